@@ -1,0 +1,90 @@
+"""Where the set-up puts things, and JupyterLab as a learner meets it."""
+import json
+import os
+import pathlib
+import socket
+import subprocess
+import sys
+
+import jsonschema
+import pytest
+
+from corsetkit.setup import install, lab, places
+
+
+def test_a_pth_file_makes_any_path_importable(tmp_path):
+    root = tmp_path / "Łukasz's kürs"
+    (root / "corset_probe").mkdir(parents=True)
+    (root / "corset_probe" / "__init__.py").write_text("word = 'found'\n")
+    site = tmp_path / "site"
+    assert places.put_on_path(str(site), str(root)) is True
+    assert places.put_on_path(str(site), str(root)) is False
+    program = "import site, sys; site.addsitedir(sys.argv[1]); import corset_probe; print(corset_probe.word)"
+    done = subprocess.run([sys.executable, "-I", "-c", program, str(site)], capture_output=True, text=True)
+    assert (done.stdout, done.stderr) == ("found\n", "")
+    # Plain ASCII, so that no code page of any system reads it otherwise.
+    pth, = site.iterdir()
+    assert pth.suffix == ".pth" and pth.read_bytes().isascii()
+
+
+def test_a_users_own_settings_do_not_reach_the_course():
+    given = {"PATH": "kept", "PYTHONPATH": "x", "JUPYTER_PATH": "x", "JUPYTER_CONFIG_DIR": "x", "PIP_USER": "1"}
+    got = places.surroundings("/clone/.venv", given)
+    assert got["PATH"] == "kept"
+    assert not {"PYTHONPATH", "JUPYTER_PATH", "PIP_USER"} & set(got)
+    for name in ("JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTERLAB_SETTINGS_DIR",
+                 "JUPYTERLAB_WORKSPACES_DIR", "IPYTHONDIR"):
+        assert got[name].startswith(os.path.join("/clone/.venv", "")), name
+
+
+def test_the_longest_path_of_the_packages_is_known():
+    # Windows without long paths: the set-up tells beforehand how long the clone's path may be.
+    venv = places.venv_folder()
+    longest = max(len(os.path.relpath(os.path.join(folder, name), places.ROOT))
+                  for folder, _, files in os.walk(venv) for name in files)
+    assert longest < install.LONGEST_INSIDE + 10
+
+
+@pytest.mark.parametrize("plugin", sorted(lab.SETTINGS))
+def test_labs_settings_are_ones_that_this_lab_knows(plugin):
+    package, _, name = plugin.partition(":")
+    schemas = os.path.join(sys.prefix, "share", "jupyter", "lab", "schemas")
+    with open(os.path.join(schemas, *package.split("/"), name + ".json"), encoding="utf-8") as file:
+        schema = json.load(file)
+    assert set(lab.SETTINGS[plugin]) <= set(schema["properties"])
+    jsonschema.validate(lab.SETTINGS[plugin], {**schema, "$id": "urn:schema"})
+
+
+def test_labs_settings_lie_where_lab_reads_them():
+    from jupyterlab.commands import get_app_dir
+    path = lab.settings_file(sys.prefix)
+    assert os.path.dirname(path) == os.path.join(get_app_dir(), "settings")
+    assert json.loads(pathlib.Path(path).read_text(encoding="utf-8")) == lab.SETTINGS
+
+
+def test_lab_is_started_with_what_was_asked():
+    command = lab.command("py", "a b.ipynb", 8890, browser=False, root_user=True)
+    assert command[:4] == ["py", "-m", "jupyterlab", "a b.ipynb"]
+    assert {"--no-browser", "--allow-root", "--port=8890", "--ip=127.0.0.1"} <= set(command)
+    assert not {"--no-browser", "--allow-root"} & set(lab.command("py", "a", 8890, True, False))
+
+
+def test_a_port_in_use_is_seen():
+    with socket.socket() as door:
+        door.bind((lab.HOST, 0))
+        door.listen()
+        taken = door.getsockname()[1]
+        assert lab.free_port(taken) is None
+        assert lab.answers(taken)
+        assert lab.free_port(first=taken, tries=20) not in (None, taken)
+    assert not lab.answers(taken)
+    assert lab.free_port(taken) == taken
+
+
+def test_old_tabs_are_forgotten(tmp_path):
+    old = pathlib.Path(places.jupyter_folders(str(tmp_path))["JUPYTERLAB_WORKSPACES_DIR"])
+    lab.forget_old_tabs(str(tmp_path))  # nothing there yet
+    old.mkdir(parents=True)
+    (old / "default.json").touch()
+    lab.forget_old_tabs(str(tmp_path))
+    assert not old.exists()
