@@ -1,0 +1,245 @@
+"""One declared quantity: its name, meaning, unit, limits and step, said once.
+
+A measurement or a style value is declared as the field of a frozen dataclass:
+
+    @dataclass(frozen=True)
+    class Style:
+        overbust_height: float = declared(
+            "how far above the bust point the overbust mark lies",
+            unit="cm", low=3.8, high=11.4, step=0.3, default=7.62, group="overbust",
+            source="common practice, no source",
+        )
+
+        def __post_init__(self):
+            check_all(self)
+
+and everything else (form, slider, reader, error text, reference table) asks `quantities(Style)`.
+"""
+
+import math
+import numbers
+from dataclasses import MISSING, dataclass, field, fields, replace
+from functools import cache
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.units import CM_PER_INCH, check_unit, parse_length, say_length, say_number
+from corsetkit.units import shown, to_float
+
+UNITS = ("cm", "degrees", "share", "count", "yes or no", "choice")
+
+# Limits are met with this slack, for a slider's steps do not add up exactly in floats; what is
+# handed on lies within the limits.
+_SLACK = 1e-9
+
+_YES_NO = {"yes": True, "no": False, "true": True, "false": False}
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """One value a person may give, and what may be given.
+
+    `unit` is "cm", "degrees", "share" (a part of a whole, 0 to 1), "count", "yes or no" or
+    "choice" (one of `choices`). `low`, `high` and `step` are in that unit. `default` is None where
+    a value must be given or, with `optional`, where it may be left out. `standard` is the term of
+    ISO 8559-1, `source` where default and limits come from, `why_range` why the limits do not
+    cover half to one and a half of the default. `group` is the step it belongs to.
+    Raises ValueError where the declaration contradicts itself.
+    """
+
+    name: str
+    meaning: str
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    step: float | None = None
+    default: float | int | bool | str | None = None
+    standard: str | None = None
+    source: str | None = None
+    why_range: str | None = None
+    group: str | None = None
+    choices: tuple[str, ...] = ()
+    optional: bool = False
+
+    def __post_init__(self):
+        if self.unit not in UNITS:
+            raise ValueError(f"{self.name}: unit {self.unit!r} is not one of {UNITS}")
+        if (self.unit == "choice") != bool(self.choices):
+            raise ValueError(f"{self.name}: choices go with the unit 'choice' and with no other")
+        if self.is_number:
+            if None in (self.low, self.high, self.step):
+                raise ValueError(f"{self.name}: a number is declared with low, high and step")
+            if not (self.low < self.high and 0 < self.step <= self.high - self.low):
+                raise ValueError(f"{self.name}: low, high and step do not make a range")
+        if self.default is not None:
+            self.check(self.default)
+
+    @property
+    def label(self) -> str:
+        """The name for people: blanks for underscores."""
+        return self.name.replace("_", " ")
+
+    @property
+    def is_number(self) -> bool:
+        """Whether a slider can show it: everything but "yes or no" and "choice"."""
+        return self.unit not in ("yes or no", "choice")
+
+    @property
+    def is_length(self) -> bool:
+        """Whether it can be given in inches."""
+        return self.unit == "cm"
+
+    @property
+    def covers_half_to_one_and_a_half(self) -> bool:
+        """Whether the limits reach from half the default to one and a half of it."""
+        ends = sorted((0.5 * self.default, 1.5 * self.default))
+        return self.low <= ends[0] + _SLACK and ends[1] <= self.high + _SLACK
+
+    def check(self, value, where: str = ""):
+        """`value` as float, int, bool or str, within the limits; else CorsetkitError.
+
+        Lengths are in cm. `where` is put before the sentence ("row 3, Anna: ").
+        """
+        if value is None:
+            if self.optional:
+                return None
+            raise CorsetkitError(f"{where}{self.label} is missing: {self.allowed}")
+        if self.unit == "yes or no":
+            if not isinstance(value, bool):
+                raise self._refusal(value, where)
+            return value
+        if self.unit == "choice":
+            if not isinstance(value, str) or value not in self.choices:
+                raise self._refusal(value, where)
+            return value
+        return self._check_number(value, where)
+
+    def read(self, text: str, unit: str = "cm", where: str = ""):
+        """What a person typed, as `check` returns it; blank is None where it may be left out.
+
+        A length is read in `unit` ("cm" or "in") unless the text names its own.
+        """
+        if not text.strip():
+            return self.check(None, where)
+        if self.is_length:
+            return self.check(parse_length(text, unit, what=where + self.label), where)
+        if self.unit == "choice":
+            return self.check(text.strip(), where)
+        if self.unit == "yes or no":
+            return self.check(_YES_NO.get(text.strip().lower(), text), where)
+        try:
+            number = float(text.strip().replace(",", "."))
+        except ValueError:
+            raise self._refusal(text, where) from None
+        return self.check(number, where)
+
+    def say(self, value, unit: str = "cm") -> str:
+        """`value` in words, lengths in `unit`: "14 1/2 in", "25.8 degrees", "0.45", "yes"."""
+        if value is None:
+            return "not given"
+        if self.is_length:
+            return say_length(value, unit)
+        if self.unit == "yes or no":
+            return "yes" if value else "no"
+        if self.unit == "choice":
+            return value
+        return say_number(value, 2) + (" degrees" if self.unit == "degrees" else "")
+
+    def limits_in(self, unit: str) -> tuple[float, float, float]:
+        """Low, high and step for a slider; lengths in `unit`, the others as declared.
+
+        In inches the step is a half, a quarter, ... a sixteenth, both ends are whole steps, and both
+        lie within the declared limits.
+        """
+        check_unit(unit)
+        if not self.is_number:
+            raise ValueError(f"{self.name} has no limits: it is a {self.unit}")
+        if unit == "cm" or not self.is_length:
+            return self.low, self.high, self.step
+        step = max(1 / 16, 2.0 ** round(math.log2(self.step / CM_PER_INCH)))
+        return *self._inches_within(step), step
+
+    @property
+    def allowed(self) -> str:
+        """What may be given, in words, lengths in both units."""
+        if self.unit == "yes or no":
+            return "allowed are yes and no"
+        if self.unit == "choice":
+            return "allowed are " + ", ".join(self.choices)
+        if self.is_length:
+            low, high = (say_length(e * CM_PER_INCH, "in") for e in self._inches_within(1 / 16))
+            inches = f"{low.removesuffix(' in')} to {high}"
+            return f"allowed are {_range(self.low, self.high)} cm ({inches})"
+        kind = {"count": "whole numbers from ", "degrees": "", "share": ""}[self.unit]
+        tail = " degrees" if self.unit == "degrees" else ""
+        return f"allowed are {kind}{_range(self.low, self.high)}{tail}"
+
+    def _inches_within(self, step: float) -> tuple[float, float]:
+        """Lowest and highest whole number of steps (in) within the limits."""
+        low, high = self.low / CM_PER_INCH / step, self.high / CM_PER_INCH / step
+        return math.ceil(low - _SLACK) * step, math.floor(high + _SLACK) * step
+
+    def _check_number(self, value, where: str) -> float | int:
+        if isinstance(value, bool) or not isinstance(value, numbers.Real):
+            raise self._refusal(value, where, "which is not a number")
+        number = to_float(value)
+        if math.isnan(number) or (self.unit == "count" and not number.is_integer()):
+            raise self._refusal(value, where, "which is not a number" if math.isnan(number) else "")
+        if not self.low - _SLACK <= number <= self.high + _SLACK:
+            raise CorsetkitError(
+                f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number)}"
+            )
+        number = min(max(number, self.low), self.high)
+        return int(number) if self.unit == "count" else float(number)
+
+    def _given(self, number: float) -> str:
+        if abs(number) > 1e6:
+            return shown(number)
+        if not self.is_length:
+            return self.say(number)
+        inches = f" ({say_length(number, 'in')})" if number > 0 else ""
+        return f"{say_number(number, 2)} cm{inches}"
+
+    def _remedy(self, number: float) -> str:
+        """The usual mistake with lengths is the wrong unit: say so where it would explain it."""
+        if not self.is_length:
+            return ""
+        if self.low <= number * CM_PER_INCH <= self.high:
+            return "; it looks like inches given as centimetres"
+        if self.low <= number / CM_PER_INCH <= self.high:
+            return "; it looks like centimetres given as inches"
+        return ""
+
+    def _refusal(self, value, where: str, why: str = "") -> CorsetkitError:
+        why = f", {why}" if why else ""
+        return CorsetkitError(f"{where}{self.label} is {shown(value)}{why}: {self.allowed}")
+
+
+def declared(meaning: str, *, default=MISSING, **more):
+    """A dataclass field that carries its Quantity; `more` are the other fields of `Quantity`.
+
+    Without `default` a value must be given; `default=None` with `optional=True` may be left out.
+    """
+    known = None if default is MISSING else default
+    quantity = Quantity("(not named yet)", meaning, default=known, **more)
+    return field(default=default, metadata={"quantity": quantity})
+
+
+@cache
+def quantities(cls: type) -> tuple[Quantity, ...]:
+    """The declared quantities of a dataclass, named after their fields, in their order."""
+    return tuple(
+        replace(one.metadata["quantity"], name=one.name)
+        for one in fields(cls)
+        if "quantity" in one.metadata
+    )
+
+
+def check_all(instance, where: str = "") -> None:
+    """Check and normalise every declared field of a frozen dataclass; for its __post_init__."""
+    for quantity in quantities(type(instance)):
+        value = quantity.check(getattr(instance, quantity.name), where)
+        object.__setattr__(instance, quantity.name, value)
+
+
+def _range(low: float, high: float) -> str:
+    return f"{say_number(low, 2)} to {say_number(high, 2)}"

@@ -1,0 +1,144 @@
+"""Lengths as people write them: centimetres, and inches with fractions.
+
+Inside the package every length is a float in centimetres; this module is where text becomes such
+a number and such a number becomes text. The inch is 2.54 cm exactly (source: the international
+yard and pound agreement of 1959).
+"""
+
+import math
+import numbers
+import re
+import unicodedata
+from fractions import Fraction
+
+from corsetkit.errors import CorsetkitError
+
+CM_PER_INCH = 2.54
+UNITS = ("cm", "in")
+
+_UNIT_WORDS = {
+    "": "", "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm",
+    "centimeters": "cm", "in": "in", "in.": "in", "inch": "in", "inches": "in",
+    '"': "in", "''": "in", "\u2033": "in", "\u201d": "in",
+}  # fmt: skip
+
+# A whole number with a fraction behind it, a fraction alone, or a decimal number; then the unit.
+_LENGTH = re.compile(
+    r"""(?:(?P<whole>[0-9]+)(?:\s+|\s*-\s*))?(?P<over>[0-9]+)\s*/\s*(?P<under>[0-9]+)\s*(?P<unit1>\D*)
+      | (?P<decimal>[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)\s*(?P<unit2>[^0-9.,]*\.?)""",
+    re.VERBOSE,
+)
+
+
+def shown(value) -> str:
+    """What the user gave, on one line and short enough for an error message."""
+    text = repr(value)
+    return text if len(text) <= 40 else text[:37] + "..."
+
+
+def check_unit(unit) -> str:
+    """`unit` itself where it is "cm" or "in", else CorsetkitError."""
+    if not isinstance(unit, str) or unit not in UNITS:
+        raise CorsetkitError(f"unit {shown(unit)} is unknown: write cm or in")
+    return unit
+
+
+def parse_length(text, unit: str, *, what: str = "length") -> float:
+    """The length that `text` says, in cm.
+
+    `text` is a number or a text such as 36.8, 36,8 (decimal comma), 14 1/2, 14-1/2, 14\u00bd, 3/4,
+    each with or without cm, in or an inch mark behind it; a unit in the text goes before `unit`,
+    which is "cm" or "in". `what` names the field in the message. Raises CorsetkitError for words,
+    NaN, infinity, true or false, and anything negative; zero passes.
+    """
+    check_unit(unit)
+    if isinstance(text, str):
+        number, unit = _read(text, unit, what)
+    elif isinstance(text, numbers.Real) and not isinstance(text, bool):
+        number = to_float(text)
+    else:
+        raise _not_a_length(text, what)
+    if math.isnan(number):
+        raise _not_a_length(text, what)
+    if number < 0:
+        raise CorsetkitError(f"{what} is {shown(text)}: a length is never negative")
+    if math.isinf(number):
+        raise CorsetkitError(f"{what} is {shown(text)}: that is no length a tape can show")
+    return number * CM_PER_INCH if unit == "in" else number
+
+
+def to_float(number: numbers.Real) -> float:
+    """`number` as a float; infinity where it is too large for one, and never minus zero."""
+    try:
+        return float(number) + 0.0
+    except OverflowError:
+        return math.copysign(math.inf, 1 if number > 0 else -1)
+
+
+def say_length(cm: float, unit: str, *, part: int = 16) -> str:
+    """`cm` in the words of a tape: "14 1/2 in" or "36.8 cm".
+
+    Inches are rounded to the nearest 1/`part` and the fraction reduced; centimetres to 0.1 cm.
+    Whole numbers carry neither fraction nor decimal, and zero has no sign.
+    """
+    if check_unit(unit) == "cm":
+        return f"{say_number(cm, 1)} cm"
+    parts = round(abs(cm) / CM_PER_INCH * part)
+    whole, rest = divmod(Fraction(parts, part), 1)
+    words = [str(whole)] if whole or not rest else []
+    words += [f"{rest.numerator}/{rest.denominator}"] if rest else []
+    return ("-" if cm < 0 and parts else "") + " ".join(words) + " in"
+
+
+def say_both(cm: float) -> str:
+    """`cm` in both units, for sentences whose reader may use either: "36.8 cm (14 1/2 in)"."""
+    return f"{say_length(cm, 'cm')} ({say_length(cm, 'in')})"
+
+
+def say_number(number: float, decimals: int) -> str:
+    """`number` rounded to `decimals` places, without trailing zeros and without minus zero."""
+    text = f"{number:.{decimals}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def round_to_sixteenth(cm: float) -> float:
+    """The nearest length (cm) that is a whole number of 1/16 in: what a hand marks by."""
+    return round(cm / CM_PER_INCH * 16) / 16 * CM_PER_INCH
+
+
+def _read(text: str, unit: str, what: str) -> tuple[float, str]:
+    """The number in `text`, and the unit it is in."""
+    plain = _plain(text)
+    if not plain:
+        raise CorsetkitError(f"{what} is missing: {_HOW}")
+    if re.match(r"-\s*[0-9.,]", plain):
+        raise CorsetkitError(f"{what} is {shown(text)}: a length is never negative")
+    found = _LENGTH.fullmatch(plain)
+    said = _UNIT_WORDS.get((found["unit1"] or found["unit2"] or "").strip()) if found else None
+    if said is None:
+        raise _not_a_length(text, what)
+    if found["decimal"]:
+        return float(found["decimal"].replace(",", ".")), said or unit
+    # float() and not int(): Python refuses very long whole numbers with an error of its own.
+    over, under = float(found["over"]), float(found["under"])
+    if not 0 < under < math.inf or (found["whole"] and over >= under):
+        raise _not_a_length(text, what)
+    return float(found["whole"] or 0) + over / under, said or unit
+
+
+def _plain(text: str) -> str:
+    """`text` in small letters, with \u00bd and its like written 1/2 and one blank between words."""
+    letters = []
+    for letter in text:
+        wide = unicodedata.normalize("NFKD", letter) if unicodedata.category(letter) == "No" else ""
+        letters.append(f" {wide}" if "\u2044" in wide else letter)
+    return " ".join("".join(letters).replace("\u2044", "/").replace("\u2212", "-").lower().split())
+
+
+_HOW = "write it like 36.8 cm, 14 1/2 in or 14.5 in"
+
+
+def _not_a_length(given, what: str) -> CorsetkitError:
+    return CorsetkitError(f"{what} is {shown(given)}, which is not a length: {_HOW}")

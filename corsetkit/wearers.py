@@ -1,0 +1,155 @@
+"""Wearers in a CSV file: a row a wearer, a column a measurement, and a column for the unit.
+
+Read are UTF-8 files, with or without byte order mark, separated by commas or semicolons. Columns
+are `wearer`, `unit` (cm or in) and the names of `Measurements`, in any order; a column `note` may
+stand beside them and is for people. A length may name its own unit ("36.8 cm").
+"""
+
+import csv
+import io
+from pathlib import Path
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import quantities
+from corsetkit.units import CM_PER_INCH, UNITS, check_unit, say_number, shown
+
+_OWN = ("wearer", "unit")
+_MAY_STAND = ("note",)
+
+Wearer = tuple[str, Measurements]
+
+
+def demo_wearers() -> tuple[Wearer, ...]:
+    """The wearers that come with the course, all invented: no such person was measured."""
+    return read_wearers(Path(__file__).with_name("demo_wearers.csv"))
+
+
+def read_wearers(path) -> tuple[Wearer, ...]:
+    """The wearers in the CSV file at `path`, as (name, Measurements), in the file's order.
+
+    Raises CorsetkitError, one sentence naming file, row (the heading is row 1), wearer and field,
+    for the first thing that is wrong; then no wearer of the file is handed out.
+    """
+    path = Path(path)
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise CorsetkitError(f"{path} cannot be read: {error.strerror or error}") from None
+    except ValueError:
+        raise CorsetkitError(f"{shown(str(path))} is not the path of a file") from None
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        text = "\0"
+    if "\0" in text:
+        raise CorsetkitError(
+            f"{path.name} is not UTF-8 text: in the spreadsheet, save it again as CSV UTF-8"
+        )
+    return _wearers_in(text, path.name)
+
+
+def write_wearers(path, wearers, unit: str) -> None:
+    """Write (name, Measurements) pairs as CSV, lengths in `unit` ("cm" or "in"), whole or not at all.
+
+    Lengths keep twelve decimals, so that reading gives back the same body. Raises CorsetkitError
+    where a name is missing, given twice or not printable, or the file cannot be written.
+    """
+    per_cm = 1 / CM_PER_INCH if check_unit(unit) == "in" else 1.0
+    names = [one.name for one in quantities(Measurements)]
+    out = io.StringIO(newline="")
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow([*_OWN, *names])
+    for name, body in wearers:
+        values = [getattr(body, one) for one in names]
+        said = ["" if value is None else say_number(value * per_cm, 12) for value in values]
+        writer.writerow([name, unit, *said])
+    # What cannot be read back is not written.
+    _wearers_in(out.getvalue(), Path(path).name)
+    write_whole(path, out.getvalue().encode("utf-8"))
+
+
+def _wearers_in(text: str, file: str) -> tuple[Wearer, ...]:
+    rows = _rows(text, file)
+    number, heading = next(rows, (0, []))
+    if not number:
+        raise CorsetkitError(f"{file} is empty: its first row must name the columns")
+    columns = _columns(heading, f"{file}, row {number}: ")
+    found: list[Wearer] = []
+    seen: dict[str, int] = {}
+    for number, row in rows:
+        name, body = _wearer(columns, row, f"{file}, row {number}")
+        if (first := seen.setdefault(name.casefold(), number)) != number:
+            raise CorsetkitError(
+                f"{file}, row {number}: wearer {name} stands in row {first} already; "
+                "give each wearer a name of her own"
+            )
+        found.append((name, body))
+    if not found:
+        raise CorsetkitError(f"{file} names no wearer: write one in each row below the heading")
+    return tuple(found)
+
+
+def _rows(text: str, file: str):
+    """Number and cells of each row that is not blank; numbered as a spreadsheet numbers them."""
+    heading = next((line for line in text.splitlines() if line.strip(" ,;")), "")
+    separator = ";" if heading.count(";") > heading.count(",") else ","
+    number = 0
+    try:
+        for row in csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True):
+            number += 1
+            cells = [cell.strip() for cell in row]
+            while cells and not cells[-1]:
+                cells.pop()
+            if cells:
+                yield number, cells
+    except csv.Error:
+        raise CorsetkitError(
+            f"{file}, row {number + 1}: its quotation marks do not pair; write inches as 14 1/2"
+        ) from None
+
+
+def _columns(heading: list[str], where: str) -> list[str]:
+    """The names of the columns, checked: none doubled, missing or unknown."""
+    columns = [cell.lower().replace(" ", "_") for cell in heading]
+    needed = [*_OWN, *(one.name for one in quantities(Measurements) if not one.optional)]
+    allowed = [*_OWN, *(one.name for one in quantities(Measurements)), *_MAY_STAND]
+    for cell, name in zip(heading, columns):
+        if not name:
+            raise CorsetkitError(f"{where}column {columns.index(name) + 1} has no name")
+        if name not in allowed:
+            raise CorsetkitError(
+                f"{where}column {shown(cell)} is unknown; allowed are {', '.join(allowed)}"
+            )
+        if columns.count(name) > 1:
+            raise CorsetkitError(f"{where}column {name} stands there {columns.count(name)} times")
+    if missing := [name for name in needed if name not in columns]:
+        word = "column is" if len(missing) == 1 else "columns are"
+        raise CorsetkitError(f"{where}missing {word} {', '.join(missing)}")
+    return columns
+
+
+def _wearer(columns: list[str], row: list[str], where: str) -> Wearer:
+    if len(row) > len(columns):
+        raise CorsetkitError(
+            f"{where}: has {len(row)} cells for {len(columns)} columns; "
+            "a decimal comma must stand in a file separated by semicolons"
+        )
+    cells = dict(zip(columns, row + [""] * (len(columns) - len(row))))
+    name = cells["wearer"]
+    if not name or not name.isprintable():
+        given = f"is {shown(name)}" if name else "is missing"
+        raise CorsetkitError(f"{where}: wearer {given}: give each wearer a name on one line")
+    unit = cells["unit"].lower()
+    where = f"{where}, {name}: "
+    if unit not in UNITS:
+        given = f"is {shown(cells['unit'])}" if unit else "is missing"
+        raise CorsetkitError(f"{where}unit {given}: write cm or in")
+    values = {
+        one.name: one.read(cells.get(one.name, ""), unit, where) for one in quantities(Measurements)
+    }
+    try:
+        return name, Measurements(**values)
+    except CorsetkitError as error:
+        raise CorsetkitError(f"{where}{error}") from None
