@@ -1,0 +1,40 @@
+"""Rigid moves of paper: a part slid and turned, never stretched and never turned over."""
+
+from dataclasses import dataclass
+
+from .points import direction
+
+
+@dataclass(frozen=True)
+class Move:
+    """The rigid move that takes the point z to `turn * z + shift`, with `abs(turn)` one."""
+
+    turn: complex = 1 + 0j
+    shift: complex = 0j
+
+    def __call__(self, point):
+        return self.turn * point + self.shift
+
+    def then(self, later):
+        """This move followed by `later`, as one move."""
+        return Move(later.turn * self.turn, later.turn * self.shift + later.shift)
+
+    @property
+    def back(self):
+        """The move that undoes this one."""
+        turn = self.turn.conjugate()
+        return Move(turn, -turn * self.shift)
+
+
+STAY = Move()
+
+
+def turned_about(centre, degrees):
+    """The move that turns counter-clockwise by `degrees` about `centre`."""
+    turn = direction(degrees)
+    return Move(turn, centre - turn * centre)
+
+
+def slid(step):
+    """The move that slides by `step`."""
+    return Move(1 + 0j, step)

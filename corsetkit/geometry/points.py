@@ -1,0 +1,39 @@
+"""Points as complex numbers: the few words that drafting needs for them."""
+
+import cmath
+import math
+
+
+def direction(degrees):
+    """The unit step at `degrees` counter-clockwise from "to the right"."""
+    return cmath.rect(1.0, math.radians(degrees))
+
+
+def unit(step):
+    """`step` shortened or lengthened to one."""
+    return step / abs(step)
+
+
+def heading(step):
+    """Degrees from "to the right" to `step`, counter-clockwise, in (-180, 180]."""
+    return math.degrees(cmath.phase(step))
+
+
+def turn_between(first, second):
+    """Degrees to turn `first` counter-clockwise onto `second`, in (-180, 180]."""
+    return math.degrees(cmath.phase(second * first.conjugate()))
+
+
+def cross(first, second):
+    """The signed area of the parallelogram of two steps; above nought where `second` lies to the left."""
+    return first.real * second.imag - first.imag * second.real
+
+
+def dot(first, second):
+    """The product of two steps' lengths and the cosine between them."""
+    return first.real * second.real + first.imag * second.imag
+
+
+def between(a, b, share):
+    """The point at `share` of the way from `a` to `b`."""
+    return a + (b - a) * share

@@ -1,0 +1,91 @@
+"""Truing: lines that no longer meet are made one, and corners round, without stretching a line.
+
+Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
+"""
+
+from . import path
+from .curve import Cubic, Line, curve
+from .points import cross, unit
+from .roots import root
+
+
+SMOOTH_ENOUGH = 0.02
+"""A corner of less than this, as the distance between the unit steps before and after it (about a degree), is left."""
+
+
+def blended(first, second, reach):
+    """Two runs of which the second begins away from the first's end, made one smooth run.
+
+    Both are left as they are but for the last and the first `reach` cm, and for no more than four fifths of
+    the first and second; there one curve runs from where the first is undisturbed to where the second is.
+
+    Returns:
+        (run, before, after): the new run, the stretch replaced (with the step as a straight line), and the curve.
+    """
+    length_first, length_second = path.run_length(first), path.run_length(second)
+    step = Line(path.run_end(first), path.run_start(second))
+    if step.length < 1e-9:
+        return (*first, *second), (), ()
+    kept_first, cut_first = path.cut_along(first, length_first - min(reach, 0.8 * length_first))
+    cut_second, kept_second = path.cut_along(second, min(reach, 0.8 * length_second))
+    joint = curve(path.run_start(cut_first), cut_first[0].way(0.0), cut_second[-1].way(1.0), path.run_end(cut_second))
+    return (*kept_first, joint, *kept_second), (*cut_first, step, *cut_second), (joint,)
+
+
+def rounded(first, second, roundness):
+    """Two curves that meet in a corner, made a smooth run of exactly the same length.
+
+    The run leaves and arrives as the two curves do, so that what meets their ends still meets them; it passes the
+    corner a little to its inner side, by as much as keeps the length. `roundness` is the length of its handles as a
+    share of the two straight distances. Where the curves go smoothly on there is nothing to round.
+
+    Returns:
+        (run, to_corner): the run, and how far along it the corner's mark lies, the first curve's own length.
+
+    Raises ValueError where no such run exists.
+    """
+    start, corner, end = first.start, first.end, second.end
+    before, after = first.way(1.0), second.way(0.0)
+    length = first.length + second.length
+    inward = after - before
+    if abs(inward) < SMOOTH_ENOUGH:
+        return (first, second), first.length
+    sharpness = abs(inward)
+    inward, across = unit(inward), unit(before + after)
+    leaving, arriving = first.way(0.0), second.way(1.0)
+
+    def made(depth, roundness):
+        middle = corner + inward * depth
+        one, two = abs(middle - start) * roundness, abs(end - middle) * roundness
+        return (Cubic(start, start + leaving * one, middle - across * one, middle),
+                Cubic(middle, middle + across * two, end - arriving * two, end))
+
+    reach = min(0.45, sharpness) * min(abs(corner - start), abs(end - corner))
+    for share in (1.0, 0.8, 0.6, 0.4, 0.2):
+        # Long handles stand out farther than some corners give way: shorter ones then serve.
+        def excess(depth):
+            return path.run_length(made(depth, roundness * share)) - length
+        ends = _bracket(excess, reach)
+        if ends:
+            return made(root(excess, *ends), roundness * share), first.length
+    # Where both curves hollow the same way, one curve between the same ends serves instead of two.
+    span = abs(end - start)
+
+    def hollow(handle):
+        return Cubic(start, start + leaving * handle, end - arriving * handle, end)
+
+    handle = root(lambda h: hollow(h).length - length, 0.05 * span, 0.7 * span)
+    return (hollow(handle),), first.length
+
+
+def _bracket(excess, reach):
+    """Two depths between which the excess length changes its sign: inward where it is too long, else outward."""
+    last, at_last = 0.0, excess(0.0)
+    step = reach / 8 if at_last > 0 else -reach / 8
+    for number in range(1, 9):
+        depth = number * step
+        value = excess(depth)
+        if (value > 0) != (at_last > 0):
+            return min(last, depth), max(last, depth)
+        last, at_last = depth, value
+    return None

@@ -1,0 +1,53 @@
+"""An edge: one named stretch of a piece's sewing line, which knows the seam it is sewn in."""
+
+from dataclasses import dataclass, field
+from enum import Enum
+from functools import cached_property
+
+from ..geometry import path
+
+
+class Kind(Enum):
+    """What an edge is on the garment; allowances and drawing follow from it."""
+
+    PANEL_SEAM = "panel seam"
+    CUP_SEAM = "cup seam"
+    SHOULDER = "shoulder seam"
+    NECKLINE = "neckline"
+    OPENING = "opening"
+    ARMSCYE = "armscye"
+    TOP = "top edge"
+    HEM = "hem"
+    LACING = "lacing edge"
+    CENTRE_FRONT = "centre front"
+    FOLD = "fold"
+
+
+@dataclass(frozen=True, eq=False)
+class Edge:
+    """One named stretch of a sewing line, run with the piece on its left.
+
+    `run` holds its true curves, in cm, where the piece lies on the sheet. `seam` is the `Seam` it is
+    sewn in, or None for a free edge or a fold; it is set once, by `sew`, when the seam is made.
+    """
+
+    name: str
+    run: tuple
+    kind: Kind
+    seam: object = field(default=None, init=False, repr=False)
+
+    @cached_property
+    def length(self):
+        """The sewing line's length in cm."""
+        return path.run_length(self.run)
+
+    @property
+    def partner(self):
+        """The edges on the other side of this edge's seam; none where it is free."""
+        return self.seam.across_from(self) if self.seam else ()
+
+    @cached_property
+    def line(self):
+        """The edge as a shapely LineString in cm, within 0.001 cm of the true curves."""
+        from shapely import LineString
+        return LineString([(p.real, p.imag) for p in path.flattened(self.run)])

@@ -1,0 +1,112 @@
+"""A piece of the pattern, and what of the block it was made from."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..geometry import path
+
+
+@dataclass(frozen=True)
+class Notch:
+    """A mark across the sewing line, at `along` cm of `edge` in the edge's own direction.
+
+    `seam` is the seam whose other side bears the same mark.
+    """
+
+    edge: object
+    along: float
+    seam: object
+
+    @property
+    def point(self):
+        return path.point_along(self.edge.run, self.along)
+
+    @property
+    def way(self):
+        """The unit step along the edge at the notch; the piece lies to its left."""
+        return path.way_along(self.edge.run, self.along)
+
+
+@dataclass(frozen=True)
+class Part:
+    """A region of the block that a piece was cut from, and the rigid move that carried it into the piece.
+
+    `outline` is a closed run on the block, before any blend.
+    """
+
+    name: str
+    outline: tuple
+    move: object
+
+
+@dataclass(frozen=True)
+class Blend:
+    """A line redrawn: what it was and what it became, both where the piece lies; `why` in a few words."""
+
+    why: str
+    before: tuple
+    after: tuple
+
+    @cached_property
+    def largest_move(self):
+        """The farthest that a point of the new line lies from the old one, in cm."""
+        old = [p for curve in self.before for p in curve.flattened(0.01)]
+        sides = [(a, b) for a, b in zip(old, old[1:]) if a != b]
+        new = [curve.point(i / 12) for curve in self.after for i in range(13)]
+        return max(min(_distance(p, a, b) for a, b in sides) for p in new)
+
+    @property
+    def change(self):
+        """How much longer the new line is than the old one, in cm."""
+        return path.run_length(self.after) - sum(c.length for c in self.before)
+
+
+def _distance(p, a, b):
+    step = b - a
+    t = ((p - a) * step.conjugate()).real / abs(step) ** 2
+    return abs(p - a - step * min(1.0, max(0.0, t)))
+
+
+@dataclass(frozen=True, eq=False)
+class Piece:
+    """One piece of the pattern, as its sewing line.
+
+    `edges` run counter-clockwise, end to end; a piece on the fold is drawn as its half, with the fold as
+    one of the edges. `grainline` is two points; `cut` says how many to cut and `cloth` of what;
+    `pair` whether they are a left and a right one.
+    """
+
+    number: int
+    name: str
+    edges: tuple
+    grainline: tuple
+    cut: int
+    cloth: str
+    on_fold: bool
+    pair: bool
+    parts: tuple = ()
+    blends: tuple = ()
+    copied: bool = False
+    """Whether the piece is a copy of what another piece has, as the modesty panel is."""
+
+    @cached_property
+    def run(self):
+        """The whole sewing line as one closed run of true curves."""
+        return tuple(curve for edge in self.edges for curve in edge.run)
+
+    @cached_property
+    def notches(self):
+        """The notches on this piece's edges, one for each mark of each seam it is sewn in."""
+        found = []
+        for edge in self.edges:
+            if edge.seam:
+                for side in (0, 1):
+                    found.extend(Notch(edge, along, edge.seam)
+                                 for placed, along in edge.seam.places(side) if placed is edge)
+        return tuple(found)
+
+    @cached_property
+    def outline(self):
+        """The sewing line as a valid shapely Polygon in cm, counter-clockwise, y up, within 0.001 cm."""
+        from shapely import Polygon
+        return Polygon([(p.real, p.imag) for p in path.flattened(self.run)[:-1]])

@@ -1,0 +1,77 @@
+"""A seam: two runs of edges sewn together, and by how much they miss each other."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+
+@dataclass(frozen=True, eq=False)
+class Seam:
+    """Two sides that are sewn together, each an ordered run of edges from the seam's start to its end.
+
+    The pieces lie with their edges counter-clockwise, so one side runs with its edges and the other
+    against them: `against` says, for each side, whether it does. `ease` is what the first side is
+    meant to be longer by, in cm.
+    """
+
+    name: str
+    number: int
+    sides: tuple
+    against: tuple
+    ease: float = 0.0
+    marks: tuple = ()
+    """Distances in cm from the seam's start at which both sides bear a notch."""
+
+    @cached_property
+    def lengths(self):
+        """The lengths of the two sides in cm."""
+        return tuple(sum(edge.length for edge in side) for side in self.sides)
+
+    @property
+    def difference(self):
+        """How much longer the first side is than the second, in cm, the intended ease taken off."""
+        return self.lengths[0] - self.lengths[1] - self.ease
+
+    def across_from(self, edge):
+        """The edges of the other side."""
+        first, second = self.sides
+        return second if any(edge is mine for mine in first) else first
+
+    def places(self, side):
+        """Where the marks fall on one side (0 or 1): a tuple of (edge, cm along the edge in its own direction)."""
+        found = []
+        for mark in self.marks:
+            rest = mark
+            for number, edge in enumerate(self.sides[side]):
+                if rest <= edge.length + 1e-6 or number == len(self.sides[side]) - 1:
+                    rest = min(rest, edge.length)
+                    found.append((edge, edge.length - rest if self.against[side] else rest))
+                    break
+                rest -= edge.length
+        return tuple(found)
+
+
+def sew(name, number, first, second, first_against=False, second_against=True, ease=0.0, marks=()):
+    """The seam of two runs of edges, told to each of its edges.
+
+    `marks` are distances in cm from the seam's start for notches on both sides. Where pieces change on
+    one side, a notch is added, so that the other side shows where.
+    """
+    first, second = tuple(first), tuple(second)
+    changes = [*_changes(first), *_changes(second)]
+    length = sum(edge.length for edge in first)
+    places = sorted(mark for mark in (*marks, *changes) if 0.3 < mark < length - 0.3)
+    places = tuple(mark for i, mark in enumerate(places) if i == 0 or mark - places[i - 1] > 0.3)
+    seam = Seam(name, number, (first, second), (first_against, second_against), ease, places)
+    for edge in (*first, *second):
+        # An edge and its seam hold each other: the one loop in the pattern, closed here and nowhere else.
+        object.__setattr__(edge, "seam", seam)
+    return seam
+
+
+def _changes(side):
+    """The distances at which one edge of a side gives way to the next."""
+    total, found = 0.0, []
+    for edge in side[:-1]:
+        total += edge.length
+        found.append(total)
+    return found

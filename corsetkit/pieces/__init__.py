@@ -1,0 +1,1 @@
+"""The pieces cut along the steps' lines: their edges, the parts of the block they were, and their seams."""

@@ -1,0 +1,179 @@
+"""The cups: two parts, or an upper cup and two lower ones."""
+
+from dataclasses import dataclass
+
+from ..geometry import path
+from ..geometry.curve import Cubic, Line
+from ..geometry.move import STAY
+from ..geometry.points import cross, unit
+from ..pattern.edge import Edge, Kind
+from ..pattern.piece import Part
+
+
+@dataclass(frozen=True)
+class CupPiece:
+    """One cup piece: its edges, counter-clockwise, the parts of the block it was, and its blends.
+
+    The named edges are those that a seam asks for; the ones a piece does not have are empty.
+    """
+
+    name: str
+    edges: tuple
+    underbust: tuple
+    top: tuple
+    parts: tuple
+    blends: tuple
+    seam: tuple = ()
+    cut: tuple = ()
+
+
+def _top_edges(inner, outer, opening, open_inner, open_outer, name="top"):
+    """The cup's top edge from the armscye to the centre front: sewn stretches, and the free one under the opening.
+
+    `inner` and `outer` run towards the centre front; either may be empty.
+    """
+    if not opening.inner:
+        return (Edge(name, (*outer, *inner), Kind.CUP_SEAM if opening.yoke else Kind.TOP),), ()
+    made, sewn = [], []
+    free = []
+    if outer:
+        kept, rest = path.cut_along(outer, opening.sewn_outer)
+        sewn.append(Edge(f"{name}, outer", kept, Kind.CUP_SEAM))
+        made.append(sewn[-1])
+        free.extend(rest)
+    if inner:
+        rest, kept = path.cut_along(inner, open_inner)
+        free.extend(rest)
+        made.append(Edge(f"{name} under the opening", tuple(free), Kind.OPENING))
+        sewn.append(Edge(f"{name}, inner", kept, Kind.CUP_SEAM))
+        made.append(sewn[-1])
+    else:
+        made.append(Edge(f"{name} under the opening", tuple(free), Kind.OPENING))
+    return tuple(made), tuple(sewn)
+
+
+def _tops(darts, opening, close_top, inner=True, outer=True):
+    """The edges of the overbust line on a cup piece, and those of them that are sewn, from armscye to centre front."""
+    o = darts.overbust
+    left = path.turned_round(path.moved(o.top_inner, darts.inner.close)) if inner else ()
+    right = path.turned_round(path.moved(path.moved(o.top_outer, darts.outer.close), close_top)) if outer else ()
+    made, sewn = _top_edges(left, right, opening, path.run_length(o.top_inner) - opening.sewn_inner, 0.0)
+    return made, sewn or made
+
+
+def two_cups(cup, opening):
+    """The inner and the outer cup of a two-part cup."""
+    darts, o = cup.darts, cup.darts.overbust
+    tops, sewn = _tops(darts, opening, STAY, outer=False)
+    under = Edge("underbust", darts.inner.line, Kind.CUP_SEAM)
+    seam = Edge("cup seam", path.turned_round(cup.seam.inner), Kind.CUP_SEAM)
+    upper, lower = _sectors_inner(darts)
+    inner = CupPiece("inner cup", (under, seam, *tops), (under,), sewn, (upper, lower),
+                     _present(darts.inner.blend, cup.seam.inner_blend), (seam,))
+    tops, sewn = _tops(darts, opening, STAY, inner=False)
+    under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
+    seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
+    armscye = Edge("armscye", path.turned_round(path.moved(o.armscye_cup_part, darts.outer.close)), Kind.ARMSCYE)
+    lower, upper = _sectors_outer(darts)
+    outer = CupPiece("outer cup", (under, armscye, *tops, seam), (under,), sewn, (lower, upper),
+                     _present(darts.outer.blend, cup.seam.outer_blend), (seam,))
+    return inner, outer
+
+
+def three_cups(cup, opening):
+    """The upper cup and the inner and outer lower cups of a three-part cup."""
+    darts = cup.darts
+    tops, sewn = _tops(darts, opening, cup.close_top)
+    centre = Edge("underbust", cup.upper_centre, Kind.CUP_SEAM)
+    cut = (Edge("cut, inner", cup.cut_inner, Kind.CUP_SEAM), Edge("cut, outer", cup.cut_outer, Kind.CUP_SEAM))
+    armscye = Edge("armscye", path.moved(path.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
+    upper_parts, lower_parts = _cut_inner(cup)
+    upper_outer, lower_outer = _cut_outer(cup)
+    upper = CupPiece("upper cup", (centre, *cut, armscye, *tops), (centre,), sewn, (*upper_parts, upper_outer),
+                     _present(darts.inner.blend), (), cut)
+    under = Edge("underbust", cup.lower_inner, Kind.CUP_SEAM)
+    seam = Edge("cup seam", path.turned_round(cup.seam.inner), Kind.CUP_SEAM)
+    top = Edge("cut", path.turned_round(cup.cut_inner), Kind.CUP_SEAM)
+    inner = CupPiece("inner lower cup", (under, seam, top), (under,), (), lower_parts,
+                     _present(darts.inner.blend, cup.seam.inner_blend), (seam,), (top,))
+    under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
+    armscye = Edge("armscye", path.turned_round(cup.armscye_lower), Kind.ARMSCYE)
+    top = Edge("cut", path.turned_round(path.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
+    seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
+    sector, _ = _sectors_outer(darts)
+    outer = CupPiece("outer lower cup", (under, armscye, top, seam), (under,), (), (sector, lower_outer),
+                     _present(darts.outer.blend, cup.seam.outer_blend), (seam,), (top,))
+    return upper, inner, outer
+
+
+def _present(*blends):
+    return tuple(blend for blend in blends if blend is not None)
+
+
+def _sectors_inner(darts):
+    """The inner cup's two parts on the block, above and below the centre-front dart."""
+    o, line, point = darts.overbust, darts.inner, darts.overbust.bust_point
+    upper = (Line(point, o.top_left), *path.turned_round(o.top_inner), *line.moving, Line(line.leg_upper, point))
+    lower = (Line(point, line.leg_lower), *line.still, Line(darts.underbust.inner, point))
+    return Part("inner cup, upper part", upper, line.close), Part("inner cup, lower part", lower, STAY)
+
+
+def _sectors_outer(darts):
+    """The outer cup's two parts on the block, below and above the side dart."""
+    o, line, point = darts.overbust, darts.outer, darts.overbust.bust_point
+    lower = (Line(point, darts.underbust.outer), *line.still, Line(line.leg_lower, point))
+    upper = (Line(point, line.leg_upper), *line.moving, *path.turned_round(o.armscye_cup_part),
+             *path.turned_round(o.top_outer), Line(o.top_right, point))
+    return Part("outer cup, lower part", lower, STAY), Part("outer cup, upper part", upper, line.close)
+
+
+def _cut_inner(cup):
+    """The inner cup's parts on the block as the cut across divides them: the upper cup's, and the inner lower cup's.
+
+    The cut ends on the blended underbust line; before the blend it would have ended where the ray from the bust
+    point through that end meets the line as it was thrown off.
+    """
+    darts, point = cup.darts, cup.darts.overbust.bust_point
+    o, line, close = darts.overbust, darts.inner, darts.inner.close
+    moving, a, b = path.moved(line.moving, close), close(line.leg_upper), line.leg_lower
+    top = path.moved(o.top_inner, close)
+    left, knee = path.run_end(top), path.run_end(cup.cut_inner)
+    below_leg = cross(b - point, cup.front_end - point) > 0
+    crossed = line.still if below_leg else moving
+    place = path.on_ray(crossed, point, unit(cup.front_end - point))[0]
+    before, after = path.cut_at(crossed, *place)
+    end = path.run_end(before) if before else path.run_start(after)
+    curve = cup.cut_inner[0]
+    cut = Cubic(end, curve.first + end - curve.start, curve.second, curve.end)
+    leftover = (Line(knee, left), *path.turned_round(top))
+    if not below_leg:
+        upper = ((*before, cut, *leftover),)
+        lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
+        _, still = _sectors_inner(darts)
+        return ((Part("upper cup, inner part", path.moved(upper[0], close.back), close),),
+                (Part("inner lower cup, upper part", path.moved(lower[0], close.back), close), still))
+    index, t = path.on_ray((cut,), point, unit(b - point))[0]
+    first, second = cut.part(0.0, t), cut.part(t, 1.0)
+    meet = first.end
+    upper = (*moving, Line(a, meet), second, *leftover)
+    corner = (*before, first, Line(meet, b))
+    wedge = (Line(meet, point), Line(point, knee), second.turned_round)
+    rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
+    return ((Part("upper cup, inner part", path.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
+            (Part("inner lower cup, upper part", path.moved(wedge, close.back), close),
+             Part("inner lower cup, lower part", rest, STAY)))
+
+
+def _cut_outer(cup):
+    """The outer cup's upper part on the block as the cut divides it: the upper cup's, and the outer lower cup's."""
+    darts, point = cup.darts, cup.darts.overbust.bust_point
+    o, line = darts.overbust, darts.outer
+    home = line.close.back
+    cut = path.moved(path.moved(cup.cut_outer, cup.close_top.back), home)
+    upper_arm, lower_arm = path.moved(cup.armscye_upper, home), path.moved(cup.armscye_lower, home)
+    knee = path.run_start(cut)
+    upper = (*cut, *path.turned_round(upper_arm), *path.turned_round(o.top_outer), Line(o.top_right, knee))
+    lower = (Line(point, line.leg_upper), *line.moving, *path.turned_round(lower_arm), *path.turned_round(cut),
+             Line(knee, point))
+    return (Part("upper cup, outer part", upper, line.close.then(cup.close_top)),
+            Part("outer lower cup, upper part", lower, line.close))

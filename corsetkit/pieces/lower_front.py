@@ -1,0 +1,138 @@
+"""The lower front: centre and side panels under the cups, each cut further for bones where wanted."""
+
+from dataclasses import dataclass
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Line
+from ..geometry.move import STAY
+from ..geometry.points import unit
+from ..pattern.edge import Edge, Kind
+from ..pattern.piece import Part
+
+
+@dataclass(frozen=True)
+class Panel:
+    """One panel of the lower front: its edges counter-clockwise, those that seams ask for, and its parts of the block."""
+
+    name: str
+    edges: tuple
+    top: Edge
+    hem: Edge
+    towards_front: object
+    towards_side: object
+    parts: tuple
+    blends: tuple
+    at_centre: bool = False
+
+
+def centre_panels(darts, count):
+    """The panels between centre front and underbust dart, from the centre front on."""
+    o, u, line = darts.overbust, darts.underbust, darts.inner
+    hem = path.cut_at(u.hem, *_meets(u.hem, path.run_end(u.parting)))[0]
+    dart_seam = (*path.turned_round(u.parting), *path.turned_round(u.inner_leg))
+    corner = Part("lower front, corner above the centre-front dart", (
+        Line(o.front_point, o.dart_upper), Line(o.dart_upper, line.leg_upper), *path.turned_round(line.moving)), line.close)
+    first = (Line(line.leg_lower, o.dart_lower), Line(o.dart_lower, path.run_start(u.hem)))
+    centre = (Edge("centre front, the V", (Line(darts.front_point, o.dart_lower),), Kind.CENTRE_FRONT),
+              Edge("centre front", (Line(o.dart_lower, path.run_start(u.hem)),), Kind.FOLD))
+    cuts = _cuts(line.still, hem, line.line, count)
+    blends = (line.blend,) if line.blend else ()
+    return _panels("centre front", cuts, (), dart_seam, centre, (), first, (corner,), 0, blends)
+
+
+def side_panels(darts, count):
+    """The panels between underbust dart and side seam, from the dart on."""
+    block, o, u, line = darts.block, darts.overbust, darts.underbust, darts.outer
+    front = block.front
+    hem = path.cut_at(u.hem, *_meets(u.hem, path.run_end(u.parting)))[1]
+    dart_seam = (*u.outer_leg, *u.parting)
+    above = path.moved(path.turned_round(front.side_above), line.close)
+    side = (*path.turned_round((*front.side_waist, *u.side_below)), *above)
+    corner = Part("lower front, corner above the side dart", (
+        Line(line.leg_upper, block.mouth_upper), *path.turned_round(front.side_above),
+        *path.turned_round(o.armscye_low_part), *path.turned_round(line.moving)), line.close)
+    last = (*path.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
+    ends = (Edge("side seam", side, Kind.PANEL_SEAM),
+            Edge("armscye", path.moved(path.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE))
+    cuts = _cuts(line.still, hem, line.line, count)
+    blends = (line.blend,) if line.blend else ()
+    return _panels("side front", cuts, dart_seam, (), (), ends, last, (corner,), count - 1, blends)
+
+
+def _meets(run, point):
+    return path.on_line(run, point, 1j)[0]
+
+
+@dataclass(frozen=True)
+class _Cuts:
+    """Hem and underbust line (raw, and blended) in stretches, and the straight cuts between them, foot to top."""
+
+    hems: tuple
+    raw_tops: tuple
+    tops: tuple
+    raw_cuts: tuple
+    cuts: tuple
+
+
+def _cuts(still, hem, blended, count):
+    """Divide between `count` panels: straight cuts from even places on the hem to even places on the underbust line.
+
+    Both lines run from front to side. The places are taken on the part that keeps still; on the blended line
+    the same straight cut is run to where it meets it.
+    """
+    hems, raw, tops, raw_cuts, cuts = [], [], [], [], []
+    rest_hem, rest_still, rest_line = hem, still, blended
+    for k in range(1, count):
+        foot_run, rest_hem = path.cut_along(rest_hem, path.run_length(hem) / count)
+        raw_run, rest_still = path.cut_along(rest_still, path.run_length(still) / count)
+        foot, top = path.run_end(foot_run), path.run_end(raw_run)
+        places = path.on_ray(rest_line, foot, unit(top - foot))
+        if not places:
+            raise CorsetkitError(f"the lower front is too narrow for {count} panels on this wearer: choose fewer")
+        place = min(places, key=lambda p: abs(rest_line[p[0]].point(p[1]) - top))
+        top_run, rest_line = path.cut_at(rest_line, *place)
+        hems.append(foot_run)
+        raw.append(raw_run)
+        tops.append(top_run)
+        raw_cuts.append(Line(foot, top))
+        cuts.append(Line(foot, path.run_end(top_run)))
+    return _Cuts((*hems, rest_hem), (*raw, rest_still), (*tops, rest_line), tuple(raw_cuts), tuple(cuts))
+
+
+def _panels(name, cuts, seam_down, seam_up, start_edges, end_edges, raw_edge, corners, corner_of, blends):
+    """The panels between the cuts.
+
+    The outermost lines are either edges of their own (`start_edges` down the centre front, `end_edges` up the
+    side) or the dart seam (`seam_down` on the panels' left, `seam_up` on their right). `raw_edge` are the
+    straight and curved lines that close the panel numbered `corner_of` on the block, before its dart is closed.
+    """
+    made, count = [], len(cuts.hems)
+    for k in range(count):
+        words = name if count == 1 else f"{name} {k + 1}"
+        hem = Edge("hem", cuts.hems[k], Kind.HEM)
+        top = Edge("underbust", path.turned_round(cuts.tops[k]), Kind.CUP_SEAM)
+        right = left = None
+        first, last = k == 0, k == count - 1
+        if not last:
+            right = Edge("panel seam", (cuts.cuts[k],), Kind.PANEL_SEAM)
+        elif seam_up:
+            right = Edge("front dart seam", seam_up, Kind.PANEL_SEAM)
+        if not first:
+            left = Edge("panel seam", (cuts.cuts[k - 1].turned_round,), Kind.PANEL_SEAM)
+        elif seam_down:
+            left = Edge("front dart seam", seam_down, Kind.PANEL_SEAM)
+        ending = end_edges if last else ()
+        starting = start_edges if first else ()
+        edges = tuple(e for e in (hem, right, *ending, top, *starting, left) if e is not None)
+        raw = [*cuts.hems[k]]
+        raw += [cuts.raw_cuts[k]] if not last else [*seam_up]
+        if last and end_edges:
+            raw += raw_edge
+        raw += path.turned_round(cuts.raw_tops[k])
+        if first and start_edges:
+            raw += raw_edge
+        raw += [cuts.raw_cuts[k - 1].turned_round] if not first else [*seam_down]
+        parts = (Part(f"lower front, {words}", tuple(raw), STAY), *(corners if k == corner_of else ()))
+        made.append(Panel(words, edges, top, hem, left, right, parts, blends, bool(starting)))
+    return tuple(made)

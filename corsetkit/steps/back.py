@@ -1,0 +1,223 @@
+"""Step 7, the back: the waist taken in, the back yoke, the lacing gap and the modesty panel.
+
+After this step the back's side seam is as long as the front's closed one, above and below the waist mark; the
+back yoke's lower edge is as long as the two panels' tops; and the finished waist, the lacing gap counted, is the
+body's less the stated reduction.
+
+The custom squares the taken-in dart up to the yoke line; panels and yoke would then not meet there, and the bust
+would lose girth, so the dart runs to nothing at the bust level and the panels part along its line above.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Cubic, Line, curve
+from ..geometry.move import slid
+from ..pattern.pattern import Waste
+from ..units import say_length
+from .overbust import yoke_neckline
+
+LEAST_ABOVE_DART = 1.0
+"""Panel kept between the back dart's top and the yoke line, cm."""
+NECK_DIP = 0.4
+"""How far the new back neckline lies below the old one at the centre back, cm: course convention."""
+
+
+@dataclass(frozen=True)
+class AtLacing:
+    """A line from the side towards the centre back, parted where the lacing edge will be: kept, and trimmed."""
+
+    kept: tuple
+    trimmed: tuple
+
+    @property
+    def edge(self):
+        """Where the lacing edge meets the line."""
+        return path.run_end(self.kept)
+
+    @property
+    def whole(self):
+        return (*self.kept, *self.trimmed)
+
+
+@dataclass(frozen=True)
+class Back:
+    """The back's lines, on the back block; those that cross it run from the side to the centre.
+
+    The panels part along `upper_parting`, from the yoke line to the dart's top, along the dart's legs, and along
+    `lower_parting`, from its end to the hem; `hem_parts` and `yoke_parts` are hem and yoke line parted there.
+    `opening` is the back opening's edge, empty where there is none, from the yoke line to the lacing edge.
+    """
+
+    underbust: object
+    hem: AtLacing
+    hem_parts: tuple
+    yoke_line: AtLacing
+    yoke_parts: tuple
+    armscye_yoke: tuple
+    armscye_panel: tuple
+    side_below: tuple
+    side_past_hem: tuple
+    upper_parting: tuple
+    lower_parting: tuple
+    yoke_neck: complex
+    neckline: AtLacing
+    opening: tuple
+    opening_sewn: float
+    modesty: tuple
+    warnings: tuple
+
+    @property
+    def block(self):
+        return self.underbust.block
+
+    @property
+    def waist(self):
+        return self.underbust.waist
+
+    @cached_property
+    def waste(self):
+        """What this step cuts away: the neck, the lacing strip, dart and side waist, the opening, below the hem."""
+        back, waist = self.block.back, self.waist
+        nape = path.run_end(self.neckline.whole)
+        foot = path.run_end(self.hem.whole)
+        made = [
+            Waste("back neck", "back", (
+                Line(back.neck_side, self.yoke_neck), *self.neckline.whole, Line(nape, back.neck_centre),
+                *path.turned_round(back.neckline))),
+            Waste("lacing gap", "back", (
+                *self.hem.trimmed, Line(foot, nape), *path.turned_round(self.neckline.trimmed),
+                Line(self.neckline.edge, self.hem.edge))),
+            Waste("below the back hem", "back", (
+                *self.side_past_hem, Line(back.hip_side, back.hip_centre), Line(back.hip_centre, foot),
+                *path.turned_round(self.hem.whole)))]
+        if waist.dart > 1e-9:
+            made.append(Waste("back dart", "back", (*waist.legs[0], *path.turned_round(waist.legs[1]))))
+        if waist.at_side > 1e-9:
+            made.append(Waste("side waist, taken in", "back", (
+                *back.side_waist, *back.side_hip, *path.turned_round((*waist.side_waist, *waist.side_hip)))))
+        if self.opening:
+            sewn = path.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
+            made.append(Waste("back opening", "back", (
+                *sewn, Line(self.yoke_line.edge, path.run_end(self.opening)), *path.turned_round(self.opening))))
+        return tuple(made)
+
+
+def back(underbust, style):
+    """Draw the back's hem, yoke, dart and lacing edge, and the modesty panel.
+
+    Args:
+        underbust: the `Underbust`, which already knows how the waist is taken in.
+        style: reads its "back" values and yoke_shoulder.
+
+    Returns:
+        A `Back`.
+
+    Raises:
+        CorsetkitError: where yoke, opening or gap do not fit this back.
+    """
+    half, waist, warnings = underbust.block.back, underbust.waist, []
+    centre = half.waist_centre.real
+    lacing = centre - style.lacing_gap / 2
+
+    below = path.run_length(underbust.side_below)
+    side_below, past = path.cut_along(waist.side_hip, below)
+    hem_side = path.run_end(side_below)
+    square = side_below[-1].way(1.0) * 1j
+    foot = complex(centre, underbust.hem_level)
+    hem = _at_lacing((Cubic(hem_side, hem_side + square * 0.3 * (centre - hem_side.real),
+                            foot - 0.5 * (centre - hem_side.real), foot),), lacing)
+
+    whole = path.run_length(half.armscye)
+    if style.back_yoke_armscye > whole - 4:
+        raise CorsetkitError(
+            f"back_yoke_armscye is {say_length(style.back_yoke_armscye, 'in')}: on this armscye allowed is at most "
+            f"{say_length(whole - 4, 'in')}")
+    armscye_yoke, armscye_panel = path.cut_along(half.armscye, whole - style.back_yoke_armscye)
+    yoke_line = _yoke_line(half, style, path.run_end(armscye_yoke), waist, lacing, warnings)
+
+    parting_top = _on_upright(yoke_line.kept, waist.axis)
+    parting_foot = _on_upright(hem.kept, waist.axis)
+    if parting_top is None or parting_foot is None:
+        raise CorsetkitError(
+            f"lacing_gap is {say_length(style.lacing_gap, 'in')}: the lacing edge would pass the back dart; choose a "
+            "smaller gap or a back_dart_place farther from the centre")
+    top, low = (run[i].point(t) for run, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
+    if top.imag < waist.dart_top.imag + LEAST_ABOVE_DART - 1e-9:
+        raise CorsetkitError(
+            f"back_yoke_depth is {say_length(style.back_yoke_depth, 'in')} and back_yoke_armscye "
+            f"{say_length(style.back_yoke_armscye, 'in')}: the yoke would reach below the top of the back dart; choose "
+            "a smaller depth or end it higher on the armscye")
+
+    if style.yoke_shoulder > half.shoulder[0].length - 3:
+        raise CorsetkitError(f"yoke_shoulder is {say_length(style.yoke_shoulder, 'in')}: too little shoulder would be left")
+    yoke_neck = path.point_along(half.shoulder, style.yoke_shoulder)
+    neckline = _at_lacing(yoke_neckline(yoke_neck, half.shoulder[0].way(0), half.neck_centre - 1j * NECK_DIP,
+                                        -1 + 0j), lacing)
+    yoke_parts = path.cut_at(yoke_line.kept, *parting_top)
+    opening, sewn = _opening(yoke_line, neckline, yoke_parts, style, warnings)
+    return Back(underbust, hem, path.cut_at(hem.kept, *parting_foot), yoke_line, yoke_parts, armscye_yoke, armscye_panel,
+                side_below, past, (Line(top, waist.dart_top),), (Line(waist.dart_end, low),), yoke_neck, neckline,
+                opening, sewn, _modesty(hem, yoke_line, centre, style), tuple(warnings))
+
+
+def _on_upright(run, x):
+    found = path.on_line(run, complex(x, 0.0), 1j)
+    return found[0] if found else None
+
+
+def _at_lacing(run, x):
+    place = _on_upright(run, x)
+    if place is None:
+        raise CorsetkitError("the lacing gap is wider than this back allows: choose a smaller lacing_gap")
+    return AtLacing(*path.cut_at(run, *place))
+
+
+def _yoke_line(half, style, side, waist, lacing, warnings):
+    """The back yoke's lower edge, level at the centre back, kept above the back dart."""
+    level = half.neck_centre.imag - style.back_yoke_depth
+    least = waist.dart_top.imag + LEAST_ABOVE_DART
+    if level < least:
+        warnings.append(
+            f"back_yoke_depth of {say_length(style.back_yoke_depth, 'in')} would reach the back dart; the yoke ends "
+            f"{say_length(half.neck_centre.imag - least, 'in')} below the neck")
+        level = least
+    end = complex(half.waist_centre.real, level)
+    return _at_lacing((curve(side, end - side, 1 + 0j, end),), lacing)
+
+
+def _opening(yoke_line, neckline, yoke_parts, style, warnings):
+    """The back opening's edge and how much of the yoke line, from the side, is still sewn."""
+    length = path.run_length(yoke_line.kept)
+    if not style.back_opening:
+        return (), length
+    room = path.run_length(yoke_parts[1]) - 0.6
+    tall = abs(neckline.edge - yoke_line.edge) - 2.0
+    width, height = style.back_opening_width, style.back_opening_height
+    if width > room or height > tall:
+        warnings.append(f"the back opening is drawn {say_length(min(width, room), 'in')} wide and "
+                        f"{say_length(min(height, tall), 'in')} high, as this back allows")
+        width, height = min(width, room), min(height, tall)
+    if width < 0.6 or height < 0.6:
+        raise CorsetkitError("back_opening leaves no room on this back yoke: choose a smaller lacing_gap, or no opening")
+    start = path.point_along(yoke_line.kept, length - width)
+    end = yoke_line.edge + 1j * height
+    way = path.way_along(yoke_line.kept, length - width) * 1j
+    return (Cubic(start, start + way * height * style.opening_roundness, end - width * style.opening_roundness, end),), \
+        length - width
+
+
+def _modesty(hem, yoke_line, centre, style):
+    """Half the modesty panel, the back copied on the fold: hem, fold, top and side as four runs."""
+    x = centre - style.lacing_gap / 2 - style.modesty_overlap
+    found = []
+    for run, lift in ((hem.whole, style.modesty_shorter), (yoke_line.whole, -style.modesty_shorter)):
+        place = _on_upright(run, x)
+        if place is None:
+            raise CorsetkitError("modesty_overlap is wider than this back: choose a smaller one")
+        found.append(path.moved(path.cut_at(run, *place)[1], slid(1j * lift)))
+    low, high = found
+    return (low, (Line(path.run_end(low), path.run_end(high)),), path.turned_round(high),
+            (Line(path.run_start(high), path.run_start(low)),))

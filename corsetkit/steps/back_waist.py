@@ -1,0 +1,99 @@
+"""How the back waist is taken in: drawn in the back step, and known beforehand where the underbust is solved.
+
+Half of the waist's reduction falls to each half back. A share goes at the side waist, the rest into the back
+dart; the dart runs to nothing at the bust level above, so that the bust keeps its girth and the edges
+meet at the yoke, and to nothing above the hem; the side runs to nothing at the bust level and at the hip.
+"""
+
+from dataclasses import dataclass
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Line
+from ..geometry.roots import root
+from ..units import say_length
+from .block import swung
+
+
+@dataclass(frozen=True)
+class BackWaist:
+    """The back's side seam and dart once the waist is taken in, cm.
+
+    `side_above` is the block's; `side_waist` ends at the new waist mark, `waist_lifted` above the waist so
+    that the seam is as long as the front's; `side_hip` runs on to the block's hip. `dart` is what the back
+    dart takes at the waist, on `axis`, from `dart_top` to `dart_end`.
+    """
+
+    side_waist: tuple
+    side_hip: tuple
+    waist_lifted: float
+    at_side: float
+    axis: float
+    dart: float
+    dart_top: complex
+    dart_end: complex
+    legs: tuple
+    """The dart's legs from its top over the waist to its end: the side back's, and the centre back's."""
+
+    def dart_at(self, y):
+        """What the dart takes at the level `y`, cm."""
+        left, right = (path.at_level(leg, y) for leg in self.legs)
+        return abs(right - left) if left is not None and right is not None else 0.0
+
+
+def back_waist(block, style, hem_level):
+    """Take the back waist in.
+
+    Args:
+        block: the `Block`. style: reads waist_reduction, reduction_at_side, back_dart_place, dart_end.
+        hem_level: the hem's height at the centre, cm, below nought.
+
+    Returns:
+        A `BackWaist`.
+    """
+    back = block.back
+    half = style.waist_reduction / 2
+    at_side = half * style.reduction_at_side
+    dart = back.waist_dart + half - at_side
+    inward = 1.0 if back.waist_centre.real > back.waist_side.real else -1.0
+    waist = back.waist_side + inward * at_side
+    waist_width = abs(back.waist_centre - back.waist_side)
+    axis = back.waist_centre.real - inward * style.back_dart_place * waist_width
+    if waist_width - at_side - dart < style.lacing_gap / 2 + 4:
+        raise CorsetkitError(
+            f"waist_reduction is {say_length(style.waist_reduction, 'in')} and lacing_gap "
+            f"{say_length(style.lacing_gap, 'in')}: too little back waist would be left; allowed is at least 1 1/2 in "
+            "beside the gap, so choose less of either")
+    above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(back.side_waist))
+    top = complex(axis, back.bust_level)
+    end = complex(axis, style.dart_end * hem_level)
+    legs = tuple(
+        (swung(top, complex(axis + sign * dart / 2, 0.0)), swung(complex(axis + sign * dart / 2, 0.0), end))
+        if dart > 1e-9 else (Line(top, end),) for sign in (-inward, inward))
+    return BackWaist(above, hip, lifted, at_side, axis, dart, top, end, legs)
+
+
+def _side(bend, waist, hip, length):
+    """The side seam over the new waist, its mark set so that the seam above it is `length` long, as the front's is.
+
+    A longer curve ends above the waist, a shorter one is carried straight on below it; the seam is upright there.
+    """
+    if swung(bend, waist).length > length:
+        try:
+            lifted = root(lambda y: swung(bend, waist + 1j * y).length - length, 0.0, 3.0)
+        except ValueError:
+            raise CorsetkitError("the back's side seam cannot be made as long as the front's: choose a smaller "
+                                 "waist_reduction or reduction_at_side") from None
+        mark = waist + 1j * lifted
+        return (swung(bend, mark),), (Line(mark, waist), swung(waist, hip)), lifted
+    lifted = swung(bend, waist).length - length
+    if lifted > -1e-9:
+        return (swung(bend, waist),), (swung(waist, hip),), 0.0
+    mark = waist + 1j * lifted
+    return (swung(bend, waist), Line(waist, mark)), (swung(mark, hip),), lifted
+
+
+def back_width_at(block, waist, y):
+    """The half back's width at the level `y`, from side seam to centre back, the dart not counted, cm."""
+    side = path.at_level((*waist.side_waist, *waist.side_hip), y)
+    return abs(block.back.waist_centre.real - side.real) - waist.dart_at(y)

@@ -1,0 +1,297 @@
+"""Step 1, the block: half a front and half a back to the hip, drawn from the wearer's measurements.
+
+After this step the drawn bust, waist and hip, darts closed, are the body's and the stated ease; the whole
+neckline is the neck base girth; the shoulders are the shoulder length; and the front's side seam, its
+dart closed, is as long as the back's.
+
+The front's centre lies on x = 0 and the back's centre to the right of the side seams, so that the half
+pattern reads from centre front to centre back as it goes round the body; the waist lies on y = 0.
+"""
+
+import math
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Cubic, Line
+from ..geometry.move import turned_about
+from ..geometry.points import direction
+from ..geometry.roots import root
+from ..units import say_length
+
+INCH = 2.54
+NECK_SHARE = 6
+"""Front neck width is neck/6: The Cutter's Practical Guide, part 13."""
+BACK_NECK_EXTRA = INCH / 4
+"""Back neck width is neck/6 + 1/4 in: The Cutter's Practical Guide, part 13."""
+BACK_NECK_RISE = 0.75 * INCH
+"""The back neck rises 3/4 in: Baldt, Clothing for Women (1916)."""
+LEAST_ABOVE_DART = INCH
+"""Seam kept above the side dart's mouth: common practice, no source."""
+FRONT_ARM_SHARE = 0.6
+"""Of the girth under the arm the front takes three fifths: course convention."""
+ACROSS_HEIGHT = 0.4
+"""The across widths lie two fifths of the way up from underarm to shoulder tip: course convention."""
+WIDEST_SIDE_DART = 60.0
+"""The widest side dart drawn, degrees, and how far above the waist its mouth ends at least, cm: course convention."""
+LEAST_ABOVE_WAIST = 1.0
+BETWEEN_HALVES = 6.0
+"""Paper between the two halves, cm."""
+
+
+@dataclass(frozen=True)
+class Half:
+    """What front and back have alike: points and lines of one half of the block, in cm.
+
+    `neckline` runs from the side neck point to the centre; `armscye` from the shoulder tip to the underarm
+    point; the side seam from there down in three runs: `side_above` to where it leaves the upright (on the
+    front the side dart's mouth), `side_waist` to the waist, `side_hip` to the hip. `width` is the half's
+    width at the bust, `waist_dart` what its dart takes at the waist, `bust_level` the bust line's height.
+    """
+
+    width: float
+    waist_dart: float
+    bust_level: float
+    neck_side: complex
+    neck_centre: complex
+    shoulder_tip: complex
+    across: complex
+    underarm: complex
+    waist_side: complex
+    hip_side: complex
+    waist_centre: complex
+    hip_centre: complex
+    neckline: tuple
+    armscye: tuple
+    side_above: tuple
+    side_waist: tuple
+    side_hip: tuple
+
+    @property
+    def shoulder(self):
+        """From the side neck point to the shoulder tip."""
+        return (Line(self.neck_side, self.shoulder_tip),)
+
+    @cached_property
+    def side(self):
+        """The side seam from underarm to hip, its dart closed or not there."""
+        return (*self.side_above, *self.side_waist, *self.side_hip)
+
+    @property
+    def mid_shoulder(self):
+        return (self.neck_side + self.shoulder_tip) / 2
+
+
+@dataclass(frozen=True)
+class Block:
+    """The two halves, the bust point, and the side dart that makes their side seams equal.
+
+    The dart's ends on the front's side seam are `mouth_upper` and `mouth_lower`, at equal distances from
+    `bust_point`; `side_dart` is its angle in degrees, nought where there is none. `length_difference` is
+    how much higher above the waist the front's underarm lies than the back's, in cm.
+    """
+
+    measurements: object
+    front: Half
+    back: Half
+    bust_point: complex
+    side_dart: float
+    length_difference: float
+    warnings: tuple
+
+    @property
+    def mouth_upper(self):
+        return path.run_end(self.front.side_above)
+
+    @property
+    def mouth_lower(self):
+        return path.run_start(self.front.side_waist)
+
+    @cached_property
+    def front_paper(self):
+        """The front's paper as a closed run, counter-clockwise, the dart's mouth bridged by a straight line."""
+        f = self.front
+        mouth = (Line(self.mouth_lower, self.mouth_upper),) if self.side_dart else ()
+        return (Line(f.hip_centre, f.hip_side), *path.turned_round((*f.side_waist, *f.side_hip)), *mouth,
+                *path.turned_round(f.side_above), *path.turned_round(f.armscye),
+                *path.turned_round(f.shoulder), *f.neckline, Line(f.neck_centre, f.hip_centre))
+
+    @cached_property
+    def back_paper(self):
+        """The back's paper as a closed run, counter-clockwise."""
+        b = self.back
+        return (Line(b.hip_side, b.hip_centre), Line(b.hip_centre, b.neck_centre),
+                *path.turned_round(b.neckline), *b.shoulder, *b.armscye, *b.side)
+
+
+def shares_of_bust(measurements, style):
+    """The widths at the bust of half the front and half the back, cm.
+
+    By the guides half each. To the wearer: what the across widths leave of half the girth lies under the
+    arm, and the front takes three fifths of it, the back two (course convention).
+    """
+    half = (measurements.bust_girth + style.bust_ease) / 2
+    if not style.to_the_wearer:
+        return half / 2, half / 2
+    front, back = measurements.across_front_width / 2, measurements.across_back_width / 2
+    under_arm = half - front - back
+    return front + FRONT_ARM_SHARE * under_arm, back + (1 - FRONT_ARM_SHARE) * under_arm
+
+
+def shares_of_waist(measurements, style):
+    """What each side seam, the front dart and the back dart take at the waist, cm, on the half pattern.
+
+    The side seam takes its share from front and back alike. Where bust has nothing more than waist, the
+    darts take nothing and the side seams slant out.
+    """
+    surplus = (measurements.bust_girth + style.bust_ease - measurements.waist_girth - style.waist_ease) / 2
+    if surplus <= 0:
+        return surplus / 2, 0.0, 0.0
+    side, back = style.waist_side_share * surplus, style.waist_back_share * surplus
+    return side / 2, surplus - side - back, back
+
+
+def block(measurements, style):
+    """Draw the block.
+
+    Args:
+        measurements: the wearer's `Measurements`, cm.
+        style: the `Style`; this step reads its "block" values and the way of drafting.
+
+    Returns:
+        A `Block`.
+
+    Raises:
+        CorsetkitError: where the body's lengths leave no block that closes.
+    """
+    m = measurements
+    bust_point = complex(m.bust_point_width / 2, m.front_waist_length - m.neck_to_bust_point)
+    front_width, back_width = shares_of_bust(m, style)
+    side_in, front_dart, back_dart = shares_of_waist(m, style)
+    hip_out = (m.hip_girth + style.hip_ease - m.bust_girth - style.bust_ease) / 4
+    if front_width < bust_point.real + 4:
+        raise CorsetkitError(
+            f"bust_point_width is {say_length(m.bust_point_width, 'in')}, and half the front is only "
+            f"{say_length(front_width, 'in')} wide: allowed is a front at least 1 5/8 in wider than the bust point; "
+            "measure bust_point_width and the across widths again")
+
+    difference = m.front_waist_length - (m.back_waist_length + BACK_NECK_RISE)
+    back_underarm = m.back_waist_length - m.armscye_depth - style.underarm_drop
+    front_underarm = back_underarm + max(0.0, difference)
+    if bust_point.imag > front_underarm:
+        raise CorsetkitError(
+            f"neck_to_bust_point is {say_length(m.neck_to_bust_point, 'in')} and armscye_depth "
+            f"{say_length(m.armscye_depth, 'in')}, which sets the bust point above the underarm: measure both again, "
+            "and front_waist_length with them")
+    mouth = min(bust_point.imag, front_underarm - LEAST_ABOVE_DART)
+    drop = front_underarm - mouth
+    if back_underarm - drop < 2.0:
+        raise CorsetkitError(
+            f"front_waist_length is {say_length(m.front_waist_length, 'in')} and back_waist_length "
+            f"{say_length(m.back_waist_length, 'in')}: the bust level would lie at the back's waist; measure both again")
+
+    neck = m.neck_base_girth
+    front_neck = complex(neck / NECK_SHARE, bust_point.imag + _height(m, neck / NECK_SHARE))
+    back_neck = complex(neck / NECK_SHARE + BACK_NECK_EXTRA, m.back_waist_length + BACK_NECK_RISE)
+    back_line = _neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
+    front_line = _front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
+
+    edge = front_width + back_width + BETWEEN_HALVES
+    back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart,
+                 bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
+                 back_underarm, back_underarm - drop, side_in, hip_out)
+    front = _half(lambda z: z, m, style, front_width, front_dart, bust_point.imag, front_neck, front_line,
+                  m.across_front_width / 2, front_underarm, mouth, side_in, hip_out)
+    warnings = []
+    angle = 0.0
+    if difference > 0:
+        angle, front = _with_side_dart(front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
+    else:
+        warnings.append(
+            f"front_waist_length is no longer than the back's ({say_length(m.front_waist_length, 'in')} against "
+            f"{say_length(m.back_waist_length + BACK_NECK_RISE, 'in')} to the side neck point), so there is no side "
+            "dart; a bust nearly always makes the front longer, so measure both again")
+    return Block(m, front, back, bust_point, angle, difference, tuple(warnings))
+
+
+def _height(m, neck_width):
+    """How far the side neck point lies above the bust point when their distance is laid along the paper."""
+    across = m.bust_point_width / 2 - neck_width
+    return (m.neck_to_bust_point ** 2 - across ** 2) ** 0.5
+
+
+def _neckline(neck_side, depth, slope):
+    """The neckline in the half's own frame: square to the shoulder at its side, level at the centre."""
+    leaving = direction(-90 - slope)
+    end = complex(0.0, neck_side.imag - depth)
+    return Cubic(neck_side, neck_side + leaving * 0.5 * depth, end + 0.55 * neck_side.real, end)
+
+
+def _front_neckline(neck_side, slope, length):
+    """The front neckline of the length that is left of the neck base girth: its depth is solved for it."""
+    try:
+        depth = root(lambda d: _neckline(neck_side, d, slope).length - length, 1.0, 2.5 * length)
+    except ValueError:
+        raise CorsetkitError(
+            f"neck_base_girth leaves {say_length(length, 'in')} for half the front neckline, which no depth gives: "
+            "measure neck_base_girth again") from None
+    return _neckline(neck_side, depth, slope)
+
+
+def _half(place, m, style, width, dart, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out):
+    """One half, drawn with its centre on x = 0 and its side to the right, and then put in its `place`."""
+    slope = direction(-style.shoulder_slope)
+    tip = neck_side + m.shoulder_length * slope
+    under = complex(width, underarm)
+    mid = complex(across, underarm + ACROSS_HEIGHT * (tip.imag - underarm))
+    if tip.imag < underarm + 6:
+        raise CorsetkitError(
+            f"shoulder_length is {say_length(m.shoulder_length, 'in')}: on this body the shoulder would end at the "
+            "underarm; measure shoulder_length and armscye_depth again")
+    square = -1j * slope
+    upper = Cubic(tip, tip + square * 0.4 * (tip.imag - mid.imag), mid + 0.4j * (tip.imag - mid.imag), mid)
+    lower = Cubic(mid, mid - 0.6j * (mid.imag - underarm), under - 0.6 * (width - across), under)
+    bend, waist, hip = complex(width, mouth), complex(width - side_in, 0.0), complex(width + hip_out, -m.waist_to_hip)
+
+    def put(*curves):
+        return tuple(Cubic(*map(place, (c.start, c.first, c.second, c.end))) if isinstance(c, Cubic)
+                     else Line(place(c.start), place(c.end)) for c in curves)
+
+    return Half(width, dart, bust_level, place(neck_side), place(neckline.end), place(tip), place(mid), place(under),
+                place(waist), place(hip), place(0j), place(complex(0.0, -m.waist_to_hip)),
+                put(neckline), put(upper, lower), put(Line(under, bend)), put(swung(bend, waist)), put(swung(waist, hip)))
+
+
+def swung(start, end):
+    """An S from `start` to `end` that leaves and arrives upright; its height is even in t."""
+    third = 1j * (end.imag - start.imag) / 3
+    return Cubic(start, start + third, end - third, end)
+
+
+def _with_side_dart(front, bust_point, length):
+    """The side dart's angle, and the front with it: the dart closed, the seam down to the waist is `length`.
+
+    The lower leg is the upper one turned about the bust point; the seam leaves its end as it would leave
+    the upper one's, turned with it, so that the closed seam is smooth.
+    """
+    mouth = path.run_end(front.side_above)
+    rest = length - path.run_length(front.side_above)
+
+    def seam(angle):
+        move = turned_about(bust_point, -angle)
+        start = move(mouth)
+        down = move.turn * -1j
+        third = abs(front.waist_side - start) / 3
+        return Cubic(start, start + down * third, front.waist_side + 1j * third, front.waist_side)
+
+    arm = mouth - bust_point
+    lowest = max(-1.0, (LEAST_ABOVE_WAIST - bust_point.imag) / abs(arm))
+    widest = math.degrees(math.asin(min(1.0, arm.imag / abs(arm))) - math.asin(lowest))
+    try:
+        angle = root(lambda a: seam(a).length - rest, 0.0, min(widest, WIDEST_SIDE_DART))
+    except ValueError:
+        raise CorsetkitError(
+            "front_waist_length and back_waist_length differ by more than any side dart can take: "
+            "measure both again") from None
+    return angle, replace(front, side_waist=(seam(angle),))

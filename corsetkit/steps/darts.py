@@ -1,0 +1,125 @@
+"""Step 4, the darts: the centre-front dart and the side dart are closed by turning about the bust point.
+
+After this step the turned parts have every edge's length and shape, the legs of each closed dart lie on each
+other, and the underbust line, thrown off where the darts cross it, is one smooth curve again, the same for
+the cup and for the lower front under it.
+
+Each dart crosses the underbust line, so each closes partly in the cup and partly in the lower front. The
+part of the lower front below the centre-front dart keeps still, its centre front straight on the grain; the
+corner above it swings and leaves a small V at the top of the centre front.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.move import turned_about
+from ..geometry.points import unit
+from ..geometry.truing import blended
+from ..pattern.piece import Blend
+
+
+@dataclass(frozen=True)
+class CrossedLine:
+    """The underbust line on one side of the underbust dart, where a closed dart crosses it.
+
+    `moving` is its stretch on the part that turns, `still` its stretch on the part that keeps, both on the
+    block and run as the whole line runs (from the centre-front point to the armscye); `close` is the turn.
+    `line` is the blended line, in the place of the part that keeps still.
+    """
+
+    moving: tuple
+    still: tuple
+    close: object
+    leg_upper: complex
+    leg_lower: complex
+    line: tuple
+    blend: object
+
+    @property
+    def step(self):
+        """By how much the closed dart throws the line off, cm along the leg."""
+        return abs(abs(self.close(self.leg_upper) - self.leg_lower))
+
+
+@dataclass(frozen=True)
+class Darts:
+    """Both darts closed: the inner and the outer side of the underbust line, and what each part's turn is."""
+
+    overbust: object
+    inner: CrossedLine
+    outer: CrossedLine
+
+    @property
+    def block(self):
+        return self.overbust.block
+
+    @property
+    def underbust(self):
+        return self.overbust.underbust
+
+    @cached_property
+    def front_point(self):
+        """The cups' point at the centre front once the centre-front dart is closed."""
+        return self.inner.close(self.overbust.front_point)
+
+    @property
+    def v_width(self):
+        """How wide the V at the top of the centre front stands open, both sides together, cm."""
+        return 2 * self.front_point.real
+
+    @property
+    def v_depth(self):
+        """How deep that V is, cm."""
+        return self.front_point.imag - self.overbust.dart_lower.imag
+
+    @property
+    def warnings(self):
+        return ()
+
+
+def darts(overbust, style):
+    """Close the centre-front dart and the side dart and blend the underbust line.
+
+    Args:
+        overbust: the `Overbust`.
+        style: reads blend_reach.
+
+    Returns:
+        A `Darts`.
+
+    Raises:
+        CorsetkitError: where a dart's leg misses the underbust line, or the line turns back on itself.
+    """
+    block, point = overbust.block, overbust.bust_point
+    close_front = turned_about(point, overbust.front_dart)
+    close_side = turned_about(point, -block.side_dart)
+    inner = _crossed(overbust.under_inner, point, overbust.dart_upper, overbust.dart_lower, "centre-front dart")
+    outer = _crossed(overbust.under_outer, point, block.mouth_lower, block.mouth_upper, "side dart")
+    (moving, upper), (still, lower) = inner
+    run, before, after = blended(path.moved(moving, close_front), still, style.blend_reach)
+    first = CrossedLine(moving, still, close_front, upper, lower, run,
+                        Blend("the underbust line across the closed centre-front dart", before, after) if after else None)
+    (still, lower), (moving, upper) = outer
+    run, before, after = blended(still, path.moved(moving, close_side), style.blend_reach)
+    second = CrossedLine(moving, still, close_side, upper, lower, run,
+                         Blend("the underbust line across the closed side dart", before, after) if after else None)
+    return Darts(overbust, first, second)
+
+
+def _crossed(run, point, first_end, second_end, name):
+    """The run before the first leg, and after the second, each with the point where the leg crosses it."""
+    places = []
+    for end in (first_end, second_end):
+        found = path.on_ray(run, point, unit(end - point))
+        found = [place for k, place in enumerate(found) if k == 0 or abs(
+            run[place[0]].point(place[1]) - run[found[k - 1][0]].point(found[k - 1][1])) > 1e-6]
+        if len(found) != 1 or abs(run[found[0][0]].point(found[0][1]) - point) > abs(end - point) + 1e-9:
+            raise CorsetkitError(
+                f"the {name} and the underbust line do not cross as they should on this wearer: choose a smaller dart, "
+                "or another underbust mark")
+        places.append(found[0])
+    before, _ = path.cut_at(run, *places[0])
+    _, after = path.cut_at(run, *places[1])
+    return (before, path.run_end(before)), (after, path.run_start(after))

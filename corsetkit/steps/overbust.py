@@ -1,0 +1,268 @@
+"""Step 3, the overbust: the cup's two lines, the centre front, the tightening dart and the yoke.
+
+After this step both legs of the tightening dart are equally far from the bust point and from the
+mid-shoulder where the overbust line meets them; the cup's outline touches the centre front in one point and
+the side seam nowhere, and keeps at least the stated strip from both.
+
+To the wearer the tightening dart takes half of what bust has more than high bust (as an old rule for a
+brassiere's top dart does with the girth above the bust; no closed line goes round the body there), the
+outline reaches four fifths of the way from the bust point to the centre front and two thirds of the way to
+the side (what the guides give for a medium figure), and the centre-front dart's lower leg lies on the bust
+line, so that the bust keeps its girth.
+"""
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Cubic, Line, even_arc, quarter
+from ..geometry.move import turned_about
+from ..geometry.points import direction, unit
+from ..units import say_length
+from ..pattern.pattern import Waste
+
+REACH_TO_FRONT = 0.8
+REACH_TO_SIDE = 2 / 3
+LEAST_ABOVE_DART = 1.0
+"""How far above the centre-front dart's upper leg the cups begin at least, cm."""
+NECK_DIP = 0.7
+"""How far the new neckline is dipped at the centre front, cm: it must leave the taken-in centre front squarely to
+run smoothly across it, and would otherwise rise above the block's own neck: course convention."""
+LEAST_ARMSCYE = 4.0
+"""Armscye left above the overbust line at least, cm."""
+WORTH_SAYING = 0.6
+"""A mark moved by less than this, cm, is moved without a warning."""
+LEAST_REACH = 3.0
+"""The least a cup reaches from the bust point, cm."""
+WIDEST_TOP_DART = 55.0
+"""The widest tightening dart that still makes a cup, degrees: course convention."""
+
+
+@dataclass(frozen=True)
+class Overbust:
+    """The cup's lines on the front.
+
+    The cup lies between `top_inner` (from `front_point` to `top_left`, the tightening dart's inner leg),
+    `top_outer` (from `top_right`, on its outer leg, to `armscye_top`) above, and `under_inner` (from
+    `front_point` to the underbust dart's inner leg), `under_outer` (from its outer leg to `armscye_low`)
+    below. The centre-front dart runs from the bust point to `dart_upper` and `dart_lower`. `top_dart` and
+    `front_dart` are the angles of the two darts in degrees; `mid_shoulder` is where the tightening dart ends.
+    """
+
+    underbust: object
+    front_point: complex
+    dart_upper: complex
+    dart_lower: complex
+    front_dart: float
+    mark: complex
+    mid_shoulder: complex
+    top_left: complex
+    top_right: complex
+    top_dart: float
+    top_intake: float
+    top_inner: tuple
+    top_outer: tuple
+    under_inner: tuple
+    under_outer: tuple
+    guide_front: complex
+    guide_side: complex
+    armscye_top: complex
+    armscye_low: complex
+    armscye_shoulder_part: tuple
+    armscye_cup_part: tuple
+    armscye_low_part: tuple
+    yoke_neck: complex
+    yoke_neckline: tuple
+    warnings: tuple
+
+    @property
+    def block(self):
+        return self.underbust.block
+
+    @property
+    def bust_point(self):
+        return self.underbust.block.bust_point
+
+    @property
+    def top_radius(self):
+        """How far from the bust point the overbust line meets the dart's legs, cm."""
+        return abs(self.top_left - self.bust_point)
+
+    @property
+    def side_strip(self):
+        """What is left between the cup's outline and the side seam at bust level, cm: the check of the guides."""
+        return self.block.front.width - self.guide_side.real
+
+    @cached_property
+    def waste(self):
+        """What this step cuts away: the neck, the centre front, the three darts that meet at the bust point."""
+        block, point = self.block, self.bust_point
+        front = block.front
+        dipped = path.run_end(self.yoke_neckline)
+        neck = (Line(front.neck_side, self.yoke_neck), *self.yoke_neckline, Line(dipped, front.neck_centre),
+                *path.turned_round(front.neckline))
+        corners = [front.neck_centre, self.front_point, self.dart_upper]
+        if self.dart_upper.real > 1e-9:
+            corners.append(self.dart_lower)
+        centre = tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1]))
+        made = [Waste("neck", "overbust", path.turned_round(neck)),
+                Waste("centre front, taken in", "overbust", path.turned_round(centre)),
+                Waste("centre-front dart", "overbust", (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower),
+                                                        Line(self.dart_lower, point))),
+                Waste("tightening dart", "overbust", (Line(point, self.top_right), Line(self.top_right, self.mid_shoulder),
+                                                      Line(self.mid_shoulder, self.top_left), Line(self.top_left, point))),
+                Waste("underbust dart", "underbust", (
+                    Line(point, self.underbust.inner), *self.underbust.inner_leg,
+                    *path.turned_round(self.underbust.outer_leg), Line(self.underbust.outer, point))),
+                Waste("below the front hem", "underbust", (
+                    Line(front.hip_centre, front.hip_side), *path.turned_round(path.cut_at(
+                        front.side_hip, *_where(front.side_hip, self.underbust.hem_side))[1]),
+                    *path.turned_round(self.underbust.hem), Line(path.run_start(self.underbust.hem), front.hip_centre)))]
+        if block.side_dart:
+            made.append(Waste("side dart", "block", (Line(point, block.mouth_lower),
+                                                     Line(block.mouth_lower, block.mouth_upper), Line(block.mouth_upper, point))))
+        return tuple(made)
+
+
+def _where(run, point):
+    return path.on_line(run, point, 1 + 0j)[0]
+
+
+def overbust(underbust, style):
+    """Draw the cup's lines, the centre front, the tightening dart and the yoke's neckline.
+
+    Args:
+        underbust: the `Underbust`.
+        style: reads its "overbust" values.
+
+    Returns:
+        An `Overbust`.
+
+    Raises:
+        CorsetkitError: where a line cannot be drawn on this block; by the guides the sentence names the
+            way to the wearer where that would serve.
+    """
+    block, warnings = underbust.block, []
+    front, point = block.front, block.bust_point
+    lower = 0.0 if style.to_the_wearer else math.degrees(math.atan2(style.centre_front_dart / 2, point.real))
+    front_dart = 2 * math.degrees(math.atan2(style.centre_front_dart / 2, point.real))
+    reach = point.real / math.cos(math.radians(lower))
+    dart_lower = point + reach * direction(180 + lower)
+    dart_upper = point + reach * direction(180 + lower - front_dart)
+    front_point = _front_point(block, style, front_dart - lower, warnings)
+
+    mid = front.mid_shoulder
+    way = unit(mid - point)
+    intake = _top_intake(block.measurements, style)
+    mark = point + way * style.overbust_mark
+    if abs(mid - mark) < 5:
+        raise CorsetkitError(
+            f"overbust_mark is {say_length(style.overbust_mark, 'in')} above the bust point, less than 2 in below this "
+            f"wearer's shoulder: allowed is at most {say_length(abs(mid - point) - 5, 'in')}")
+    side = way * -1j
+    top_left, top_right = mark - side * intake / 2, mark + side * intake / 2
+    top_dart = 2 * math.degrees(math.atan2(intake / 2, style.overbust_mark))
+    if top_dart > WIDEST_TOP_DART:
+        raise CorsetkitError(
+            f"the tightening dart would take {top_dart:.0f} degrees, more than {WIDEST_TOP_DART:.0f}: choose a higher "
+            "overbust_mark, or measure high_bust_girth again")
+
+    whole = path.run_length(front.armscye)
+    up = style.overbust_armscye
+    if up > whole - LEAST_ARMSCYE:
+        up = whole - LEAST_ARMSCYE
+        warnings.append(f"overbust_armscye of {say_length(style.overbust_armscye, 'in')} is more than this armscye has; the "
+                        f"overbust line ends {say_length(up, 'in')} along it")
+    if up < style.underarm_along + 2:
+        raise CorsetkitError(
+            f"overbust_armscye is {say_length(style.overbust_armscye, 'in')}: on this armscye of "
+            f"{say_length(whole, 'in')} allowed are {say_length(style.underarm_along + 2, 'in')} to "
+            f"{say_length(whole - LEAST_ARMSCYE, 'in')}")
+    above, rest = path.cut_along(front.armscye, whole - up)
+    cup_part, low_part = path.cut_along(rest, up - style.underarm_along)
+    armscye_top, armscye_low = path.run_end(above), path.run_end(cup_part)
+
+    guide_front, guide_side = _guides(block, style, warnings)
+    top_inner, top_outer = _top(point, front_point, top_left, top_right, armscye_top, top_dart)
+    under_inner = (
+        even_arc(front_point, guide_front, arriving=-1j),
+        quarter(guide_front, -1j, underbust.inner, underbust.inner_way * 1j))
+    under_outer = (
+        quarter(underbust.outer, underbust.outer_way * 1j, guide_side, 1j),
+        even_arc(guide_side, armscye_low, leaving=1j))
+
+    half = front.shoulder[0].length / 2
+    if style.yoke_shoulder > half - 0.8:
+        raise CorsetkitError(
+            f"yoke_shoulder is {say_length(style.yoke_shoulder, 'in')}: on this shoulder allowed is at most "
+            f"{say_length(half - 0.8, 'in')}, so that the tightening dart ends inside the yoke")
+    yoke_neck = path.point_along(front.shoulder, style.yoke_shoulder)
+    down = unit(front_point - front.neck_centre)
+    neckline = yoke_neckline(yoke_neck, front.shoulder[0].way(0), front.neck_centre + down * NECK_DIP, down * 1j)
+    return Overbust(underbust, front_point, dart_upper, dart_lower, front_dart, mark, mid, top_left, top_right,
+                    top_dart, intake, top_inner, top_outer, under_inner, under_outer, guide_front, guide_side,
+                    armscye_top, armscye_low, above, cup_part, low_part, yoke_neck, neckline, tuple(warnings))
+
+
+def yoke_neckline(start, shoulder_way, end, centre_out):
+    """A neckline from the shoulder, square to it, to the centre, arriving against the step `centre_out`."""
+    square = shoulder_way * 1j
+    if (square.imag) > 0:
+        square = -square
+    depth, width = abs((start - end).imag), abs((start - end).real)
+    return (Cubic(start, start + square * 0.5 * depth, end + centre_out * 0.55 * width, end),)
+
+
+def _top_intake(m, style):
+    """What the tightening dart takes in all at the overbust mark, cm."""
+    if not style.to_the_wearer:
+        return style.overbust_dart
+    return max(0.6, (m.bust_girth - m.high_bust) / 2)
+
+
+def _front_point(block, style, upper, warnings):
+    """The cups' point at the centre front, at least a little above the centre-front dart's upper leg."""
+    front, point = block.front, block.bust_point
+    x = style.centre_front_taking_in
+    wanted = front.neck_centre.imag - style.centre_front_depth
+    least = point.imag + (point.real - x) * math.tan(math.radians(upper)) + LEAST_ABOVE_DART
+    if least > front.neck_centre.imag - 4:
+        raise CorsetkitError("the centre-front dart reaches the neck on this wearer: choose a smaller centre_front_dart")
+    if wanted < least - WORTH_SAYING:
+        warnings.append(
+            f"centre_front_depth of {say_length(style.centre_front_depth, 'in')} would begin the cups below the "
+            f"centre-front dart; they begin {say_length(front.neck_centre.imag - least, 'in')} below the neck")
+    return complex(x, max(wanted, least))
+
+
+def _guides(block, style, warnings):
+    """The places at bust level where the cup's outline passes the bust point, towards front and side."""
+    point, width, strip = block.bust_point, block.front.width, style.least_strip
+    if style.to_the_wearer:
+        to_front, to_side = REACH_TO_FRONT * point.real, REACH_TO_SIDE * (width - point.real)
+    else:
+        to_front, to_side = style.guide_to_front, style.guide_to_side
+    found = []
+    for name, reach, room in (("guide_to_front", to_front, point.real - strip),
+                              ("guide_to_side", to_side, width - point.real - strip)):
+        if room < LEAST_REACH:
+            raise CorsetkitError(
+                f"{name} is {say_length(reach, 'in')}, and only {say_length(max(room, 0), 'in')} lies between the bust "
+                'point and the strip to be kept: choose a smaller least_strip, or draft to the wearer (way "wearer")')
+        if reach > room:
+            place = "centre front" if name == "guide_to_front" else "side seam"
+            warnings.append(
+                f"the cup would come nearer to the {place} than {say_length(strip, 'in')}: it reaches "
+                f"{say_length(room, 'in')} from the bust point instead of {say_length(reach, 'in')}")
+        found.append(min(reach, room))
+    return point - found[0], point + found[1]
+
+
+def _top(point, front_point, left, right, armscye, angle):
+    """The overbust line in its two stretches: smooth where the closed dart joins them in the cup."""
+    close = turned_about(point, angle)
+    far = close(armscye)
+    across = unit(unit(left - front_point) + unit(far - left))
+    return (even_arc(front_point, left, arriving=across),), (even_arc(left, far, leaving=across).moved(close.back),)

@@ -1,0 +1,86 @@
+"""The steps run one after another, taking over from an earlier run what has not changed."""
+
+from dataclasses import dataclass
+
+from ..quantity import quantities
+from ..style import Style
+from .back import back
+from .block import block
+from .darts import darts
+from .overbust import overbust
+from .three_part_cup import three_part_cup
+from .two_part_cup import two_part_cup
+from .underbust import underbust
+
+READS = {
+    "block": ("pattern", "block"),
+    "underbust": ("underbust", "back"),
+    "overbust": ("overbust",),
+    "darts": ("darts",),
+    "two_part_cup": ("two_part_cup",),
+    "three_part_cup": ("two_part_cup", "three_part_cup"),
+    "back": ("overbust", "back"),
+}
+"""Which groups of style values each step reads, besides what the steps it rests on read."""
+
+RESTS_ON = {"underbust": "block", "overbust": "underbust", "darts": "overbust", "two_part_cup": "darts",
+            "three_part_cup": "darts", "back": "underbust"}
+"""Which step's value each step begins from."""
+
+STEPS = {"block": block, "underbust": underbust, "overbust": overbust, "darts": darts, "two_part_cup": two_part_cup,
+         "three_part_cup": three_part_cup, "back": back}
+
+
+@dataclass(frozen=True)
+class Steps:
+    """The steps' values for one wearer and style. Of the two cups only the one that the style asks for is drawn."""
+
+    measurements: object
+    style: object
+    block: object
+    underbust: object
+    overbust: object
+    darts: object
+    two_part_cup: object
+    three_part_cup: object
+    back: object
+
+    @property
+    def in_order(self):
+        """The values that were drawn, in the order of the steps."""
+        return tuple(value for value in (getattr(self, name) for name in STEPS) if value is not None)
+
+    @property
+    def cup(self):
+        """The cup of this style."""
+        return self.three_part_cup or self.two_part_cup
+
+
+def run_steps(measurements, style, earlier=None):
+    """Run the steps for a wearer and a style.
+
+    `earlier` is a `Steps` from before: each step that rests on nothing changed since is taken over from it.
+    """
+    values, fresh = {}, set()
+    unwanted = "two_part_cup" if style.cup_parts == 3 else "three_part_cup"
+    for name, step in STEPS.items():
+        base = RESTS_ON.get(name)
+        if name == unwanted:
+            values[name] = None
+            continue
+        old = getattr(earlier, name) if earlier else None
+        if base is None:
+            same = old is not None and earlier.measurements == measurements
+        else:
+            same = old is not None and base not in fresh
+        if same and not _changed(name, earlier.style, style):
+            values[name] = old
+            continue
+        fresh.add(name)
+        values[name] = step(measurements if base is None else values[base], style)
+    return Steps(measurements, style, **values)
+
+
+def _changed(name, before, after):
+    return any(getattr(before, q.name) != getattr(after, q.name)
+               for q in quantities(Style) if q.group in READS[name])

@@ -1,0 +1,91 @@
+"""Step 6, the three-part cup: the overbust dart is closed instead, and an upper cup cut off across it.
+
+After this step the upper cup's lower edge is exactly as long as the lower cups' upper edges, for it is the same
+line; the lower cups part at the seam through the bust point, shaped as in the two-part cup.
+"""
+
+from dataclasses import dataclass
+
+from ..geometry import path
+from ..geometry.curve import even_arc
+from ..geometry.move import turned_about
+from ..geometry.points import between, turn_between, unit
+from ..units import say_length
+from .two_part_cup import cup_seam
+
+LEAST_BELOW_CUT = 1.2
+"""Cup seam kept between the cut and the bust point, cm."""
+LEAST_ARMSCYE = 1.0
+"""Armscye kept on the lower cup below the cut, cm."""
+LEAST_FROM_DART = 2.5
+"""Underbust line kept between the cut and the cup seam, cm."""
+
+
+@dataclass(frozen=True)
+class ThreePartCup:
+    """The cut across, and the lower cups' seam.
+
+    `close_top` turns the outer cup about the bust point until the overbust dart is closed. `cut_inner` runs
+    from `front_end` on the underbust line to the closed dart, `cut_outer` on from there to the armscye, both
+    with the overbust dart closed. `upper_centre` is the underbust line's stretch that the upper cup keeps,
+    `lower_inner` the rest of it; `armscye_upper` and `armscye_lower` part the cup's armscye in the same way,
+    these with the overbust dart still open.
+    """
+
+    darts: object
+    close_top: object
+    cut_inner: tuple
+    cut_outer: tuple
+    front_end: complex
+    upper_centre: tuple
+    lower_inner: tuple
+    armscye_upper: tuple
+    armscye_lower: tuple
+    seam: object
+    warnings: tuple
+
+
+def three_part_cup(darts, style):
+    """Close the overbust dart and cut the upper cup off.
+
+    Args:
+        darts: the `Darts`.
+        style: reads cut_depth, cut_at_front, cup_seam_roundness.
+
+    Returns:
+        A `ThreePartCup`; where an edge is too short for a mark, the mark is moved and a warning says so.
+    """
+    overbust, warnings = darts.overbust, []
+    point = overbust.bust_point
+    radius = overbust.top_radius
+    depth = _moved("cut_depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT, warnings)
+    inner_top, outer_top = darts.inner.close(overbust.top_left), darts.outer.close(overbust.top_right)
+    # The darts closed before have opened this one by as much as they took.
+    close_top = turned_about(point, turn_between(outer_top - point, inner_top - point))
+    knee = between(inner_top, point, depth / radius)
+    knee_open = between(outer_top, point, depth / radius)
+
+    armscye = path.moved(overbust.armscye_cup_part, darts.outer.close)
+    along = _moved("cut_depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE, warnings)
+    armscye_upper, armscye_lower = path.cut_along(armscye, along)
+    side_end = close_top(path.run_end(armscye_upper))
+
+    line = darts.inner.line
+    start = _moved("cut_at_front", style.cut_at_front, path.run_length(line) - LEAST_FROM_DART, warnings)
+    upper_centre, lower_inner = path.cut_along(line, start)
+    front_end = path.run_end(upper_centre)
+    # The cut crosses the closed dart squarely, so that it neither nears the bust point nor leaves a corner.
+    across = unit(knee - point) * -1j
+    cut_inner, cut_outer = even_arc(front_end, knee, arriving=across), even_arc(knee, side_end, leaving=across)
+    seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)
+    return ThreePartCup(darts, close_top, (cut_inner,), (cut_outer,), front_end, upper_centre, lower_inner,
+                        armscye_upper, armscye_lower, seam, tuple(warnings))
+
+
+def _moved(name, wanted, most, warnings):
+    """The mark's place, no farther than the edge allows."""
+    if wanted <= most:
+        return wanted
+    warnings.append(f"{name} is {say_length(wanted, 'in')}, more than the edge has; the mark is moved to "
+                    f"{say_length(most, 'in')}")
+    return most

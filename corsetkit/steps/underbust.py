@@ -1,0 +1,262 @@
+"""Step 2, the underbust: the hem, the underbust mark, and one dart from the bust point to below the waist.
+
+After this step the dart's two legs are mirror images of each other about its own line, so that the panels
+which part along it are equally long; and, to the wearer, the girth at the level of the underbust mark is
+the body's less the stated reduction.
+
+The dart takes three quarters of its width on the side's side of the upright line through the bust point.
+Its legs would then be unequal down to the waist dart's; so the waist dart is set on the dart's own line,
+the one that halves it, and both legs come out alike.
+"""
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from ..geometry.curve import Cubic, Line
+from ..geometry.points import direction
+from ..geometry.roots import root
+from ..units import say_length
+from .back_waist import back_waist, back_width_at
+from .block import INCH
+
+SMALL_BUST = 12.0
+"""Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""
+MARK_PER_CM = INCH / 16
+"""How much lower the mark lies for each cm of bust minus underbust beyond that: course convention. It gives
+3 1/2 in at a difference of 20 cm, the custom's full bust."""
+WIDEST_DART = 80.0
+"""The widest underbust dart that still makes a cup, degrees: course convention."""
+LEAST_ABOVE_WAIST = 1.5
+"""How far above the waist the underbust mark lies at least, cm."""
+
+
+@dataclass(frozen=True)
+class Underbust:
+    """The hem, the underbust mark and the long dart, on the front.
+
+    `radius` is the distance from the bust point to the mark and, along each leg, to `inner` and `outer`,
+    where the underbust line meets the dart. `lean` is how far the dart's own line leans from upright towards
+    the side and `half_angle` half its angle, degrees. `inner_leg` and `outer_leg` run from there over the
+    waist to `dart_end`; `parting` runs on to the hem. `intake` is what the dart takes at the mark.
+    """
+
+    block: object
+    hem_level: float
+    hem: tuple
+    hem_side: complex
+    radius: float
+    mark: complex
+    intake: float
+    lean: float
+    half_angle: float
+    inner: complex
+    outer: complex
+    inner_leg: tuple
+    outer_leg: tuple
+    dart_end: complex
+    parting: tuple
+    waist: object
+    warnings: tuple
+
+    @property
+    def level(self):
+        """The height of the underbust level above the waist."""
+        return self.mark.imag
+
+    @property
+    def inner_way(self):
+        return direction(-90 + self.lean - self.half_angle)
+
+    @property
+    def outer_way(self):
+        return direction(-90 + self.lean + self.half_angle)
+
+    @property
+    def parting_way(self):
+        """The unit step down the dart's own line."""
+        return direction(-90 + self.lean)
+
+    @cached_property
+    def side_below(self):
+        """The front's side seam from the waist to the hem."""
+        return hem_part(self.block.front.side_hip, self.hem_side.imag)
+
+
+def underbust(block, style):
+    """Draw the hem, the underbust mark and the long dart.
+
+    Args:
+        block: the `Block`.
+        style: reads its "underbust" values, and those of the back that take the waist in.
+
+    Returns:
+        An `Underbust`.
+
+    Raises:
+        CorsetkitError: where mark, dart or hem cannot be drawn on this block.
+    """
+    m, warnings = block.measurements, []
+    hem_level = _hem_level(block, style, warnings)
+    radius = _radius(block, style, warnings)
+    mark = block.bust_point - 1j * radius
+    waist = back_waist(block, style, hem_level)
+    hem_side = _level_point(block.front.side_hip, min(hem_level + style.hem_raise, -0.5))
+    end_level = style.dart_end * hem_level
+
+    def drawn(intake):
+        return _dart(block, radius, intake, style.dart_side_share, end_level)
+
+    if style.to_the_wearer:
+        wanted = (m.underbust_girth - style.underbust_reduction) / 2 - back_width_at(block, waist, mark.imag)
+        intake = _solve_intake(block, mark.imag, wanted, drawn, radius)
+    else:
+        intake = style.underbust_dart
+    lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
+    if not style.to_the_wearer and 2 * half_angle > WIDEST_DART:
+        raise CorsetkitError(_too_wide(intake, radius))
+    way = direction(-90 + lean)
+    hem = _hem(block, hem_level, hem_side)
+    meeting = [hem[i].point(t) for i, t in path.on_ray(hem, end, way)]
+    if not meeting:
+        raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller "
+                             "dart_side_share")
+    return Underbust(block, hem_level, hem, hem_side, radius, mark, intake, lean, half_angle, inner, outer,
+                     inner_leg, outer_leg, end, (Line(end, meeting[0]),), waist, tuple(warnings))
+
+
+def level_width(found, y):
+    """The half front's width at the level `y` below the underbust line, the dart not counted, cm."""
+    inner, outer = (path.at_level((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
+    front = found.block.front
+    side = path.at_level((*front.side_waist, *front.side_hip), y)
+    return inner.real - front.waist_centre.real + side.real - outer.real
+
+
+def hem_part(side, level):
+    """The stretch of a side seam from its start down to `level`."""
+    index, t = path.on_line(side, 1j * level, 1 + 0j)[0]
+    return path.cut_at(side, index, t)[0]
+
+
+def _hem_level(block, style, warnings):
+    """The hem's height at the centre: below nought, and above the hip line."""
+    m = block.measurements
+    if style.to_the_wearer:
+        return -style.hem_share * m.waist_to_hip
+    level = m.front_waist_length - style.corset_length
+    if level > -4.0:
+        raise CorsetkitError(
+            f"corset_length is {say_length(style.corset_length, 'in')}, which ends less than 1 5/8 in below this "
+            f"wearer's waist: allowed is at least {say_length(m.front_waist_length + 4.0, 'in')}")
+    lowest = -m.waist_to_hip + 0.5
+    if level < lowest:
+        warnings.append(
+            f"corset_length of {say_length(style.corset_length, 'in')} would reach below this wearer's hip; the hem "
+            f"is drawn at {say_length(m.front_waist_length - lowest, 'in')}")
+    return max(level, lowest)
+
+
+def _radius(block, style, warnings):
+    """The distance from bust point to underbust mark."""
+    m, height = block.measurements, block.bust_point.imag
+    if not style.to_the_wearer:
+        radius = style.underbust_mark
+    else:
+        radius = 3 * INCH + MARK_PER_CM * (m.bust_girth - m.underbust_girth - SMALL_BUST)
+    room = height - LEAST_ABOVE_WAIST
+    if room < 4.0:
+        raise CorsetkitError(
+            f"the bust point lies only {say_length(height, 'in')} above the waist (front_waist_length less "
+            "neck_to_bust_point), which leaves no room for an underbust line: measure both again")
+    if radius > room:
+        warnings.append(
+            f"the underbust mark would lie {say_length(radius, 'in')} below the bust point, too near the waist; it is "
+            f"drawn at {say_length(room, 'in')}")
+    return min(radius, room)
+
+
+def _level_point(run, level):
+    point = path.at_level(run, level)
+    if point is None:
+        raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem_raise")
+    return point
+
+
+def _hem(block, level, side):
+    """The front hem from the centre front, level there, to the side seam, square to it."""
+    index, t = path.on_line(block.front.side_hip, side, 1 + 0j)[0]
+    outward = block.front.side_hip[index].way(t) * 1j
+    centre = complex(0.0, level)
+    return (Cubic(centre, centre + 0.5 * side.real, side - outward * 0.3 * side.real, side),)
+
+
+def _dart(block, radius, intake, side_share, end_level):
+    """The dart of a given intake at the mark: its lean, half angle, leg ends, legs and end."""
+    to_side = math.degrees(math.atan2(intake * side_share, radius))
+    to_front = math.degrees(math.atan2(intake * (1 - side_share), radius))
+    lean, half_angle = (to_side - to_front) / 2, (to_side + to_front) / 2
+    down, across = direction(-90 + lean), direction(lean)
+    point = block.bust_point
+    end = point + down * ((point.imag - end_level) / math.cos(math.radians(lean)))
+    waist = point + down * (point.imag / math.cos(math.radians(lean)))
+
+    def legs(width):
+        made = []
+        for sign in (-1, 1):
+            way = direction(-90 + lean + sign * half_angle)
+            top, low = point + radius * way, waist + sign * width / 2 * across
+            span = abs(low - top)
+            run = [Cubic(top, top + way * 0.2 * span, low - down * 0.35 * span, low)]
+            if width > 1e-9:
+                reach = 0.35 * abs(end - low)
+                run.append(Cubic(low, low + down * reach, end - down * reach, end))
+            else:
+                run.append(Line(low, end))
+            made.append(tuple(run))
+        return made
+
+    taken = block.front.waist_dart
+    width = 0.0
+    if taken > 1e-9:
+        def missing(width):
+            inner, outer = (path.at_level(leg, 0.0) for leg in legs(width))
+            return abs(outer.real - inner.real) - taken
+        width = root(missing, 0.5 * taken, 1.5 * taken)
+    inner_leg, outer_leg = legs(width)
+    return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end
+
+
+def _solve_intake(block, level, wanted, drawn, radius):
+    """The intake at the mark that leaves the half front `wanted` wide at the underbust level."""
+    front = block.front
+    side = path.at_level(front.side_waist, level)
+    if side is None:
+        raise CorsetkitError(
+            "the side dart would reach below the underbust level, so that girth cannot be drawn: the front is too "
+            "much longer than the back; measure front_waist_length and back_waist_length again")
+    taken = side.real - front.waist_centre.real - wanted
+
+    def missing(intake):
+        _, _, _, _, inner_leg, outer_leg, _ = drawn(intake)
+        inner, outer = path.at_level(inner_leg, level), path.at_level(outer_leg, level)
+        return outer.real - inner.real - taken
+
+    least = 0.6
+    if taken < least or missing(least) > 0:
+        raise CorsetkitError(
+            f"underbust_girth leaves only {say_length(max(taken, 0.0), 'in')} for each underbust dart, too little for "
+            "a cup: measure bust_girth and underbust_girth again, or choose a smaller waist_side_share")
+    widest = 2 * radius * math.sin(math.radians(WIDEST_DART / 2))
+    try:
+        return root(missing, least, widest, 1e-11)
+    except ValueError:
+        raise CorsetkitError(_too_wide(taken, radius)) from None
+
+
+def _too_wide(intake, radius):
+    return (f"the underbust dart would take {say_length(intake, 'in')} at {say_length(radius, 'in')} from the bust "
+            f"point, more than {WIDEST_DART:.0f} degrees: measure bust_girth and underbust_girth again, or let side "
+            "seam and back dart take more")
