@@ -20,7 +20,8 @@ _length = partial(declared, unit="cm", source="limits: course convention", group
 class Measurements:
     """One wearer's body, every length in cm.
 
-    Raises CorsetkitError, one sentence, where a value is no number, lies outside its limits, or
+    All but `high_bust_girth` must be given; they default to None only so that one left out is refused with
+    the package's own sentence. Raises CorsetkitError, one sentence, where a value is no number, lies outside its limits, or
     cannot stand beside another on one body. A waist as large as the underbust or larger, or hips
     smaller than the bust, is a body like any other. `quantities(Measurements)` lists the
     declarations.
@@ -29,58 +30,72 @@ class Measurements:
     bust_girth: float = _length(
         "round the body over the fullest part of the bust, tape level, neither tight nor slack",
         low=65, high=165, step=0.5, standard="ISO 8559-1, 5.3.4 bust girth",
+        default=None,
     )  # fmt: skip
     underbust_girth: float = _length(
         "round the ribs just under the breasts, tape level and close",
         low=55, high=145, step=0.5, standard="ISO 8559-1, underbust girth",
+        default=None,
     )  # fmt: skip
     waist_girth: float = _length(
         "round the waist, where the body bends when it leans to the side, tape level and close",
         low=45, high=160, step=0.5, standard="ISO 8559-1, 5.3.10 waist girth",
+        default=None,
     )  # fmt: skip
     hip_girth: float = _length(
         "round the fullest part of the seat, tape level",
         low=65, high=180, step=0.5, standard="ISO 8559-1, 5.3.13 hip girth",
+        default=None,
     )  # fmt: skip
     neck_base_girth: float = _length(
         "round the root of the neck, over the bone at its back and the hollow at its front",
         low=28, high=52, step=0.25, standard="ISO 8559-1, 5.3.3 neck base girth",
+        default=None,
     )  # fmt: skip
     shoulder_length: float = _length(
         "from the side neck point along the ridge of the shoulder to the bone at its end",
         low=8, high=19, step=0.25, standard="ISO 8559-1, shoulder length (term from memory)",
+        default=None,
     )  # fmt: skip
     neck_to_bust_point: float = _length(
         "from the side neck point over the chest down to the bust point",
         low=18, high=45, step=0.25,
+        default=None,
     )  # fmt: skip
     bust_point_width: float = _length(
         "straight across from one bust point to the other, the tape not dipping between them",
         low=12, high=34, step=0.25,
+        default=None,
     )  # fmt: skip
     front_waist_length: float = _length(
         "from the side neck point over the bust point and on down to the waist",
         low=30, high=65, step=0.25,
+        default=None,
     )  # fmt: skip
     back_waist_length: float = _length(
         "from the bone at the back of the neck down the spine to the waist",
         low=28, high=56, step=0.25, standard="ISO 8559-1, 5.4.5 back neck point to waist",
+        default=None,
     )  # fmt: skip
     armscye_depth: float = _length(
         "from the bone at the back of the neck down the back to the level of the underarm",
         low=12, high=30, step=0.25,
+        default=None,
     )  # fmt: skip
     across_front_width: float = _length(
         "straight across the chest from arm crease to arm crease, midway between shoulder and underarm",
         low=24, high=52, step=0.25,
+        default=None,
     )  # fmt: skip
     across_back_width: float = _length(
         "straight across the back from arm crease to arm crease, midway between shoulder and underarm",
         low=24, high=54, step=0.25,
+        default=None,
     )  # fmt: skip
     waist_to_hip: float = _length(
         "down the side of the body from the waist to the level of the hip girth",
         low=12, high=32, step=0.25,
+        default=None,
     )  # fmt: skip
     high_bust_girth: float | None = _length(
         "round the body close under the arms, above the breasts, tape level at the back",

@@ -12,10 +12,10 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import quantities
 from corsetkit.units import CM_PER_INCH, say_both
 
-# What the block adds between the back neck point and the underarm it draws, cm: the back neck's
-# rise (3/4 in; Baldt, Clothing for Women, 1916) and the depth below the bare body's underarm
-# (1 in, course convention within the usual 1.5 to 4 cm).
-_NECK_RISE = 1.9
+BACK_NECK_RISE = 0.75 * CM_PER_INCH
+"""How far the side neck point lies above the back neck point, cm: Baldt, Clothing for Women (1916), 3/4 in."""
+# How far below the bare body's underarm the block's is drawn unless the style says otherwise, cm:
+# course convention within the usual 1.5 to 4 cm.
 _BELOW_UNDERARM = 2.5
 
 
@@ -81,18 +81,13 @@ IMPOSSIBLE = (
     ),
     Rule(
         ("neck_to_bust_point", "armscye_depth"),
-        lambda m: m.neck_to_bust_point < m.armscye_depth + _NECK_RISE + _BELOW_UNDERARM,
+        lambda m: m.neck_to_bust_point < m.armscye_depth + BACK_NECK_RISE + _BELOW_UNDERARM,
         "the bust point would lie above the underarm, for the first must be at least "
-        f"{say_both(_NECK_RISE + _BELOW_UNDERARM)} longer than the second",
+        f"{say_both(BACK_NECK_RISE + _BELOW_UNDERARM)} longer than the second",
     ),
 )
 
 UNLIKELY = (
-    Rule(
-        ("front_waist_length", "back_waist_length"),
-        lambda m: _front_longer(m) < 0.05,
-        "the front is hardly longer than the back, so the block gets no side bust dart",
-    ),
     Rule(
         ("front_waist_length", "back_waist_length"),
         lambda m: _front_longer(m) > 6,
@@ -173,7 +168,7 @@ def unlikely(body) -> tuple[str, ...]:
 
 def _front_longer(m) -> float:
     """How much higher the front's underarm lies above the waist than the back's, cm."""
-    return m.front_waist_length - (m.back_waist_length + _NECK_RISE)
+    return m.front_waist_length - (m.back_waist_length + BACK_NECK_RISE)
 
 
 def _shoulder_span(m) -> float:

@@ -12,7 +12,7 @@ from ..geometry.truing import rounded
 from ..pattern.edge import Edge, Kind
 from ..pattern.pattern import Waste
 from ..pattern.piece import Blend, Part
-from ..units import say_length
+from ..units import say_both
 
 
 ROUNDNESS = 0.34
@@ -49,8 +49,8 @@ def front_opening(overbust, style):
     height = min(style.front_opening_height, leg - LEAST_ABOVE_OPENING)
     if half < 1.0 or height < 1.0:
         raise CorsetkitError(
-            f"front_opening_width is {say_length(style.front_opening_width, 'in')}: this yoke has no room for an opening; "
-            "choose none (front_opening no)")
+            f"front opening width is {say_both(style.front_opening_width)}: this yoke has no room for an opening; "
+            "choose none (front opening no)")
 
     def edge(run, length, corner):
         # From the overbust line, square to it, to the height on the dart's leg, square to that.
@@ -64,7 +64,7 @@ def front_opening(overbust, style):
     outer = edge(overbust.top_outer, half, overbust.top_right).turned_round
     said = ()
     if half < style.front_opening_width / 2 - 0.05 or height < style.front_opening_height - 0.05:
-        said = (f"the front opening is drawn {say_length(2 * half, 'in')} wide and {say_length(height, 'in')} high, as "
+        said = (f"the front opening is drawn {say_both(2 * half)} wide and {say_both(height)} high, as "
                 "this yoke allows",)
     return Opening(left - half, right - half, True, (inner,), (outer,), said)
 
@@ -140,7 +140,7 @@ def _redrawn(run, name):
         return rounded(*run, ROUNDNESS)[0]
     except ValueError:
         raise CorsetkitError(f"{name} cannot be redrawn across its closed dart: choose a smaller tightening dart or a "
-                             "higher overbust_mark") from None
+                             "higher overbust mark") from None
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from ..geometry import path
 from ..geometry.curve import Cubic, Line, curve
 from ..geometry.move import slid
 from ..pattern.pattern import Waste
-from ..units import say_length
+from ..units import say_both
 from .overbust import yoke_neckline
 
 LEAST_ABOVE_DART = 1.0
@@ -133,8 +133,8 @@ def back(underbust, style):
     whole = path.run_length(half.armscye)
     if style.back_yoke_armscye > whole - 4:
         raise CorsetkitError(
-            f"back_yoke_armscye is {say_length(style.back_yoke_armscye, 'in')}: on this armscye allowed is at most "
-            f"{say_length(whole - 4, 'in')}")
+            f"back yoke armscye is {say_both(style.back_yoke_armscye)}: on this armscye allowed is at most "
+            f"{say_both(whole - 4)}")
     armscye_yoke, armscye_panel = path.cut_along(half.armscye, whole - style.back_yoke_armscye)
     yoke_line = _yoke_line(half, style, path.run_end(armscye_yoke), waist, lacing, warnings)
 
@@ -142,17 +142,17 @@ def back(underbust, style):
     parting_foot = _on_upright(hem.kept, waist.axis)
     if parting_top is None or parting_foot is None:
         raise CorsetkitError(
-            f"lacing_gap is {say_length(style.lacing_gap, 'in')}: the lacing edge would pass the back dart; choose a "
-            "smaller gap or a back_dart_place farther from the centre")
+            f"lacing gap is {say_both(style.lacing_gap)}: the lacing edge would pass the back dart; choose a "
+            "smaller gap or a back dart place farther from the centre")
     top, low = (run[i].point(t) for run, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
     if top.imag < waist.dart_top.imag + LEAST_ABOVE_DART - 1e-9:
         raise CorsetkitError(
-            f"back_yoke_depth is {say_length(style.back_yoke_depth, 'in')} and back_yoke_armscye "
-            f"{say_length(style.back_yoke_armscye, 'in')}: the yoke would reach below the top of the back dart; choose "
+            f"back yoke depth is {say_both(style.back_yoke_depth)} and back yoke armscye "
+            f"{say_both(style.back_yoke_armscye)}: the yoke would reach below the top of the back dart; choose "
             "a smaller depth or end it higher on the armscye")
 
     if style.yoke_shoulder > half.shoulder[0].length - 3:
-        raise CorsetkitError(f"yoke_shoulder is {say_length(style.yoke_shoulder, 'in')}: too little shoulder would be left")
+        raise CorsetkitError(f"yoke shoulder is {say_both(style.yoke_shoulder)}: too little shoulder would be left")
     yoke_neck = path.point_along(half.shoulder, style.yoke_shoulder)
     neckline = _at_lacing(yoke_neckline(yoke_neck, half.shoulder[0].way(0), half.neck_centre - 1j * NECK_DIP,
                                         -1 + 0j), lacing)
@@ -171,7 +171,7 @@ def _on_upright(run, x):
 def _at_lacing(run, x):
     place = _on_upright(run, x)
     if place is None:
-        raise CorsetkitError("the lacing gap is wider than this back allows: choose a smaller lacing_gap")
+        raise CorsetkitError("the lacing gap is wider than this back allows: choose a smaller lacing gap")
     return AtLacing(*path.cut_at(run, *place))
 
 
@@ -181,8 +181,8 @@ def _yoke_line(half, style, side, waist, lacing, warnings):
     least = waist.dart_top.imag + LEAST_ABOVE_DART
     if level < least:
         warnings.append(
-            f"back_yoke_depth of {say_length(style.back_yoke_depth, 'in')} would reach the back dart; the yoke ends "
-            f"{say_length(half.neck_centre.imag - least, 'in')} below the neck")
+            f"back yoke depth of {say_both(style.back_yoke_depth)} would reach the back dart; the yoke ends "
+            f"{say_both(half.neck_centre.imag - least)} below the neck")
         level = least
     end = complex(half.waist_centre.real, level)
     return _at_lacing((curve(side, end - side, 1 + 0j, end),), lacing)
@@ -197,11 +197,11 @@ def _opening(yoke_line, neckline, yoke_parts, style, warnings):
     tall = abs(neckline.edge - yoke_line.edge) - 2.0
     width, height = style.back_opening_width, style.back_opening_height
     if width > room or height > tall:
-        warnings.append(f"the back opening is drawn {say_length(min(width, room), 'in')} wide and "
-                        f"{say_length(min(height, tall), 'in')} high, as this back allows")
+        warnings.append(f"the back opening is drawn {say_both(min(width, room))} wide and "
+                        f"{say_both(min(height, tall))} high, as this back allows")
         width, height = min(width, room), min(height, tall)
     if width < 0.6 or height < 0.6:
-        raise CorsetkitError("back_opening leaves no room on this back yoke: choose a smaller lacing_gap, or no opening")
+        raise CorsetkitError("back opening leaves no room on this back yoke: choose a smaller lacing gap, or no opening")
     start = path.point_along(yoke_line.kept, length - width)
     end = yoke_line.edge + 1j * height
     way = path.way_along(yoke_line.kept, length - width) * 1j
@@ -216,7 +216,7 @@ def _modesty(hem, yoke_line, centre, style):
     for run, lift in ((hem.whole, style.modesty_shorter), (yoke_line.whole, -style.modesty_shorter)):
         place = _on_upright(run, x)
         if place is None:
-            raise CorsetkitError("modesty_overlap is wider than this back: choose a smaller one")
+            raise CorsetkitError("modesty overlap is wider than this back: choose a smaller one")
         found.append(path.moved(path.cut_at(run, *place)[1], slid(1j * lift)))
     low, high = found
     return (low, (Line(path.run_end(low), path.run_end(high)),), path.turned_round(high),

@@ -11,7 +11,7 @@ from ..errors import CorsetkitError
 from ..geometry import path
 from ..geometry.curve import Line
 from ..geometry.roots import root
-from ..units import say_length
+from ..units import say_both
 from .block import swung
 
 
@@ -41,12 +41,13 @@ class BackWaist:
         return abs(right - left) if left is not None and right is not None else 0.0
 
 
-def back_waist(block, style, hem_level):
+def back_waist(block, style, hem_level, lowered=0.0):
     """Take the back waist in.
 
     Args:
         block: the `Block`. style: reads waist_reduction, reduction_at_side, back_dart_place, dart_end.
         hem_level: the hem's height at the centre, cm, below nought.
+        lowered: how far below the bust level the dart's top is set, cm.
 
     Returns:
         A `BackWaist`.
@@ -61,11 +62,11 @@ def back_waist(block, style, hem_level):
     axis = back.waist_centre.real - inward * style.back_dart_place * waist_width
     if waist_width - at_side - dart < style.lacing_gap / 2 + 4:
         raise CorsetkitError(
-            f"waist_reduction is {say_length(style.waist_reduction, 'in')} and lacing_gap "
-            f"{say_length(style.lacing_gap, 'in')}: too little back waist would be left; allowed is at least 1 1/2 in "
+            f"waist reduction is {say_both(style.waist_reduction)} and lacing gap "
+            f"{say_both(style.lacing_gap)}: too little back waist would be left; allowed is at least 1 1/2 in "
             "beside the gap, so choose less of either")
     above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(back.side_waist))
-    top = complex(axis, back.bust_level)
+    top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
     legs = tuple(
         (swung(top, complex(axis + sign * dart / 2, 0.0)), swung(complex(axis + sign * dart / 2, 0.0), end))
@@ -83,7 +84,7 @@ def _side(bend, waist, hip, length):
             lifted = root(lambda y: swung(bend, waist + 1j * y).length - length, 0.0, 3.0)
         except ValueError:
             raise CorsetkitError("the back's side seam cannot be made as long as the front's: choose a smaller "
-                                 "waist_reduction or reduction_at_side") from None
+                                 "waist reduction or reduction at side") from None
         mark = waist + 1j * lifted
         return (swung(bend, mark),), (Line(mark, waist), swung(waist, hip)), lifted
     lifted = swung(bend, waist).length - length

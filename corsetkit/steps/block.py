@@ -18,15 +18,14 @@ from ..geometry.curve import Cubic, Line
 from ..geometry.move import turned_about
 from ..geometry.points import direction
 from ..geometry.roots import root
-from ..units import say_length
+from ..plausible import BACK_NECK_RISE
+from ..units import say_both
 
 INCH = 2.54
 NECK_SHARE = 6
 """Front neck width is neck/6: The Cutter's Practical Guide, part 13."""
 BACK_NECK_EXTRA = INCH / 4
 """Back neck width is neck/6 + 1/4 in: The Cutter's Practical Guide, part 13."""
-BACK_NECK_RISE = 0.75 * INCH
-"""The back neck rises 3/4 in: Baldt, Clothing for Women (1916)."""
 LEAST_ABOVE_DART = INCH
 """Seam kept above the side dart's mouth: common practice, no source."""
 FRONT_ARM_SHARE = 0.6
@@ -172,24 +171,24 @@ def block(measurements, style):
     hip_out = (m.hip_girth + style.hip_ease - m.bust_girth - style.bust_ease) / 4
     if front_width < bust_point.real + 4:
         raise CorsetkitError(
-            f"bust_point_width is {say_length(m.bust_point_width, 'in')}, and half the front is only "
-            f"{say_length(front_width, 'in')} wide: allowed is a front at least 1 5/8 in wider than the bust point; "
-            "measure bust_point_width and the across widths again")
+            f"bust point width is {say_both(m.bust_point_width)}, and half the front is only "
+            f"{say_both(front_width)} wide: allowed is a front at least 1 5/8 in wider than the bust point; "
+            "measure bust point width and the across widths again")
 
     difference = m.front_waist_length - (m.back_waist_length + BACK_NECK_RISE)
     back_underarm = m.back_waist_length - m.armscye_depth - style.underarm_drop
     front_underarm = back_underarm + max(0.0, difference)
     if bust_point.imag > front_underarm:
         raise CorsetkitError(
-            f"neck_to_bust_point is {say_length(m.neck_to_bust_point, 'in')} and armscye_depth "
-            f"{say_length(m.armscye_depth, 'in')}, which sets the bust point above the underarm: measure both again, "
-            "and front_waist_length with them")
+            f"neck to bust point is {say_both(m.neck_to_bust_point)} and armscye depth "
+            f"{say_both(m.armscye_depth)}, which sets the bust point above the underarm: measure both again, "
+            "and front waist length with them")
     mouth = min(bust_point.imag, front_underarm - LEAST_ABOVE_DART)
     drop = front_underarm - mouth
     if back_underarm - drop < 2.0:
         raise CorsetkitError(
-            f"front_waist_length is {say_length(m.front_waist_length, 'in')} and back_waist_length "
-            f"{say_length(m.back_waist_length, 'in')}: the bust level would lie at the back's waist; measure both again")
+            f"front waist length is {say_both(m.front_waist_length)} and back waist length "
+            f"{say_both(m.back_waist_length)}: the bust level would lie at the back's waist; measure both again")
 
     neck = m.neck_base_girth
     front_neck = complex(neck / NECK_SHARE, bust_point.imag + _height(m, neck / NECK_SHARE))
@@ -209,8 +208,8 @@ def block(measurements, style):
         angle, front = _with_side_dart(front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
     else:
         warnings.append(
-            f"front_waist_length is no longer than the back's ({say_length(m.front_waist_length, 'in')} against "
-            f"{say_length(m.back_waist_length + BACK_NECK_RISE, 'in')} to the side neck point), so there is no side "
+            f"front waist length is no longer than the back's ({say_both(m.front_waist_length)} against "
+            f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
             "dart; a bust nearly always makes the front longer, so measure both again")
     return Block(m, front, back, bust_point, angle, difference, tuple(warnings))
 
@@ -234,8 +233,8 @@ def _front_neckline(neck_side, slope, length):
         depth = root(lambda d: _neckline(neck_side, d, slope).length - length, 1.0, 2.5 * length)
     except ValueError:
         raise CorsetkitError(
-            f"neck_base_girth leaves {say_length(length, 'in')} for half the front neckline, which no depth gives: "
-            "measure neck_base_girth again") from None
+            f"neck base girth leaves {say_both(length)} for half the front neckline, which no depth gives: "
+            "measure neck base girth again") from None
     return _neckline(neck_side, depth, slope)
 
 
@@ -247,8 +246,8 @@ def _half(place, m, style, width, dart, bust_level, neck_side, neckline, across,
     mid = complex(across, underarm + ACROSS_HEIGHT * (tip.imag - underarm))
     if tip.imag < underarm + 6:
         raise CorsetkitError(
-            f"shoulder_length is {say_length(m.shoulder_length, 'in')}: on this body the shoulder would end at the "
-            "underarm; measure shoulder_length and armscye_depth again")
+            f"shoulder length is {say_both(m.shoulder_length)}: on this body the shoulder would end at the "
+            "underarm; measure shoulder length and armscye depth again")
     square = -1j * slope
     upper = Cubic(tip, tip + square * 0.4 * (tip.imag - mid.imag), mid + 0.4j * (tip.imag - mid.imag), mid)
     lower = Cubic(mid, mid - 0.6j * (mid.imag - underarm), under - 0.6 * (width - across), under)
@@ -292,6 +291,6 @@ def _with_side_dart(front, bust_point, length):
         angle = root(lambda a: seam(a).length - rest, 0.0, min(widest, WIDEST_SIDE_DART))
     except ValueError:
         raise CorsetkitError(
-            "front_waist_length and back_waist_length differ by more than any side dart can take: "
+            "front waist length and back waist length differ by more than any side dart can take: "
             "measure both again") from None
     return angle, replace(front, side_waist=(seam(angle),))

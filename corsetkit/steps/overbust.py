@@ -20,7 +20,7 @@ from ..geometry import path
 from ..geometry.curve import Cubic, Line, even_arc, quarter
 from ..geometry.move import turned_about
 from ..geometry.points import direction, unit
-from ..units import say_length
+from ..units import say_both
 from ..pattern.pattern import Waste
 
 REACH_TO_FRONT = 0.8
@@ -159,27 +159,27 @@ def overbust(underbust, style):
     mark = point + way * style.overbust_mark
     if abs(mid - mark) < 5:
         raise CorsetkitError(
-            f"overbust_mark is {say_length(style.overbust_mark, 'in')} above the bust point, less than 2 in below this "
-            f"wearer's shoulder: allowed is at most {say_length(abs(mid - point) - 5, 'in')}")
+            f"overbust mark is {say_both(style.overbust_mark)} above the bust point, less than 2 in below this "
+            f"wearer's shoulder: allowed is at most {say_both(abs(mid - point) - 5)}")
     side = way * -1j
     top_left, top_right = mark - side * intake / 2, mark + side * intake / 2
     top_dart = 2 * math.degrees(math.atan2(intake / 2, style.overbust_mark))
     if top_dart > WIDEST_TOP_DART:
         raise CorsetkitError(
             f"the tightening dart would take {top_dart:.0f} degrees, more than {WIDEST_TOP_DART:.0f}: choose a higher "
-            "overbust_mark, or measure high_bust_girth again")
+            "overbust mark, or measure high bust girth again")
 
     whole = path.run_length(front.armscye)
     up = style.overbust_armscye
     if up > whole - LEAST_ARMSCYE:
         up = whole - LEAST_ARMSCYE
-        warnings.append(f"overbust_armscye of {say_length(style.overbust_armscye, 'in')} is more than this armscye has; the "
-                        f"overbust line ends {say_length(up, 'in')} along it")
+        warnings.append(f"overbust armscye of {say_both(style.overbust_armscye)} is more than this armscye has; the "
+                        f"overbust line ends {say_both(up)} along it")
     if up < style.underarm_along + 2:
         raise CorsetkitError(
-            f"overbust_armscye is {say_length(style.overbust_armscye, 'in')}: on this armscye of "
-            f"{say_length(whole, 'in')} allowed are {say_length(style.underarm_along + 2, 'in')} to "
-            f"{say_length(whole - LEAST_ARMSCYE, 'in')}")
+            f"overbust armscye is {say_both(style.overbust_armscye)}: on this armscye of "
+            f"{say_both(whole)} allowed are {say_both(style.underarm_along + 2)} to "
+            f"{say_both(whole - LEAST_ARMSCYE)}")
     above, rest = path.cut_along(front.armscye, whole - up)
     cup_part, low_part = path.cut_along(rest, up - style.underarm_along)
     armscye_top, armscye_low = path.run_end(above), path.run_end(cup_part)
@@ -196,8 +196,8 @@ def overbust(underbust, style):
     half = front.shoulder[0].length / 2
     if style.yoke_shoulder > half - 0.8:
         raise CorsetkitError(
-            f"yoke_shoulder is {say_length(style.yoke_shoulder, 'in')}: on this shoulder allowed is at most "
-            f"{say_length(half - 0.8, 'in')}, so that the tightening dart ends inside the yoke")
+            f"yoke shoulder is {say_both(style.yoke_shoulder)}: on this shoulder allowed is at most "
+            f"{say_both(half - 0.8)}, so that the tightening dart ends inside the yoke")
     yoke_neck = path.point_along(front.shoulder, style.yoke_shoulder)
     down = unit(front_point - front.neck_centre)
     neckline = yoke_neckline(yoke_neck, front.shoulder[0].way(0), front.neck_centre + down * NECK_DIP, down * 1j)
@@ -229,11 +229,11 @@ def _front_point(block, style, upper, warnings):
     wanted = front.neck_centre.imag - style.centre_front_depth
     least = point.imag + (point.real - x) * math.tan(math.radians(upper)) + LEAST_ABOVE_DART
     if least > front.neck_centre.imag - 4:
-        raise CorsetkitError("the centre-front dart reaches the neck on this wearer: choose a smaller centre_front_dart")
+        raise CorsetkitError("the centre-front dart reaches the neck on this wearer: choose a smaller centre front dart")
     if wanted < least - WORTH_SAYING:
         warnings.append(
-            f"centre_front_depth of {say_length(style.centre_front_depth, 'in')} would begin the cups below the "
-            f"centre-front dart; they begin {say_length(front.neck_centre.imag - least, 'in')} below the neck")
+            f"centre front depth of {say_both(style.centre_front_depth)} would begin the cups below the "
+            f"centre-front dart; they begin {say_both(front.neck_centre.imag - least)} below the neck")
     return complex(x, max(wanted, least))
 
 
@@ -245,17 +245,17 @@ def _guides(block, style, warnings):
     else:
         to_front, to_side = style.guide_to_front, style.guide_to_side
     found = []
-    for name, reach, room in (("guide_to_front", to_front, point.real - strip),
-                              ("guide_to_side", to_side, width - point.real - strip)):
+    for name, reach, room in (("guide to front", to_front, point.real - strip),
+                              ("guide to side", to_side, width - point.real - strip)):
         if room < LEAST_REACH:
             raise CorsetkitError(
-                f"{name} is {say_length(reach, 'in')}, and only {say_length(max(room, 0), 'in')} lies between the bust "
-                'point and the strip to be kept: choose a smaller least_strip, or draft to the wearer (way "wearer")')
+                f"{name} is {say_both(reach)}, and only {say_both(max(room, 0))} lies between the bust "
+                'point and the strip to be kept: choose a smaller least strip, or draft to the wearer (way "wearer")')
         if reach > room:
-            place = "centre front" if name == "guide_to_front" else "side seam"
+            place = "centre front" if name == "guide to front" else "side seam"
             warnings.append(
-                f"the cup would come nearer to the {place} than {say_length(strip, 'in')}: it reaches "
-                f"{say_length(room, 'in')} from the bust point instead of {say_length(reach, 'in')}")
+                f"the cup would come nearer to the {place} than {say_both(strip)}: it reaches "
+                f"{say_both(room)} from the bust point instead of {say_both(reach)}")
         found.append(min(reach, room))
     return point - found[0], point + found[1]
 

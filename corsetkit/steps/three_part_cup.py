@@ -7,10 +7,10 @@ line; the lower cups part at the seam through the bust point, shaped as in the t
 from dataclasses import dataclass
 
 from ..geometry import path
-from ..geometry.curve import even_arc
+from ..geometry.curve import curve, even_arc
 from ..geometry.move import turned_about
 from ..geometry.points import between, turn_between, unit
-from ..units import say_length
+from ..units import say_both
 from .two_part_cup import cup_seam
 
 LEAST_BELOW_CUT = 1.2
@@ -58,7 +58,7 @@ def three_part_cup(darts, style):
     overbust, warnings = darts.overbust, []
     point = overbust.bust_point
     radius = overbust.top_radius
-    depth = _moved("cut_depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT, warnings)
+    depth = _moved("cut depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT, warnings)
     inner_top, outer_top = darts.inner.close(overbust.top_left), darts.outer.close(overbust.top_right)
     # The darts closed before have opened this one by as much as they took.
     close_top = turned_about(point, turn_between(outer_top - point, inner_top - point))
@@ -66,7 +66,7 @@ def three_part_cup(darts, style):
     knee_open = between(outer_top, point, depth / radius)
 
     armscye = path.moved(overbust.armscye_cup_part, darts.outer.close)
-    along = _moved("cut_depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE, warnings)
+    along = _moved("cut depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE, warnings)
     armscye_upper, armscye_lower = path.cut_along(armscye, along)
     side_end = close_top(path.run_end(armscye_upper))
 
@@ -76,7 +76,10 @@ def three_part_cup(darts, style):
     front_end = path.run_end(upper_centre)
     # The cut crosses the closed dart squarely, so that it neither nears the bust point nor leaves a corner.
     across = unit(knee - point) * -1j
-    cut_inner, cut_outer = even_arc(front_end, knee, arriving=across), even_arc(knee, side_end, leaving=across)
+    # It ends between its own straight way and square to the armscye, so that the lower cup's corner there stays open.
+    outward = armscye_upper[-1].way(1.0) * 1j * close_top.turn
+    cut_inner = even_arc(front_end, knee, arriving=across)
+    cut_outer = curve(knee, across, unit(side_end - knee) + outward, side_end)
     seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)
     return ThreePartCup(darts, close_top, (cut_inner,), (cut_outer,), front_end, upper_centre, lower_inner,
                         armscye_upper, armscye_lower, seam, tuple(warnings))
@@ -86,6 +89,6 @@ def _moved(name, wanted, most, warnings):
     """The mark's place, no farther than the edge allows."""
     if wanted <= most:
         return wanted
-    warnings.append(f"{name} is {say_length(wanted, 'in')}, more than the edge has; the mark is moved to "
-                    f"{say_length(most, 'in')}")
+    warnings.append(f"{name} is {say_both(wanted)}, more than the edge has; the mark is moved to "
+                    f"{say_both(most)}")
     return most

@@ -83,6 +83,6 @@ def cup_seam(darts, inner_top, outer_top, roundness):
     try:
         (inner, up), (outer, _) = (rounded(*pair, roundness) for pair in legs)
     except ValueError:
-        raise CorsetkitError("the cup seam cannot be rounded at the bust point: choose another cup_seam_roundness") from None
+        raise CorsetkitError("the cup seam cannot be rounded at the bust point: choose another cup seam roundness") from None
     return CupSeam(inner, outer, up + below.radius, up, *(
         Blend("the cup seam, rounded at the bust point", leg, run) for leg, run in zip(legs, (inner, outer))))

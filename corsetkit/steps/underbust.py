@@ -18,7 +18,7 @@ from ..geometry import path
 from ..geometry.curve import Cubic, Line
 from ..geometry.points import direction
 from ..geometry.roots import root
-from ..units import say_length
+from ..units import say_both
 from .back_waist import back_waist, back_width_at
 from .block import INCH
 
@@ -29,6 +29,10 @@ MARK_PER_CM = INCH / 16
 3 1/2 in at a difference of 20 cm, the custom's full bust."""
 WIDEST_DART = 80.0
 """The widest underbust dart that still makes a cup, degrees: course convention."""
+LEAST_INTAKE = INCH / 2
+"""What the underbust dart takes at least where the back dart can leave it that, cm: course convention."""
+SMALLEST_INTAKE = 0.6
+"""The least underbust dart that is drawn at all, cm."""
 LEAST_ABOVE_WAIST = 1.5
 """How far above the waist the underbust mark lies at least, cm."""
 
@@ -110,8 +114,9 @@ def underbust(block, style):
         return _dart(block, radius, intake, style.dart_side_share, end_level)
 
     if style.to_the_wearer:
-        wanted = (m.underbust_girth - style.underbust_reduction) / 2 - back_width_at(block, waist, mark.imag)
-        intake = _solve_intake(block, mark.imag, wanted, drawn, radius)
+        half = (m.underbust_girth - style.underbust_reduction) / 2
+        waist = _leaving_a_cup(block, style, hem_level, mark.imag, half)
+        intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
         intake = style.underbust_dart
     lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
@@ -149,13 +154,13 @@ def _hem_level(block, style, warnings):
     level = m.front_waist_length - style.corset_length
     if level > -4.0:
         raise CorsetkitError(
-            f"corset_length is {say_length(style.corset_length, 'in')}, which ends less than 1 5/8 in below this "
-            f"wearer's waist: allowed is at least {say_length(m.front_waist_length + 4.0, 'in')}")
+            f"corset length is {say_both(style.corset_length)}, which ends less than 1 5/8 in below this "
+            f"wearer's waist: allowed is at least {say_both(m.front_waist_length + 4.0)}")
     lowest = -m.waist_to_hip + 0.5
     if level < lowest:
         warnings.append(
-            f"corset_length of {say_length(style.corset_length, 'in')} would reach below this wearer's hip; the hem "
-            f"is drawn at {say_length(m.front_waist_length - lowest, 'in')}")
+            f"corset length of {say_both(style.corset_length)} would reach below this wearer's hip; the hem "
+            f"is drawn at {say_both(m.front_waist_length - lowest)}")
     return max(level, lowest)
 
 
@@ -169,19 +174,19 @@ def _radius(block, style, warnings):
     room = height - LEAST_ABOVE_WAIST
     if room < 4.0:
         raise CorsetkitError(
-            f"the bust point lies only {say_length(height, 'in')} above the waist (front_waist_length less "
-            "neck_to_bust_point), which leaves no room for an underbust line: measure both again")
+            f"the bust point lies only {say_both(height)} above the waist (front waist length less "
+            "neck to bust point), which leaves no room for an underbust line: measure both again")
     if radius > room:
         warnings.append(
-            f"the underbust mark would lie {say_length(radius, 'in')} below the bust point, too near the waist; it is "
-            f"drawn at {say_length(room, 'in')}")
+            f"the underbust mark would lie {say_both(radius)} below the bust point, too near the waist; it is "
+            f"drawn at {say_both(room)}")
     return min(radius, room)
 
 
 def _level_point(run, level):
     point = path.at_level(run, level)
     if point is None:
-        raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem_raise")
+        raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem raise")
     return point
 
 
@@ -229,6 +234,25 @@ def _dart(block, radius, intake, side_share, end_level):
     return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end
 
 
+def _leaving_a_cup(block, style, hem_level, level, half):
+    """The back waist with its dart's top no higher than leaves the underbust dart enough to make a cup.
+
+    Side seam and back dart take some of the girth at the underbust level too. Where bust and underbust differ
+    little and the waist is small, they would take all of it; then the back dart begins lower down.
+    """
+    side = path.at_level(block.front.side_waist, level)
+    room = (side.real if side else block.front.width) - block.front.waist_centre.real
+
+    def spare(lowered):
+        waist = back_waist(block, style, hem_level, lowered)
+        return room + back_width_at(block, waist, level) - half - LEAST_INTAKE
+
+    most = max(0.0, block.back.bust_level - max(1.0, level - 1.0))
+    if spare(0.0) >= 0 or most == 0.0:
+        return back_waist(block, style, hem_level)
+    return back_waist(block, style, hem_level, most if spare(most) <= 0 else root(spare, 0.0, most))
+
+
 def _solve_intake(block, level, wanted, drawn, radius):
     """The intake at the mark that leaves the half front `wanted` wide at the underbust level."""
     front = block.front
@@ -236,7 +260,7 @@ def _solve_intake(block, level, wanted, drawn, radius):
     if side is None:
         raise CorsetkitError(
             "the side dart would reach below the underbust level, so that girth cannot be drawn: the front is too "
-            "much longer than the back; measure front_waist_length and back_waist_length again")
+            "much longer than the back; measure front waist length and back waist length again")
     taken = side.real - front.waist_centre.real - wanted
 
     def missing(intake):
@@ -244,19 +268,18 @@ def _solve_intake(block, level, wanted, drawn, radius):
         inner, outer = path.at_level(inner_leg, level), path.at_level(outer_leg, level)
         return outer.real - inner.real - taken
 
-    least = 0.6
-    if taken < least or missing(least) > 0:
+    if taken < SMALLEST_INTAKE or missing(SMALLEST_INTAKE) > 0:
         raise CorsetkitError(
-            f"underbust_girth leaves only {say_length(max(taken, 0.0), 'in')} for each underbust dart, too little for "
-            "a cup: measure bust_girth and underbust_girth again, or choose a smaller waist_side_share")
+            f"underbust girth leaves only {say_both(max(taken, 0.0))} for each underbust dart, too little for "
+            "a cup: measure bust girth and underbust girth again, or choose a smaller waist side share")
     widest = 2 * radius * math.sin(math.radians(WIDEST_DART / 2))
     try:
-        return root(missing, least, widest, 1e-11)
+        return root(missing, SMALLEST_INTAKE, widest, 1e-11)
     except ValueError:
         raise CorsetkitError(_too_wide(taken, radius)) from None
 
 
 def _too_wide(intake, radius):
-    return (f"the underbust dart would take {say_length(intake, 'in')} at {say_length(radius, 'in')} from the bust "
-            f"point, more than {WIDEST_DART:.0f} degrees: measure bust_girth and underbust_girth again, or let side "
+    return (f"the underbust dart would take {say_both(intake)} at {say_both(radius)} from the bust "
+            f"point, more than {WIDEST_DART:.0f} degrees: measure bust girth and underbust girth again, or let side "
             "seam and back dart take more")
