@@ -7,8 +7,8 @@ eighths and sixteenths of an inch.
 from dataclasses import dataclass, replace
 
 from .quantity import check_all, declared, quantities
+from .units import CM_PER_INCH as INCH
 
-INCH = 2.54
 EIGHTH = INCH / 8
 CUSTOM = "common practice, no source"
 COURSE = "course convention"

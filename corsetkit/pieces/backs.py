@@ -21,20 +21,20 @@ class BackPanel:
     parts: tuple
 
 
-def side_back(back):
+def side_back(back, yoke=True):
     """The panel between side seam and back dart."""
     half, waist = back.block.back, back.waist
     seam = (*path.turned_round(back.lower_parting), *path.turned_round(waist.legs[0]), *path.turned_round(back.upper_parting))
     hem = Edge("hem", back.hem_parts[0], Kind.HEM)
     dart_seam = Edge("back dart seam", seam, Kind.PANEL_SEAM)
-    top = Edge("yoke line", path.turned_round(back.yoke_parts[0]), Kind.PANEL_SEAM)
+    top = Edge("yoke line" if yoke else "top", path.turned_round(back.yoke_parts[0]), Kind.PANEL_SEAM if yoke else Kind.TOP)
     armscye = Edge("armscye", back.armscye_panel, Kind.ARMSCYE)
     side = Edge("side seam", (*half.side_above, *waist.side_waist, *back.side_below), Kind.PANEL_SEAM)
     edges = (hem, dart_seam, top, armscye, side)
     return BackPanel("side back", edges, (top,), dart_seam, side, (_whole("side back", edges),))
 
 
-def centre_back(back):
+def centre_back(back, yoke=True):
     """The panel between back dart and lacing edge."""
     waist = back.waist
     seam = (*back.upper_parting, *waist.legs[1], *back.lower_parting)
@@ -42,12 +42,12 @@ def centre_back(back):
     lacing = Edge("lacing edge", (Line(back.hem.edge, back.yoke_line.edge),), Kind.LACING)
     sewn = path.run_length(back.yoke_parts[0])
     top_run = path.turned_round(back.yoke_parts[1])
-    if back.opening:
+    if back.opening and yoke:
         free, kept = path.cut_along(top_run, path.run_length(top_run) - (back.opening_sewn - sewn))
         top = Edge("yoke line", kept, Kind.PANEL_SEAM)
         tops = (Edge("top under the opening", free, Kind.OPENING), top)
     else:
-        top = Edge("yoke line", top_run, Kind.PANEL_SEAM)
+        top = Edge("yoke line" if yoke else "top", top_run, Kind.PANEL_SEAM if yoke else Kind.TOP)
         tops = (top,)
     dart_seam = Edge("back dart seam", seam, Kind.PANEL_SEAM)
     edges = (hem, lacing, *tops, dart_seam)

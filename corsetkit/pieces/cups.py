@@ -7,7 +7,7 @@ from ..geometry.curve import Cubic, Line
 from ..geometry.move import STAY
 from ..geometry.points import cross, unit
 from ..pattern.edge import Edge, Kind
-from ..pattern.piece import Part
+from ..pattern.piece import Blend, Part
 
 
 @dataclass(frozen=True)
@@ -87,15 +87,17 @@ def three_cups(cup, opening):
     centre = Edge("underbust", cup.upper_centre, Kind.CUP_SEAM)
     cut = (Edge("cut, inner", cup.cut_inner, Kind.CUP_SEAM), Edge("cut, outer", cup.cut_outer, Kind.CUP_SEAM))
     armscye = Edge("armscye", path.moved(path.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
-    upper_parts, lower_parts = _cut_inner(cup)
+    raw_cut, upper_parts, lower_parts = _cut_inner(cup)
+    carried = Blend("the cut, its end carried to the blended underbust line", (raw_cut,), cup.cut_inner) \
+        if abs(raw_cut.start - cup.front_end) > 1e-9 else None
     upper_outer, lower_outer = _cut_outer(cup)
     upper = CupPiece("upper cup", (centre, *cut, armscye, *tops), (centre,), sewn, (*upper_parts, upper_outer),
-                     _present(darts.inner.blend), (), cut)
+                     _present(darts.inner.blend, carried), (), cut)
     under = Edge("underbust", cup.lower_inner, Kind.CUP_SEAM)
     seam = Edge("cup seam", path.turned_round(cup.seam.inner), Kind.CUP_SEAM)
     top = Edge("cut", path.turned_round(cup.cut_inner), Kind.CUP_SEAM)
     inner = CupPiece("inner lower cup", (under, seam, top), (under,), (), lower_parts,
-                     _present(darts.inner.blend, cup.seam.inner_blend), (seam,), (top,))
+                     _present(darts.inner.blend, carried, cup.seam.inner_blend), (seam,), (top,))
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
     armscye = Edge("armscye", path.turned_round(cup.armscye_lower), Kind.ARMSCYE)
     top = Edge("cut", path.turned_round(path.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
@@ -150,7 +152,7 @@ def _cut_inner(cup):
         upper = ((*before, cut, *leftover),)
         lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
         _, still = _sectors_inner(darts)
-        return ((Part("upper cup, inner part", path.moved(upper[0], close.back), close),),
+        return cut, *((Part("upper cup, inner part", path.moved(upper[0], close.back), close),),
                 (Part("inner lower cup, upper part", path.moved(lower[0], close.back), close), still))
     index, t = path.on_ray((cut,), point, unit(b - point))[0]
     first, second = cut.part(0.0, t), cut.part(t, 1.0)
@@ -159,7 +161,7 @@ def _cut_inner(cup):
     corner = (*before, first, Line(meet, b))
     wedge = (Line(meet, point), Line(point, knee), second.turned_round)
     rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
-    return ((Part("upper cup, inner part", path.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
+    return cut, *((Part("upper cup, inner part", path.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
             (Part("inner lower cup, upper part", path.moved(wedge, close.back), close),
              Part("inner lower cup, lower part", rest, STAY)))
 

@@ -29,7 +29,7 @@ def cut_and_sew(steps, style):
     cup = (cups.three_cups if style.cup_parts == 3 else cups.two_cups)(steps.cup, opening)
     centre = lower_front.centre_panels(steps.darts, style.centre_panels)
     side = lower_front.side_panels(steps.darts, style.side_panels)
-    side_back, centre_back = backs.side_back(steps.back), backs.centre_back(steps.back)
+    side_back, centre_back = (cut(steps.back, style.yoke) for cut in (backs.side_back, backs.centre_back))
     front_yoke, back_yoke = yokes.front_yoke(steps.overbust, opening), yokes.back_yoke(steps.back)
 
     seams = _Seams()

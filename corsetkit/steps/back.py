@@ -17,7 +17,7 @@ from ..geometry.curve import Cubic, Line, curve
 from ..geometry.move import slid
 from ..pattern.pattern import Waste
 from ..units import say_both
-from .overbust import yoke_neckline
+from .necklines import yoke_neckline
 
 LEAST_ABOVE_DART = 1.0
 """Panel kept between the back dart's top and the yoke line, cm."""

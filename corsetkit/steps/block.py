@@ -8,7 +8,6 @@ The front's centre lies on x = 0 and the back's centre to the right of the side 
 pattern reads from centre front to centre back as it goes round the body; the waist lies on y = 0.
 """
 
-import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -19,22 +18,16 @@ from ..geometry.move import turned_about
 from ..geometry.points import direction
 from ..geometry.roots import root
 from ..plausible import BACK_NECK_RISE
-from ..units import say_both
+from ..units import CM_PER_INCH, say_both
+from .necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
+from .shares import shares_of_bust, shares_of_waist
 
-INCH = 2.54
-NECK_SHARE = 6
-"""Front neck width is neck/6: The Cutter's Practical Guide, part 13."""
-BACK_NECK_EXTRA = INCH / 4
-"""Back neck width is neck/6 + 1/4 in: The Cutter's Practical Guide, part 13."""
-LEAST_ABOVE_DART = INCH
+LEAST_ABOVE_DART = CM_PER_INCH
 """Seam kept above the side dart's mouth: common practice, no source."""
-FRONT_ARM_SHARE = 0.6
-"""Of the girth under the arm the front takes three fifths: course convention."""
 ACROSS_HEIGHT = 0.4
 """The across widths lie two fifths of the way up from underarm to shoulder tip: course convention."""
-WIDEST_SIDE_DART = 60.0
-"""The widest side dart drawn, degrees, and how far above the waist its mouth ends at least, cm: course convention."""
-LEAST_ABOVE_WAIST = 1.0
+WIDEST_SIDE_DART = 60
+"""The widest side dart drawn, degrees: course convention."""
 BETWEEN_HALVES = 6.0
 """Paper between the two halves, cm."""
 
@@ -124,33 +117,6 @@ class Block:
                 *path.turned_round(b.neckline), *b.shoulder, *b.armscye, *b.side)
 
 
-def shares_of_bust(measurements, style):
-    """The widths at the bust of half the front and half the back, cm.
-
-    By the guides half each. To the wearer: what the across widths leave of half the girth lies under the
-    arm, and the front takes three fifths of it, the back two (course convention).
-    """
-    half = (measurements.bust_girth + style.bust_ease) / 2
-    if not style.to_the_wearer:
-        return half / 2, half / 2
-    front, back = measurements.across_front_width / 2, measurements.across_back_width / 2
-    under_arm = half - front - back
-    return front + FRONT_ARM_SHARE * under_arm, back + (1 - FRONT_ARM_SHARE) * under_arm
-
-
-def shares_of_waist(measurements, style):
-    """What each side seam, the front dart and the back dart take at the waist, cm, on the half pattern.
-
-    The side seam takes its share from front and back alike. Where bust has nothing more than waist, the
-    darts take nothing and the side seams slant out.
-    """
-    surplus = (measurements.bust_girth + style.bust_ease - measurements.waist_girth - style.waist_ease) / 2
-    if surplus <= 0:
-        return surplus / 2, 0.0, 0.0
-    side, back = style.waist_side_share * surplus, style.waist_back_share * surplus
-    return side / 2, surplus - side - back, back
-
-
 def block(measurements, style):
     """Draw the block.
 
@@ -193,8 +159,8 @@ def block(measurements, style):
     neck = m.neck_base_girth
     front_neck = complex(neck / NECK_SHARE, bust_point.imag + _height(m, neck / NECK_SHARE))
     back_neck = complex(neck / NECK_SHARE + BACK_NECK_EXTRA, m.back_waist_length + BACK_NECK_RISE)
-    back_line = _neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
-    front_line = _front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
+    back_line = neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
+    front_line = front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
 
     edge = front_width + back_width + BETWEEN_HALVES
     back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart,
@@ -205,7 +171,7 @@ def block(measurements, style):
     warnings = []
     angle = 0.0
     if difference > 0:
-        angle, front = _with_side_dart(front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
+        angle, front = _with_side_dart(m, front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
     else:
         warnings.append(
             f"front waist length is no longer than the back's ({say_both(m.front_waist_length)} against "
@@ -218,24 +184,6 @@ def _height(m, neck_width):
     """How far the side neck point lies above the bust point when their distance is laid along the paper."""
     across = m.bust_point_width / 2 - neck_width
     return (m.neck_to_bust_point ** 2 - across ** 2) ** 0.5
-
-
-def _neckline(neck_side, depth, slope):
-    """The neckline in the half's own frame: square to the shoulder at its side, level at the centre."""
-    leaving = direction(-90 - slope)
-    end = complex(0.0, neck_side.imag - depth)
-    return Cubic(neck_side, neck_side + leaving * 0.5 * depth, end + 0.55 * neck_side.real, end)
-
-
-def _front_neckline(neck_side, slope, length):
-    """The front neckline of the length that is left of the neck base girth: its depth is solved for it."""
-    try:
-        depth = root(lambda d: _neckline(neck_side, d, slope).length - length, 1.0, 2.5 * length)
-    except ValueError:
-        raise CorsetkitError(
-            f"neck base girth leaves {say_both(length)} for half the front neckline, which no depth gives: "
-            "measure neck base girth again") from None
-    return _neckline(neck_side, depth, slope)
 
 
 def _half(place, m, style, width, dart, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out):
@@ -268,7 +216,7 @@ def swung(start, end):
     return Cubic(start, start + third, end - third, end)
 
 
-def _with_side_dart(front, bust_point, length):
+def _with_side_dart(m, front, bust_point, length):
     """The side dart's angle, and the front with it: the dart closed, the seam down to the waist is `length`.
 
     The lower leg is the upper one turned about the bust point; the seam leaves its end as it would leave
@@ -284,13 +232,14 @@ def _with_side_dart(front, bust_point, length):
         third = abs(front.waist_side - start) / 3
         return Cubic(start, start + down * third, front.waist_side + 1j * third, front.waist_side)
 
-    arm = mouth - bust_point
-    lowest = max(-1.0, (LEAST_ABOVE_WAIST - bust_point.imag) / abs(arm))
-    widest = math.degrees(math.asin(min(1.0, arm.imag / abs(arm))) - math.asin(lowest))
-    try:
-        angle = root(lambda a: seam(a).length - rest, 0.0, min(widest, WIDEST_SIDE_DART))
-    except ValueError:
+    # Wider and wider, until the seam is short enough; beyond that it would grow again, for the mouth's lower end
+    # swings in under the bust point.
+    for widest in range(5, WIDEST_SIDE_DART + 1, 5):
+        if seam(widest).length <= rest:
+            angle = root(lambda a: seam(a).length - rest, 0.0, widest)
+            break
+    else:
         raise CorsetkitError(
-            "front waist length and back waist length differ by more than any side dart can take: "
-            "measure both again") from None
+            f"front waist length is {say_both(m.front_waist_length)} and back waist length "
+            f"{say_both(m.back_waist_length)}: they differ by more than any side dart can take; measure both again")
     return angle, replace(front, side_waist=(seam(angle),))

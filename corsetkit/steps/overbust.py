@@ -17,10 +17,11 @@ from functools import cached_property
 
 from ..errors import CorsetkitError
 from ..geometry import path
-from ..geometry.curve import Cubic, Line, even_arc, quarter
+from ..geometry.curve import Line, even_arc, quarter
 from ..geometry.move import turned_about
 from ..geometry.points import direction, unit
 from ..units import say_both
+from .necklines import yoke_neckline
 from ..pattern.pattern import Waste
 
 REACH_TO_FRONT = 0.8
@@ -204,15 +205,6 @@ def overbust(underbust, style):
     return Overbust(underbust, front_point, dart_upper, dart_lower, front_dart, mark, mid, top_left, top_right,
                     top_dart, intake, top_inner, top_outer, under_inner, under_outer, guide_front, guide_side,
                     armscye_top, armscye_low, above, cup_part, low_part, yoke_neck, neckline, tuple(warnings))
-
-
-def yoke_neckline(start, shoulder_way, end, centre_out):
-    """A neckline from the shoulder, square to it, to the centre, arriving against the step `centre_out`."""
-    square = shoulder_way * 1j
-    if (square.imag) > 0:
-        square = -square
-    depth, width = abs((start - end).imag), abs((start - end).real)
-    return (Cubic(start, start + square * 0.5 * depth, end + centre_out * 0.55 * width, end),)
 
 
 def _top_intake(m, style):

@@ -18,18 +18,18 @@ from ..geometry import path
 from ..geometry.curve import Cubic, Line
 from ..geometry.points import direction
 from ..geometry.roots import root
-from ..units import say_both
+from ..units import CM_PER_INCH, say_both
 from .back_waist import back_waist, back_width_at
-from .block import INCH
+from .long_dart import long_dart
 
 SMALL_BUST = 12.0
 """Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""
-MARK_PER_CM = INCH / 16
+MARK_PER_CM = CM_PER_INCH / 16
 """How much lower the mark lies for each cm of bust minus underbust beyond that: course convention. It gives
 3 1/2 in at a difference of 20 cm, the custom's full bust."""
 WIDEST_DART = 80.0
 """The widest underbust dart that still makes a cup, degrees: course convention."""
-LEAST_INTAKE = INCH / 2
+LEAST_INTAKE = CM_PER_INCH / 2
 """What the underbust dart takes at least where the back dart can leave it that, cm: course convention."""
 SMALLEST_INTAKE = 0.6
 """The least underbust dart that is drawn at all, cm."""
@@ -110,8 +110,14 @@ def underbust(block, style):
     hem_side = _level_point(block.front.side_hip, min(hem_level + style.hem_raise, -0.5))
     end_level = style.dart_end * hem_level
 
+    if path.at_level(block.front.side_waist, mark.imag) is None:
+        raise CorsetkitError(
+            "the side dart would reach below the underbust level, so that no girth can be drawn there: the front is too "
+            "much longer than the back, or the underbust mark too near the bust point; measure front waist length and "
+            "back waist length again, or set the mark lower")
+
     def drawn(intake):
-        return _dart(block, radius, intake, style.dart_side_share, end_level)
+        return long_dart(block, radius, intake, style.dart_side_share, end_level)
 
     if style.to_the_wearer:
         half = (m.underbust_girth - style.underbust_reduction) / 2
@@ -170,7 +176,7 @@ def _radius(block, style, warnings):
     if not style.to_the_wearer:
         radius = style.underbust_mark
     else:
-        radius = 3 * INCH + MARK_PER_CM * (m.bust_girth - m.underbust_girth - SMALL_BUST)
+        radius = 3 * CM_PER_INCH + MARK_PER_CM * (m.bust_girth - m.underbust_girth - SMALL_BUST)
     room = height - LEAST_ABOVE_WAIST
     if room < 4.0:
         raise CorsetkitError(
@@ -198,42 +204,6 @@ def _hem(block, level, side):
     return (Cubic(centre, centre + 0.5 * side.real, side - outward * 0.3 * side.real, side),)
 
 
-def _dart(block, radius, intake, side_share, end_level):
-    """The dart of a given intake at the mark: its lean, half angle, leg ends, legs and end."""
-    to_side = math.degrees(math.atan2(intake * side_share, radius))
-    to_front = math.degrees(math.atan2(intake * (1 - side_share), radius))
-    lean, half_angle = (to_side - to_front) / 2, (to_side + to_front) / 2
-    down, across = direction(-90 + lean), direction(lean)
-    point = block.bust_point
-    end = point + down * ((point.imag - end_level) / math.cos(math.radians(lean)))
-    waist = point + down * (point.imag / math.cos(math.radians(lean)))
-
-    def legs(width):
-        made = []
-        for sign in (-1, 1):
-            way = direction(-90 + lean + sign * half_angle)
-            top, low = point + radius * way, waist + sign * width / 2 * across
-            span = abs(low - top)
-            run = [Cubic(top, top + way * 0.2 * span, low - down * 0.35 * span, low)]
-            if width > 1e-9:
-                reach = 0.35 * abs(end - low)
-                run.append(Cubic(low, low + down * reach, end - down * reach, end))
-            else:
-                run.append(Line(low, end))
-            made.append(tuple(run))
-        return made
-
-    taken = block.front.waist_dart
-    width = 0.0
-    if taken > 1e-9:
-        def missing(width):
-            inner, outer = (path.at_level(leg, 0.0) for leg in legs(width))
-            return abs(outer.real - inner.real) - taken
-        width = root(missing, 0.5 * taken, 1.5 * taken)
-    inner_leg, outer_leg = legs(width)
-    return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end
-
-
 def _leaving_a_cup(block, style, hem_level, level, half):
     """The back waist with its dart's top no higher than leaves the underbust dart enough to make a cup.
 
@@ -241,7 +211,7 @@ def _leaving_a_cup(block, style, hem_level, level, half):
     little and the waist is small, they would take all of it; then the back dart begins lower down.
     """
     side = path.at_level(block.front.side_waist, level)
-    room = (side.real if side else block.front.width) - block.front.waist_centre.real
+    room = side.real - block.front.waist_centre.real
 
     def spare(lowered):
         waist = back_waist(block, style, hem_level, lowered)
@@ -257,10 +227,6 @@ def _solve_intake(block, level, wanted, drawn, radius):
     """The intake at the mark that leaves the half front `wanted` wide at the underbust level."""
     front = block.front
     side = path.at_level(front.side_waist, level)
-    if side is None:
-        raise CorsetkitError(
-            "the side dart would reach below the underbust level, so that girth cannot be drawn: the front is too "
-            "much longer than the back; measure front waist length and back waist length again")
     taken = side.real - front.waist_centre.real - wanted
 
     def missing(intake):
