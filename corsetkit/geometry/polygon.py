@@ -3,11 +3,14 @@
 Judged here in plain Python, so that a draft needs no library; tests hold it against shapely.
 """
 
+from .curve import FLATNESS
 from .path import flattened
 from .points import cross
 
 COARSE = 0.02
-"""Tolerance of the polyline on which crossing is judged: a fifth of a millimetre, in cm."""
+"""Tolerance of the polyline on which crossing is judged first: a fifth of a millimetre, in cm."""
+SHARP = 0.9
+"""Sides that leave a corner with more than this as their angle's cosine (some 25 degrees) may meet again near it."""
 
 
 def area(run):
@@ -21,45 +24,75 @@ def gaps(run):
 
 
 def is_simple(run):
-    """Whether the closed run neither crosses nor touches itself."""
-    points = []
-    for point in flattened(run, COARSE):
-        if not points or abs(point - points[-1]) > 1e-7:
-            points.append(point)
-    while len(points) > 1 and abs(points[-1] - points[0]) <= 1e-7:
-        points.pop()
+    """Whether the closed run neither crosses nor touches itself, judged within 0.001 cm.
+
+    A coarse polyline settles it where its sides keep well apart; where two come near each other without
+    meeting, or leave a corner close together, the finer one is asked.
+    """
+    verdict = _judged(run, COARSE, 2 * COARSE)
+    return _judged(run, FLATNESS, 0.0) if verdict is None else verdict
+
+
+def _judged(run, tolerance, margin):
+    """True or False, or None where sides that do not meet come within `margin` of each other."""
+    points = _corners(run, tolerance)
     count = len(points)
     sides = []
     for i in range(count):
         a, b = points[i], points[(i + 1) % count]
         sides.append((min(a.real, b.real), max(a.real, b.real), i, a, b))
     sides.sort(key=lambda side: side[0])
-    live = []
+    live, doubt = [], False
     for left, right, i, a, b in sides:
-        live = [side for side in live if side[1] >= left]
+        live = [side for side in live if side[1] >= left - margin]
+        low, high = (a.imag, b.imag) if a.imag < b.imag else (b.imag, a.imag)
+        low, high = low - margin, high + margin
         for _, _, k, c, d in live:
+            if (c.imag < low and d.imag < low) or (c.imag > high and d.imag > high):
+                continue
             if (i - k) % count in (1, count - 1):
-                if _folds_back(a, b, c, d):
+                one, two = _from_corner(a, b, c, d)
+                cosine = (one * two.conjugate()).real / (abs(one) * abs(two))
+                if cosine > 1 - 1e-12:
                     return False
+                doubt = doubt or (margin > 0 and cosine > SHARP)
             elif _meet(a, b, c, d):
                 return False
+            elif margin and not doubt:
+                doubt = _distance(a, b, c, d) < margin
         live.append((left, right, i, a, b))
-    return True
+    return None if doubt else True
+
+
+def _corners(run, tolerance):
+    """The polyline's points without doubles."""
+    points = []
+    for point in flattened(run, tolerance):
+        if not points or abs(point - points[-1]) > 1e-7:
+            points.append(point)
+    while len(points) > 1 and abs(points[-1] - points[0]) <= 1e-7:
+        points.pop()
+    return points
+
+
+def _from_corner(a, b, c, d):
+    """The steps of two neighbouring sides from the corner they share."""
+    shared = b if b == c or b == d else a
+    return (a if shared == b else b) - shared, (d if shared == c else c) - shared
 
 
 def _meet(a, b, c, d):
     """Whether the sides a-b and c-d share a point."""
-    if (a.imag > c.imag and a.imag > d.imag and b.imag > c.imag and b.imag > d.imag) or \
-            (a.imag < c.imag and a.imag < d.imag and b.imag < c.imag and b.imag < d.imag):
-        return False
     ab, cd = b - a, d - c
     return cross(ab, c - a) * cross(ab, d - a) <= 0 and cross(cd, a - c) * cross(cd, b - c) <= 0
 
 
-def _folds_back(a, b, c, d):
-    """Whether two neighbouring sides lie on each other."""
-    shared = b if b == c or b == d else a
-    p = a if shared == b else b
-    q = d if shared == c else c
-    one, two = p - shared, q - shared
-    return abs(cross(one, two)) < 1e-12 * abs(one) * abs(two) and (one * two.conjugate()).real > 0
+def _distance(a, b, c, d):
+    """How near two sides that do not cross come to each other."""
+    return min(_to_side(a, c, d), _to_side(b, c, d), _to_side(c, a, b), _to_side(d, a, b))
+
+
+def _to_side(p, a, b):
+    step = b - a
+    t = ((p - a) * step.conjugate()).real / (step.real * step.real + step.imag * step.imag)
+    return abs(p - a - step * (0.0 if t < 0 else 1.0 if t > 1 else t))

@@ -5,7 +5,7 @@ Each gives a new line beside the old; how far it moved and by how much its lengt
 
 from . import path
 from .curve import Cubic, Line, curve
-from .points import cross, unit
+from .points import unit
 from .roots import root
 
 

@@ -17,11 +17,11 @@ class Notch:
     along: float
     seam: object
 
-    @property
+    @cached_property
     def point(self):
         return path.point_along(self.edge.run, self.along)
 
-    @property
+    @cached_property
     def way(self):
         """The unit step along the edge at the notch; the piece lies to its left."""
         return path.way_along(self.edge.run, self.along)

@@ -114,11 +114,22 @@ def _number(cup, yoke_pieces, lower, back_panels, back):
 
 
 def _grainline(edges):
-    """An upright line inside the piece: the middle of the longest upright that its middle meets."""
+    """A line on the grain inside the piece: beside the fold where there is one, else upright.
+
+    It is the longest of a few lines across the piece, its ends kept off the edges.
+    """
     run = tuple(curve for edge in edges for curve in edge.run)
-    xs = [p.real for curve in run for p in (curve.start, curve.point(0.5))]
-    x = (min(xs) + max(xs)) / 2
-    levels = sorted(run[i].point(t).imag for i, t in path.on_line(run, complex(x, 0.0), 1j))
-    low, high = max(zip(levels[::2], levels[1::2]), key=lambda pair: pair[1] - pair[0])
-    foot, head = complex(x, low), complex(x, high)
+    fold = next((edge for edge in edges if edge.kind is Kind.FOLD), None)
+    way = fold.run[0].way(0.0) if fold else 1j
+    way = way if way.imag > 0 else -way
+    across = [((curve.point(t) * way.conjugate()).imag) for curve in run for t in (0.0, 0.5)]
+    low, high = min(across), max(across)
+    best = (0.0, 0j, 0j)
+    for share in (0.5, 0.4, 0.6, 0.3, 0.7):
+        through = way * 1j * (low + (high - low) * share)
+        along = sorted((run[i].point(t) * way.conjugate()).real for i, t in path.on_line(run, through, way))
+        for foot, head in zip(along[::2], along[1::2]):
+            if head - foot > best[0] * 1.15:
+                best = head - foot, through + way * foot, through + way * head
+    _, foot, head = best
     return between(foot, head, 0.15), between(foot, head, 0.85)

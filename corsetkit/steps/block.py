@@ -162,7 +162,7 @@ def block(measurements, style):
     back_line = neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
     front_line = front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
 
-    edge = front_width + back_width + BETWEEN_HALVES
+    edge = front_width + back_width + BETWEEN_HALVES + 2 * max(0.0, hip_out, -side_in)
     back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart,
                  bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
                  back_underarm, back_underarm - drop, side_in, hip_out)

@@ -2,7 +2,7 @@
 
 FRONT_ARM_SHARE = 0.6
 """Of the girth under the arm the front takes three fifths: course convention."""
-SIDE_LIMIT = 0.8
+SIDE_LIMIT = 0.5
 """To the wearer the side seams take no more at the waist than this share of what bust has more than underbust, so that
 the darts have something left to take at the underbust: course convention."""
 

@@ -33,7 +33,7 @@ LEAST_INTAKE = CM_PER_INCH / 2
 """What the underbust dart takes at least where the back dart can leave it that, cm: course convention."""
 SMALLEST_INTAKE = 0.6
 """The least underbust dart that is drawn at all, cm."""
-LEAST_ABOVE_WAIST = 1.5
+LEAST_ABOVE_WAIST = 3.0
 """How far above the waist the underbust mark lies at least, cm."""
 
 

@@ -1,0 +1,88 @@
+"""What stands written in a piece: its number and name, what to cut, and how these lines are broken to fit."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from .lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
+from .pens import CUT, NAME
+
+SPACE = 0.9
+"""Least distance of a text from a line or another text, mm as seen."""
+
+
+@dataclass(frozen=True)
+class Block:
+    """Lines of text one under the other, centred, as (text, letter), with the block's width and height in cm."""
+
+    lines: tuple
+    width: float
+    height: float
+
+    def laid(self, centre, scale):
+        """Each line as (place, text, letter), the block's middle at `centre`."""
+        laid, y = [], centre.imag + self.height / 2
+        for text, letter in self.lines:
+            size = letter.size * scale / 10
+            laid.append((complex(centre.real, y - ASCENT * size), text, letter))
+            y -= PITCH * size
+        return tuple(laid)
+
+
+def block(lines, scale):
+    """The block of these (text, letter) lines."""
+    sizes = [letter.size * scale / 10 for _, letter in lines]
+    height = sum(sizes[:-1]) * PITCH + (ASCENT + DESCENT) * sizes[-1]
+    return Block(tuple(lines), max(text_width(text, letter, scale) for text, letter in lines), height)
+
+
+def broken(text, count):
+    """The text's words on `count` lines, the longest line as short as can be; fewer where it has fewer words."""
+    words = text.split()
+    count = min(count, len(words))
+    if count <= 1:
+        return [" ".join(words)]
+    best = None
+    for cut in range(1, len(words) - count + 2):
+        lines = [" ".join(words[:cut]), *broken(" ".join(words[cut:]), count - 1)]
+        longest = max(map(len, lines))
+        if best is None or longest < best[0]:
+            best = longest, lines
+    return best[1]
+
+
+def cut_words(piece):
+    """How many to cut and how they lie, in the trade's words."""
+    if piece.on_fold:
+        return f"cut {piece.cut} on the fold"
+    return f"cut {piece.cut}, a pair" if piece.pair else f"cut {piece.cut}"
+
+
+def blocks(piece, scale, more=()):
+    """The ways to set a piece's label, the airiest first; `more` are further small lines, dropped for want of room."""
+    return _blocks(f"{piece.number} {piece.name}", cut_words(piece), scale, tuple(more))
+
+
+@lru_cache(maxsize=256)
+def _blocks(heading, cut, scale, more):
+    """Kept between redraws, for words do not change while a slider moves."""
+    more = [(text, CUT) for text in more]
+    found = []
+    for heading_lines, cut_lines, rest in ((1, 1, more), (2, 1, more), (2, 2, more),
+                                           (1, 1, []), (2, 1, []), (2, 2, []), (3, 2, [])):
+        lines = [(text, NAME) for text in broken(heading, heading_lines)]
+        lines += [(text, CUT) for text in broken(cut, cut_lines)]
+        lines += rest
+        made = block(lines, scale)
+        if made not in found:
+            found.append(made)
+    return tuple(found)
+
+
+def boxes(laid, scale):
+    """The boxes of laid lines."""
+    return [text_box(at, text, letter, "middle", 0.0, scale) for at, text, letter in laid]
+
+
+def box(laid, scale):
+    """The box around laid lines."""
+    return around(boxes(laid, scale))

@@ -1,0 +1,54 @@
+"""The print: every piece at true scale on pages of A4 or Letter, in one PDF file."""
+
+import datetime
+from dataclasses import dataclass
+from pathlib import Path
+
+from ..errors import CorsetkitError
+from ..files import write_whole
+from ..units import check_unit, shown
+from .lettering import one_line
+from .paper import paper_named
+from .pdf import pdf_bytes
+from .tiles import print_sheets
+
+
+@dataclass(frozen=True)
+class Printed:
+    """What was written: the file, the paper's name, and how many pages, the first with the test square included."""
+
+    path: Path
+    paper: str
+    pages: int
+
+    def __str__(self):
+        return f"{self.path.name}: {self.pages} pages of {self.paper}; measure the test square on page 1 first"
+
+
+def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
+    """Write the print to `path`, whole or not at all, and say what was written.
+
+    `date` is written on every page: a date, a text, or None for today; with a given one the same pattern
+    gives the same bytes. Raises CorsetkitError for an unknown paper or unit, and where the file can't be written.
+    """
+    kind, unit, path = paper_named(paper), check_unit(unit), _target(path)
+    said = (date if isinstance(date, str) else (date or datetime.date.today()).isoformat())
+    sheets = print_sheets(pattern, kind, unit, wearer, one_line(said))
+    write_whole(path, pdf_bytes(sheets, kind, one_line(f"Corset pattern {wearer}")))
+    return Printed(path, kind.name, len(sheets))
+
+
+def _target(path):
+    """The path, where a file can stand there: said before the work is done, not after."""
+    try:
+        path = Path(path)
+        folder, here = path.parent.is_dir(), path.is_dir()
+        if "\0" in str(path):
+            raise ValueError
+    except (TypeError, ValueError):
+        raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
+    if here:
+        raise CorsetkitError(f"{path} is a folder: give the print a file name, such as {path / 'pattern.pdf'}")
+    if not folder:
+        raise CorsetkitError(f"the folder {path.parent} does not exist: make it first, or print to another one")
+    return path

@@ -1,0 +1,144 @@
+"""A drafting step as it is drawn on the block: what was there, what is new, what falls away, and the marks."""
+
+from dataclasses import dataclass
+
+from ..geometry.curve import Line
+from ..geometry.path import flattened, run_length
+from ..units import CM_PER_INCH, say_length
+from .canvas import box_area, tick
+from .clutter import Clutter
+from .hatching import fill
+from .lettering import around, text_box, text_width
+from .pens import (BEFORE, BODY, CUT_AWAY, GRID, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, PAPER_TONE, SMALL, SPOT, SPOT_TONE,
+                   SPOT_WORDS, WASTE)
+from .sheet import Sheet
+
+SCALE = 3.0
+"""Of the block's centimetres, how many are meant to be seen as one."""
+
+PENS = {"waste": CUT_AWAY, "body": BODY, "guide": GUIDE, "before": BEFORE, "new": NEW}
+"""What a line can be in a step, in the order in which they are laid: the newest lies on top."""
+
+_NAMED = ("new", "waste", "body", "guide")
+"""Whose names are written, the most needed first: lines that were there before were named in their own step."""
+
+_MARGIN = 2.4
+_SIDE = 4.6
+"""Paper left of and right of the block, for names that stand beside its outermost marks."""
+_SAID = {"before": "drawn before", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A line of a step: its run, what it is ("before", "new", "guide", "waste", "body"), and its name.
+
+    A "waste" run is closed and hatched.
+    """
+
+    run: tuple
+    role: str
+    name: str = ""
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A construction mark with its name, new in this step or there "before"."""
+
+    point: complex
+    name: str
+    role: str = "new"
+
+
+def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
+    """The step's sheet; lengths are said in `unit`. Names that find no clear place are told but not written."""
+    polylines = [flattened(line.run, 0.05) for line in drawn]
+    points = [p for line in polylines for p in line] + [spot.point for spot in spots]
+    left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
+    roles = [role for role in ("new", "before", "guide", "waste", "body") if any(one.role == role for one in drawn)]
+    row, head = 0.62 * scale, 1.1 * scale
+    legend_widths = [(1.1 + 0.3 + 0.6) * scale + text_width(_SAID[role], SMALL, scale) for role in roles]
+    grid = 5.0 if unit == "cm" else 2 * CM_PER_INCH
+    ruled = f"squares of {say_length(grid, unit)}"
+    # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
+    wide = max(right - left, text_width(title, HEADING, scale),
+               sum(legend_widths) + text_width(ruled, SMALL, scale))
+    spare = (wide - (right - left)) / 2 + _SIDE
+    low, high = complex(left - spare, bottom - _MARGIN - row), complex(right + spare, top + _MARGIN + head)
+    clutter = Clutter((low.real, bottom - _MARGIN, high.real, top + _MARGIN), scale)
+    for line, run in zip(drawn, polylines):
+        clutter.draw(run, 3 if line.role == "new" else 1)
+    for spot in spots:
+        clutter.dot(spot.point)
+    names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots]
+    lines = [clutter.along(run, line.name, LINE_WORDS) for role in _NAMED
+             for line, run in zip(drawn, polylines) if line.role == role and line.name]
+
+    def paint(canvas):
+        box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
+        _grid(canvas, (low.real, bottom - _MARGIN, high.real, top + _MARGIN), grid)
+        canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * scale), title, HEADING, "start")
+        for role, pen in PENS.items():
+            for line in drawn:
+                if line.role == role:
+                    if role == "waste":
+                        fill(canvas, line.run, WASTE)
+                    canvas.line(line.run, pen, _facts(line, unit))
+        for spot in spots:
+            canvas.dot(spot.point, 0.75 if spot.role == "new" else 0.5, SPOT_TONE if spot.role == "new" else PAPER_TONE,
+                       SPOT)
+        for spot, place in zip(spots, names):
+            _lead(canvas, spot.point, place)
+        for place in (*names, *lines):
+            if place:
+                canvas.words(*place)
+        _legend(canvas, complex(low.real + _MARGIN, low.imag + 0.55 * row), roles, legend_widths,
+                ruled, high.real - _MARGIN)
+
+    return Sheet(low, high, title, description or _description(title, drawn, unit), paint, scale)
+
+
+def _lead(canvas, point, place):
+    """A thin line from a mark to its name, where other words kept the name away from it."""
+    if place:
+        left, bottom, right, top = text_box(*place, 0.0, canvas.scale)
+        nearest = complex(min(max(point.real, left), right), min(max(point.imag, bottom), top))
+        if abs(nearest - point) > 0.5 * canvas.scale:
+            tick(canvas, point, nearest, LEADER)
+
+
+def _facts(line, unit):
+    return {"role": line.role, "name": line.name, "length": say_length(run_length(line.run), unit)}
+
+
+def _grid(canvas, box, side):
+    """Faint squares from nought, so that distances can be judged by eye."""
+    left, bottom, right, top = box
+    strokes = [Line(complex(side * i, bottom), complex(side * i, top))
+               for i in range(int(left // side) + 1, int(right // side) + 1)]
+    strokes += [Line(complex(left, side * i), complex(right, side * i))
+                for i in range(int(bottom // side) + 1, int(top // side) + 1)]
+    canvas.line(tuple(strokes), GRID)
+
+
+def _legend(canvas, at, roles, widths, ruled, right):
+    scale = canvas.scale
+    down = -0.36j * SMALL.size * scale / 10
+    with canvas.group("legend"):
+        for role, width in zip(roles, widths):
+            if role == "waste":
+                half = 0.2j * scale
+                patch = (Line(at - half, at + 1.1 * scale - half), Line(at + 1.1 * scale - half, at + 1.1 * scale + half),
+                         Line(at + 1.1 * scale + half, at + half), Line(at + half, at - half))
+                fill(canvas, patch, WASTE)
+                canvas.line(patch, CUT_AWAY)
+            else:
+                tick(canvas, at, at + 1.1 * scale, PENS[role])
+            canvas.words(at + 1.4 * scale + down, _SAID[role], SMALL, "start")
+            at += width
+        canvas.words(complex(right, at.imag) + down, ruled, SMALL, "end")
+
+
+def _description(title, drawn, unit):
+    """The step in words: what is new, with lengths."""
+    new = [f"{line.name} {say_length(run_length(line.run), unit)}" for line in drawn if line.role == "new" and line.name]
+    return f"{title}. New in this step: {'; '.join(new)}." if new else f"{title}."

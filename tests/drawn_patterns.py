@@ -1,0 +1,47 @@
+"""Patterns for tests of drawing: the made-up one, and the demo wearers' in styles that look unlike each other."""
+
+from corsetkit import CorsetkitError, Style, demo_wearers, draft
+from corsetkit.quantity import quantities
+from toy_pattern import toy_pattern
+
+STYLES = {
+    "three-part": Style(),
+    "two-part": Style(cup_parts=2),
+    "no yoke": Style(yoke=False),
+    "two-part, no yoke": Style(cup_parts=2, yoke=False),
+    "guides": Style(way="guides"),
+    "many panels": Style(centre_panels=3),
+}
+
+
+def drawn_patterns(every=True):
+    """(what it is, pattern) for all that can be drafted, one by one.
+
+    Without `every`, each further style is for two wearers only.
+    """
+    yield "made up", toy_pattern()
+    for number, (name, measurements) in enumerate(demo_wearers()):
+        for place, (style_name, style) in enumerate(STYLES.items()):
+            if not every and place and number % 4 != place % 4:
+                continue
+            try:
+                yield f"{name}, {style_name}", draft(measurements, style)
+            except CorsetkitError:
+                # Refused with a sentence: nothing to draw. Which wearers may be refused is tested with the draft.
+                continue
+
+
+def at_the_sliders_ends():
+    """(what it is, pattern) with each style value at its least and at its largest, the wearers taking turns."""
+    wearers = demo_wearers()
+    for number, one in enumerate(quantities(Style)):
+        if one.unit in ("choice", "yes or no"):
+            continue
+        for way in ("wearer", "guides"):
+            for value in (one.low, one.high):
+                name, measurements = wearers[number % len(wearers)]
+                value = int(value) if one.unit == "count" else value
+                try:
+                    yield f"{name}, {way}, {one.name} {value}", draft(measurements, Style(way=way, **{one.name: value}))
+                except CorsetkitError:
+                    continue
