@@ -6,9 +6,12 @@ of them is simple and runs counter-clockwise, they tile the block: no overlap, n
 
 from ..errors import CorsetkitError
 from ..geometry import polygon
+from ..geometry.points import turn_between
 
 SEAM_TOLERANCE = 0.01
 """Sides of a seam differ by no more than 0.1 mm, the intended ease taken off."""
+SHARPEST = 10.0
+"""The sharpest corner of a piece, degrees: course convention."""
 JOINT = 1e-6
 """How nearly an edge begins where the one before it ends, cm."""
 
@@ -17,6 +20,11 @@ def prove(steps, pieces, seams, waste):
     """Refuse, with one sentence, a pattern that does not keep its promises."""
     for piece in pieces:
         _whole(piece.run, piece.name)
+        for before, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1]):
+            if abs(turn_between(before.run[-1].way(1.0), after.run[0].way(0.0))) > 180 - SHARPEST:
+                raise CorsetkitError(
+                    f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to sew: choose "
+                    "style values nearer to the middle of their range")
     for piece in pieces:
         for part in piece.parts:
             _whole(part.outline, part.name)

@@ -17,7 +17,7 @@ from functools import cached_property
 
 from ..errors import CorsetkitError
 from ..geometry import path
-from ..geometry.curve import Line, even_arc, quarter
+from ..geometry.curve import Line, curve, even_arc, quarter
 from ..geometry.move import turned_about
 from ..geometry.points import direction, unit
 from ..units import say_both
@@ -186,13 +186,15 @@ def overbust(underbust, style):
     armscye_top, armscye_low = path.run_end(above), path.run_end(cup_part)
 
     guide_front, guide_side = _guides(block, style, warnings)
-    top_inner, top_outer = _top(point, front_point, top_left, top_right, armscye_top, top_dart)
+    # Both lines reach the armscye between their straight way and square to it, so that no cup ends in a spike there.
+    out_top, out_low = (part[0].way(0.0) * 1j for part in (cup_part, low_part))
+    top_inner, top_outer = _top(point, front_point, top_left, top_right, armscye_top, out_top, top_dart)
     under_inner = (
         even_arc(front_point, guide_front, arriving=-1j),
         quarter(guide_front, -1j, underbust.inner, underbust.inner_way * 1j))
     under_outer = (
         quarter(underbust.outer, underbust.outer_way * 1j, guide_side, 1j),
-        even_arc(guide_side, armscye_low, leaving=1j))
+        curve(guide_side, 1j, unit(armscye_low - guide_side) + out_low, armscye_low))
 
     half = front.shoulder[0].length / 2
     if style.yoke_shoulder > half - 0.8:
@@ -252,9 +254,11 @@ def _guides(block, style, warnings):
     return point - found[0], point + found[1]
 
 
-def _top(point, front_point, left, right, armscye, angle):
+def _top(point, front_point, left, right, armscye, outward, angle):
     """The overbust line in its two stretches: smooth where the closed dart joins them in the cup."""
     close = turned_about(point, angle)
     far = close(armscye)
     across = unit(unit(left - front_point) + unit(far - left))
-    return (even_arc(front_point, left, arriving=across),), (even_arc(left, far, leaving=across).moved(close.back),)
+    leaving = across * close.back.turn
+    return (even_arc(front_point, left, arriving=across),), \
+        (curve(right, leaving, unit(armscye - right) + outward, armscye),)
