@@ -84,9 +84,10 @@ def say_length(cm: float, unit: str, *, part: int = 16) -> str:
     if check_unit(unit) == "cm":
         return f"{say_number(cm, 1)} cm"
     parts = round(abs(cm) / CM_PER_INCH * part)
-    whole, rest = divmod(Fraction(parts, part), 1)
+    whole, rest = divmod(parts, part)
     words = [str(whole)] if whole or not rest else []
-    words += [f"{rest.numerator}/{rest.denominator}"] if rest else []
+    shared = math.gcd(rest, part)
+    words += [f"{rest // shared}/{part // shared}"] if rest else []
     return ("-" if cm < 0 and parts else "") + " ".join(words) + " in"
 
 

@@ -7,6 +7,9 @@ of them is simple and runs counter-clockwise, they tile the block: no overlap, n
 from ..errors import CorsetkitError
 from ..geometry import polygon
 from ..geometry.points import turn_between
+from ..quantity import quantities
+from ..style import Style
+from ..units import say_both
 
 SEAM_TOLERANCE = 0.01
 """Sides of a seam differ by no more than 0.1 mm, the intended ease taken off."""
@@ -18,28 +21,43 @@ JOINT = 1e-6
 
 def prove(steps, pieces, seams, waste):
     """Refuse, with one sentence, a pattern that does not keep its promises."""
+    remedy = _remedy(steps.style)
     for piece in pieces:
-        _whole(piece.run, piece.name)
+        _whole(piece.run, piece.name, remedy)
         for before, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1]):
             if abs(turn_between(before.run[-1].way(1.0), after.run[0].way(0.0))) > 180 - SHARPEST:
                 raise CorsetkitError(
-                    f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to sew: choose "
-                    "style values nearer to the middle of their range")
+                    f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to "
+                    f"sew: {remedy}")
     for piece in pieces:
         for part in piece.parts:
-            _whole(part.outline, part.name)
+            _whole(part.outline, part.name, remedy)
     for cut in waste:
-        _whole(cut.outline, f"waste \"{cut.name}\"")
+        _whole(cut.outline, f"waste \"{cut.name}\"", remedy)
     for seam in seams:
         if abs(seam.difference) > SEAM_TOLERANCE:
             raise CorsetkitError(f"the two sides of the seam {seam.name} differ by {10 * abs(seam.difference):.2f} mm, which "
                                  "this draft does not allow; please report this wearer")
         if any(edge.length < 0.2 for side in seam.sides for edge in side):
-            raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: choose "
-                                 "values nearer to the middle of their range")
+            raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {remedy}")
 
 
-def _whole(run, name):
+def _whole(run, name, remedy):
     if max(polygon.gaps(run)) > JOINT or polygon.area(run) <= 0 or not polygon.is_simple(run):
         raise CorsetkitError(f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: "
-                             "choose style values nearer to the middle of their range, or measure the wearer again")
+                             f"{remedy}")
+
+
+def _remedy(style):
+    """What to change: the style values farthest from their defaults, or, with none changed, what to measure again."""
+    changed = [(abs(getattr(style, q.name) - q.default) / (q.high - q.low), q) for q in quantities(Style)
+               if q.is_number and q.unit != "count"]
+    far = sorted((pair for pair in changed if pair[0] > 0.01), key=lambda pair: -pair[0])[:2]
+    if not far:
+        return ("measure neck to bust point, bust point width, front waist length and armscye depth again, which place the "
+                "cup on the block")
+    return "; ".join(f"{q.label} is {_said(q, getattr(style, q.name))}, choose nearer to {_said(q, q.default)}" for _, q in far)
+
+
+def _said(quantity, value):
+    return say_both(value) if quantity.is_length else quantity.say(value)

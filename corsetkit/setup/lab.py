@@ -18,6 +18,8 @@ SETTINGS = {
     # No question about news, no look for updates: both go outside, and both stand in the way.
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
     "@jupyterlab/apputils-extension:sessionDialogs": {"skipKernelRestartDialog": True},
+    # Sliders and cells are answered by the kernel's one thread, in turn: nothing is drawn from half a change.
+    "@jupyterlab/apputils-extension:kernels-settings": {"commsOverSubshells": "disabled"},
     # One document fills the window; no tabs to get lost in.
     "@jupyterlab/application-extension:shell": {"startMode": "single"},
     "@jupyterlab/notebook-extension:tracker": {
@@ -28,12 +30,25 @@ SETTINGS = {
         "autoStartDefaultKernel": True,
     },
     "@jupyterlab/notebook-extension:panel": {
+        # With a restart: it waits for the kernel, where a plain "run all" is lost without a word if it is
+        # pressed while the lesson is still opening; and it is the cure for a kernel that hangs or is gone.
         "toolbar": [{
-            "name": "run-lesson", "command": "notebook:run-all-cells", "label": RUN_LABEL,
+            "name": "run-lesson", "command": "notebook:restart-run-all", "label": RUN_LABEL,
             "icon": "ui-components:run", "rank": 0,
         }],
     },
 }
+
+
+# What Lab has no setting for: hidden code leaves no bar, and nothing counts the cells.
+STYLE = """\
+.jp-Notebook .jp-Cell-inputWrapper:has(> .jp-InputPlaceholder) { display: none; }
+.jp-Notebook .jp-OutputPrompt { visibility: hidden; }
+"""
+
+
+def style_file(prefix):
+    return os.path.join(places.jupyter_folders(prefix)["JUPYTER_CONFIG_DIR"], "custom", "custom.css")
 
 
 def settings_file(prefix):
@@ -41,6 +56,7 @@ def settings_file(prefix):
 
 
 def write_settings(prefix):
+    places.write_if_different(style_file(prefix), STYLE)
     return places.write_if_different(settings_file(prefix), json.dumps(SETTINGS, indent=2) + "\n")
 
 
@@ -72,7 +88,8 @@ def command(python, notebook, port, browser, root_user):
              # Ctrl-C ends it without a question; the terminal stays quiet unless something is wrong.
              "-y", "--log-level=WARN", "--LabApp.log_level=WARN",
              # The packages are pinned: Lab offers no others.
-             "--LabApp.extension_manager=readonly"]
+             "--LabApp.extension_manager=readonly",
+             "--LabApp.custom_css=True"]
     # The list of files beside the lesson shows the lessons alone.
     words += ["--ContentsManager.hide_globs=" + glob for glob in ("*.py", "__pycache__")]
     if not browser:

@@ -15,6 +15,10 @@ from ..units import say_both
 from .block import swung
 
 
+LEAST_CENTRE_BACK = 1.5
+"""Panel left at the waist on each side of the back dart at least, cm: course convention."""
+
+
 @dataclass(frozen=True)
 class BackWaist:
     """The back's side seam and dart once the waist is taken in, cm.
@@ -60,11 +64,13 @@ def back_waist(block, style, hem_level, lowered=0.0):
     waist = back.waist_side + inward * at_side
     waist_width = abs(back.waist_centre - back.waist_side)
     axis = back.waist_centre.real - inward * style.back_dart_place * waist_width
-    if waist_width - at_side - dart < style.lacing_gap / 2 + 4:
+    beside = abs(back.waist_centre.real - axis) - dart / 2 - style.lacing_gap / 2
+    if beside < LEAST_CENTRE_BACK or waist_width * (1 - style.back_dart_place) - at_side - dart / 2 < LEAST_CENTRE_BACK:
         raise CorsetkitError(
-            f"waist reduction is {say_both(style.waist_reduction)} and lacing gap "
-            f"{say_both(style.lacing_gap)}: too little back waist would be left; allowed is at least 1 1/2 in "
-            "beside the gap, so choose less of either")
+            f"waist reduction is {say_both(style.waist_reduction)}, lacing gap {say_both(style.lacing_gap)} and back dart "
+            f"place {style.back_dart_place:.2f}: too little of this back waist of {say_both(waist_width)} would be left; "
+            f"allowed is at least {say_both(LEAST_CENTRE_BACK)} on each side of the back dart, so choose less reduction, a "
+            "smaller gap or another place")
     above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(back.side_waist))
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)

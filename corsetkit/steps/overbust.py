@@ -35,6 +35,8 @@ LEAST_ARMSCYE = 4.0
 """Armscye left above the overbust line at least, cm."""
 WORTH_SAYING = 0.6
 """A mark moved by less than this, cm, is moved without a warning."""
+LEAST_OF_GUIDE = 2 / 3
+"""How much of its guide a cup keeps at least when it is shortened: course convention."""
 LEAST_REACH = 3.0
 """The least a cup reaches from the bust point, cm."""
 WIDEST_TOP_DART = 55.0
@@ -241,10 +243,14 @@ def _guides(block, style, warnings):
     found = []
     for name, reach, room in (("guide to front", to_front, point.real - strip),
                               ("guide to side", to_side, width - point.real - strip)):
+        if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
+            raise CorsetkitError(
+                f"{name} is {say_both(reach)}, and only {say_both(max(room, 0))} lies between this wearer's bust point and "
+                'the strip to be kept: by the guides allowed is no less than two thirds; draft to the wearer (way "wearer")')
         if room < LEAST_REACH:
             raise CorsetkitError(
-                f"{name} is {say_both(reach)}, and only {say_both(max(room, 0))} lies between the bust "
-                'point and the strip to be kept: choose a smaller least strip, or draft to the wearer (way "wearer")')
+                f"least strip is {say_both(strip)}, which leaves the cup only {say_both(max(room, 0))} beside the bust point: "
+                f"allowed is at least {say_both(LEAST_REACH)}; choose a smaller least strip, or measure bust point width again")
         if reach > room:
             place = "centre front" if name == "guide to front" else "side seam"
             warnings.append(

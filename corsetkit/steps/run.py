@@ -13,15 +13,15 @@ from .two_part_cup import two_part_cup
 from .underbust import underbust
 
 READS = {
-    "block": ("pattern", "block"),
-    "underbust": ("underbust", "back"),
+    "block": ("block", "way"),
+    "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap"),
     "overbust": ("overbust",),
     "darts": ("darts",),
     "two_part_cup": ("two_part_cup",),
-    "three_part_cup": ("two_part_cup", "three_part_cup"),
-    "back": ("overbust", "back"),
+    "three_part_cup": ("three_part_cup", "cup_seam_roundness"),
+    "back": ("back", "yoke_shoulder", "opening_roundness"),
 }
-"""Which groups of style values each step reads, besides what the steps it rests on read."""
+"""The group of style values each step reads, and single ones of other groups, besides what the steps it rests on read."""
 
 RESTS_ON = {"underbust": "block", "overbust": "underbust", "darts": "overbust", "two_part_cup": "darts",
             "three_part_cup": "darts", "back": "underbust"}
@@ -83,4 +83,4 @@ def run_steps(measurements, style, earlier=None):
 
 def _changed(name, before, after):
     return any(getattr(before, q.name) != getattr(after, q.name)
-               for q in quantities(Style) if q.group in READS[name])
+               for q in quantities(Style) if q.group in READS[name] or q.name in READS[name])
