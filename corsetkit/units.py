@@ -9,7 +9,6 @@ import math
 import numbers
 import re
 import unicodedata
-from fractions import Fraction
 
 from corsetkit.errors import CorsetkitError
 

@@ -1,0 +1,76 @@
+"""Step 4 by hand: the centre-front dart and the side dart closed with tracing paper, the underbust line redrawn."""
+
+from ..pattern.hand import Square, Towards
+from . import block, overbust
+from .block import BUST_POINT
+from .drafter import turned
+from .overbust import ARMSCYE_LOW, ARMSCYE_TOP, FRONT_POINT, GUIDE_FRONT, GUIDE_SIDE, TOP_INNER, TOP_OUTER, UNDERARM
+from .underbust import INNER, OUTER
+
+INNER_LINE, OUTER_LINE = "redrawn inner underbust line", "redrawn outer underbust line"
+
+
+def draw(hand, darts, style):
+    """Close both darts about the bust point and redraw the underbust line across them."""
+    front_upper, front_lower = _crossings(
+        hand, darts.inner, "centre-front dart", overbust.UPPER, overbust.LOWER, GUIDE_FRONT)
+    hand.turn(BUST_POINT, overbust.UPPER, overbust.LOWER, (FRONT_POINT, TOP_INNER, front_upper), darts.inner.close,
+              "Closing the centre-front dart moves its {centre_front_dart} into the cup seam.")
+    hand.join(turned(FRONT_POINT), overbust.LOWER, "V at the centre front",
+              "The corner that has swung stands off the centre front in a small V.")
+    if darts.block.side_dart:
+        side_upper, side_lower = _crossings(hand, darts.outer, "side dart", block.UPPER, block.LOWER, GUIDE_SIDE)
+        hand.turn(BUST_POINT, block.UPPER, block.LOWER, (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, UNDERARM, side_upper),
+                  darts.outer.close, "Closing the side dart makes the front's side seam as long as the back's.")
+        side_upper = turned(side_upper)
+    else:
+        side_upper = side_lower = "underbust mark at the side level"
+        hand.measure(BUST_POINT, Towards(block.LEVEL), side_upper, darts.outer.leg_lower,
+                     "There is no side dart to close; here it would cross the underbust line.")
+    _redrawn(hand, darts.inner, "inner", (turned(FRONT_POINT), turned(front_upper), front_lower, INNER),
+             INNER_LINE, None, Square(BUST_POINT, INNER, left=True))
+    _redrawn(hand, darts.outer, "outer", (OUTER, side_lower, side_upper, placed(hand, ARMSCYE_LOW)),
+             OUTER_LINE, Square(BUST_POINT, OUTER, left=True), None)
+
+
+def placed(hand, name):
+    """The mark where the side dart's closing has left it: turned, or as it was where there is no side dart."""
+    return turned(name) if turned(name) in hand else name
+
+
+def _crossings(hand, line, dart, upper_end, lower_end, guide):
+    """Mark where both legs of a dart cross the underbust line."""
+    names = []
+    for words, end, point in (("upper", upper_end, line.leg_upper), ("lower", lower_end, line.leg_lower)):
+        name = f"underbust mark on the {dart}'s {words} leg"
+        if abs(point - hand[guide]) < 1e-6:
+            hand.same(guide, name, "This leg lies level with the bust point, as the guide does.")
+        else:
+            hand.measure(BUST_POINT, Towards(end), name, point, "Here the leg crosses the underbust line.")
+        names.append(name)
+    return names
+
+
+def _redrawn(hand, crossed, words, marks, line, leaves, arrives):
+    """The underbust line through its stretch before the closed dart, across it, and after it."""
+    start, leg_before, leg_after, end = marks
+    run = crossed.line
+    if crossed.blend is None:
+        cut = next(k for k, curve in enumerate(run) if abs(curve.end - hand[leg_before]) < 1e-6) + 1
+        stretches = ((start, leg_before, run[:cut]), (leg_before, end, run[cut:]))
+        why = "Nothing has thrown the line off."
+    else:
+        joint = crossed.blend.after[0]
+        cut = run.index(joint)
+        leave, meet = f"{words} redrawing's start", f"{words} redrawing's end"
+        reach = "the way along it to the dart is the {blend_reach}, or less on a short line."
+        hand.beside(start, leg_before, leave, joint.start, f"The line is redrawn from here; {reach}")
+        hand.beside(leg_after, end, meet, joint.end, f"The line is redrawn up to here; {reach}")
+        stretches = ((start, leave, run[:cut]), (leave, meet, (joint,)), (meet, end, run[cut + 1:]))
+        why = "The closed dart has thrown the line off; cup and lower front take the same smooth line instead."
+    through = [start]
+    for number, (one, other, part) in enumerate(stretches):
+        label = ("before", "across", "behind")[number] if len(stretches) == 3 else ("before", "behind")[number]
+        through += hand.helpers(one, other, f"{words} underbust line {label} the dart", part, 2)
+        through.append(other)
+    hand.smooth(through, line, run, why, leaves, arrives)

@@ -1,0 +1,192 @@
+"""Collects a step's marks, lines and instructions; every length is taken from the step's own points.
+
+Rounding adds up along a chain of marks, so marks are measured from the first ones wherever a hand can do it.
+"""
+
+from ..geometry import path
+from ..geometry.curve import Line
+from ..geometry.points import between, cross, dot, unit
+from ..pattern.hand import (Along, Begin, ByHand, Check, Curve, Halve, Join, Mark, Measure, Offset, OnLine, Same, Square,
+                            Swing, Towards, Turn, Way)
+from ..units import CM_PER_INCH
+
+LEAST = CM_PER_INCH / 32
+"""A length below this reads as nought on a tape of sixteenths, so a hand leaves it out."""
+
+APART = 2.5
+"""A curve has no more than one helper to so many cm: nearer together they guide no hand."""
+NEARLY_STRAIGHT = CM_PER_INCH / 16
+"""A curve whose helpers would stand out less than this, cm, is drawn from its ends alone."""
+
+FRONT = (Way.FRONT_TO_SIDE, Way.FRONT_TO_CENTRE)
+BACK = (Way.BACK_TO_SIDE, Way.BACK_TO_CENTRE)
+_COUNTED = ("first", "second", "third")
+
+
+class Drafter:
+    """The draft as far as it is made: knows each mark's point and each line's run by their names."""
+
+    def __init__(self):
+        self._points, self._runs, self._level = {}, {}, {}
+        self._new_marks, self._new_lines, self._new = [], [], []
+
+    def __getitem__(self, name):
+        """A mark's point."""
+        return self._points[name]
+
+    def __contains__(self, name):
+        return name in self._points
+
+    def run(self, line):
+        """A drawn line's run."""
+        return self._runs[line]
+
+    def step_made(self):
+        """What was added since the last call, as a `ByHand`."""
+        made = ByHand(tuple(self._new_marks), tuple(self._new_lines), tuple(self._new))
+        self._new_marks, self._new_lines, self._new = [], [], []
+        return made
+
+    def begin(self, name, point, level, where, because):
+        """Choose a mark; `level` is FRONT or BACK, the half that is measured from it."""
+        self._level[name] = level
+        self._mark(Begin(name, point, where, because=because), name, point)
+
+    def square(self, start, name, point, because, on_line=None):
+        """Up or down from `start`, then level across; what a tape reads as nought is left out."""
+        step, to_side = point - self[start], self._level[start][0].step.real
+        ways = [(way, length) for way, length in (
+            (Way.UP if step.imag > 0 else Way.DOWN, abs(step.imag)),
+            (self._level[start][0 if step.real * to_side > 0 else 1], abs(step.real))) if length >= LEAST]
+        self._placed(start, ways, name, point, on_line, because)
+
+    def measure(self, start, way, name, point, because, on_line=None):
+        """From `start` one length along `way`."""
+        length = dot(self._step(way, start), point - self[start])
+        self._placed(start, [(way, length)] if length >= LEAST else [], name, point, on_line, because)
+
+    def beside(self, start, end, name, point, because, on_line=None):
+        """From `start` along the straight line towards `end`, then square out from it."""
+        along, step = unit(self[end] - self[start]), point - self[start]
+        ahead, aside = dot(along, step), cross(along, step)
+        # A mark that lies behind the start is measured from the line's other end.
+        if ahead < 0:
+            self.beside(end, start, name, point, because, on_line)
+            return
+        ways = [pair for pair in ((Towards(end), ahead), (Square(start, end, aside > 0), abs(aside))) if pair[1] >= LEAST]
+        self._placed(start, ways, name, point, on_line, because)
+
+    def swing(self, first, second, name, point, because, on_line=None):
+        """Where two arcs cross."""
+        a, b = self[first], self[second]
+        self._level[name] = self._level[first]
+        self._mark(Swing(first, abs(point - a), second, abs(point - b), cross(b - a, point - a) > 0, name, on_line,
+                         because=because), name, point)
+
+    def halve(self, start, end, name, because):
+        self._level[name] = self._level[start]
+        self._mark(Halve(start, end, name, because=because), name, between(self[start], self[end], 0.5))
+
+    def same(self, start, name, because):
+        """A mark that falls on another one."""
+        self._placed(start, [], name, self[start], None, because)
+
+    def turn(self, about, lay, on, names, move, because):
+        """Turn the traced marks with the rigid `move`; each is then called by its name as `turned`."""
+        moved = tuple((old, turned(old)) for old in names)
+        self._new.append(Turn(about, lay, on, moved, because=because))
+        for old, new in moved:
+            self._level[new] = self._level[old]
+            self._keep(new, move(self[old]))
+
+    def join(self, start, end, line, because):
+        self._line(line, (Line(self[start], self[end]),))
+        self._new.append(Join(start, end, line, because=because))
+
+    def curve(self, start, end, line, run, because, helpers=1, leaves=None, arrives=None):
+        """A smooth curve: its helpers are squared out from the straight line between its ends."""
+        marks = (start, *self.helpers(start, end, line, run, helpers), end)
+        self.smooth(marks, line, run, because, leaves, arrives)
+
+    def helpers(self, start, end, line, run, count=1):
+        """Helper marks for a curve, squared out from the straight line between two marks; their names.
+
+        `count` are evenly spread, fewer on a short curve and none on one that keeps near the straight line; a tuple says
+        their places as shares of the straight line, for a curve that turns sharply in one place.
+        """
+        even, shares = isinstance(count, int), count
+        if even:
+            count = min(count, int(path.run_length(run) / APART))
+            shares = tuple((number + 1) / (count + 1) for number in range(count))
+        points = [_over(run, self[start], self[end], share) for share in shares]
+        way = unit(self[end] - self[start])
+        if even and all(abs(cross(way, point - self[start])) < NEARLY_STRAIGHT for point in points):
+            return []
+        names = []
+        for number, point in enumerate(points):
+            name = f"{_COUNTED[number] + ' ' if len(points) > 1 else ''}helper of the {line}"
+            self.beside(start, end, name, point, "It shows the hand how far the curve stands out from the straight line.")
+            names.append(name)
+        return names
+
+    def smooth(self, marks, line, run, because, leaves=None, arrives=None):
+        """A smooth curve through marks that are there already."""
+        self._line(line, run)
+        self._new.append(Curve(tuple(marks), line, leaves, arrives, because=because))
+
+    def along(self, lines, start, length):
+        """Where a mark lies: so far from `start` along the lines, those that are needed of them."""
+        rest = length
+        for count, line in enumerate(lines, 1):
+            rest -= path.run_length(self._runs[line])
+            if rest <= 1e-9:
+                break
+        return OnLine(tuple(lines[:count]), start, length)
+
+    def check(self, lines, because):
+        """The tape along drawn lines; the length is the lines' own."""
+        self._new.append(Check(tuple(lines), sum(path.run_length(self._runs[line]) for line in lines), because=because))
+
+    def _step(self, way, start):
+        if isinstance(way, Way):
+            return way.step
+        if isinstance(way, Towards):
+            return unit(self[way.mark] - self[start])
+        step = unit(self[way.end] - self[way.start])
+        return step if isinstance(way, Along) else step * (1j if way.left else -1j)
+
+    def _placed(self, start, ways, name, point, on_line, because):
+        self._level[name] = self._level[start]
+        if len(ways) == 2:
+            (way, length), (then, aside) = ways
+            made = Offset(start, way, length, then, aside, name, on_line, because=because)
+        elif ways:
+            made = Measure(start, *ways[0], name, on_line, because=because)
+        else:
+            made = Same(start, name, because=because)
+        self._mark(made, name, point)
+
+    def _mark(self, instruction, name, point):
+        self._new.append(instruction)
+        self._keep(name, point)
+
+    def _keep(self, name, point):
+        self._points[name] = point
+        self._new_marks.append(Mark(name, point))
+
+    def _line(self, line, run):
+        self._runs[line] = run
+        self._new_lines.append((line, run))
+
+
+def _over(run, start, end, share):
+    """Where the run lies over a place of the straight line between its ends; along the run where it never does."""
+    foot = between(start, end, share)
+    over = [run[i].point(t) for i, t in path.on_line(run, foot, unit(end - start) * 1j)]
+    return min(over, key=lambda p: abs(p - foot)) if over else path.point_along(run, share * path.run_length(run))
+
+
+def turned(name):
+    """The name of a mark once it is turned, or turned again."""
+    once = " (turned)"
+    return f"{name.removesuffix(once)} (turned twice)" if name.endswith(once) else name + once

@@ -1,0 +1,43 @@
+"""Step 6 by hand: the cut across the closed tightening dart, and the lower cups' seam."""
+
+from ..geometry import path
+from ..pattern.hand import Square, Towards
+from .block import BUST_POINT
+from . import block
+from .cup_seam import draw_cup_seam
+from .darts import INNER_LINE, placed
+from .drafter import turned
+from .overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM
+from .underbust import INNER, WAIST
+
+KNEE, KNEE_OPEN = "cut's mark on the inner leg", "cut's mark on the outer leg"
+AT_ARMSCYE, AT_FRONT = "cut's mark on the armscye", "cut's mark on the underbust line"
+
+
+def draw(hand, cup, style):
+    """Cut the upper cup off, the tightening dart closed."""
+    inner_top, outer_top = turned(TOP_INNER), placed(hand, TOP_OUTER)
+    depth = "The way from the top edge is the {cut_depth}, or less where the edge is too short for that."
+    hand.measure(inner_top, Towards(BUST_POINT), KNEE, path.run_end(cup.cut_inner), depth)
+    hand.measure(outer_top, Towards(BUST_POINT), KNEE_OPEN, path.run_start(cup.seam.outer), depth)
+    # Marked on the block and turned with the cup: from marks that are turned already it would be less sure.
+    side_dart = turned(ARMSCYE_TOP) in hand
+    up = path.run_length((*cup.armscye_lower, *cup.darts.overbust.armscye_low_part))
+    hand.square(WAIST, AT_ARMSCYE, cup.darts.outer.close.back(path.run_end(cup.armscye_upper)), depth,
+               hand.along(ARMSCYE, UNDERARM, up))
+    if side_dart:
+        hand.turn(BUST_POINT, block.UPPER, block.LOWER, (AT_ARMSCYE,), cup.darts.outer.close,
+                  "The mark turns with the outer cup when the side dart is closed.")
+    before = placed(hand, AT_ARMSCYE)
+    hand.turn(BUST_POINT, outer_top, inner_top, (before, placed(hand, ARMSCYE_TOP)), cup.close_top,
+              "Closing the tightening dart lets the upper cup be cut in one piece.")
+    hand.beside(turned(FRONT_POINT), INNER, AT_FRONT, cup.front_end,
+                "The way along the underbust line is the {cut_at_front}, or less where it is too short for that.",
+                hand.along((INNER_LINE,), turned(FRONT_POINT), path.run_length(cup.upper_centre)))
+    square = Square(BUST_POINT, KNEE, left=False)
+    hand.curve(AT_FRONT, KNEE, "cut across the inner cup", cup.cut_inner,
+               "The cut crosses the closed dart squarely.", 1, None, square)
+    hand.curve(KNEE, turned(before), "cut across the outer cup", cup.cut_outer,
+               "The cut runs on and bends out a little at the armscye, so that the lower cup's corner stays open.",
+               2, square)
+    draw_cup_seam(hand, cup.seam, KNEE, KNEE_OPEN)

@@ -1,0 +1,40 @@
+"""Runs the steps by hand in their order; a single step knows the marks of those that it rests on."""
+
+from ..steps.run import RESTS_ON, STEPS
+from . import back, block, darts, overbust, three_part_cup, two_part_cup, underbust
+from .drafter import Drafter
+
+_DRAW = {"block": block.draw, "underbust": underbust.draw, "overbust": overbust.draw, "darts": darts.draw,
+         "two_part_cup": two_part_cup.draw, "three_part_cup": three_part_cup.draw, "back": back.draw}
+
+
+def by_hand(name, value, style):
+    """One step by hand.
+
+    Args:
+        name: the step's name, as "darts".
+        value: the step's own value. style: the `Style` it was drawn in.
+
+    Returns:
+        A `ByHand`: what this step adds to the marks and lines of the steps it rests on.
+    """
+    hand = Drafter()
+    chain = [(name, value)]
+    while chain[0][0] in RESTS_ON:
+        before = RESTS_ON[chain[0][0]]
+        chain.insert(0, (before, getattr(chain[0][1], before)))
+    for one, its_value in chain:
+        hand.step_made()
+        _DRAW[one](hand, its_value, style)
+    return hand.step_made()
+
+
+def whole_by_hand(steps):
+    """Every step of a `Steps` that was drawn, by hand: a dict from its name to its `ByHand`, in their order."""
+    hand, made = Drafter(), {}
+    for name in STEPS:
+        value = getattr(steps, name)
+        if value is not None:
+            _DRAW[name](hand, value, steps.style)
+            made[name] = hand.step_made()
+    return made
