@@ -62,6 +62,13 @@ def test_labs_settings_lie_where_lab_reads_them():
     assert json.loads(pathlib.Path(path).read_text(encoding="utf-8")) == lab.SETTINGS
 
 
+def test_labs_style_lies_where_the_course_lets_lab_look(tmp_path):
+    lab.write_settings(str(tmp_path))
+    folder = places.surroundings(str(tmp_path), {})["JUPYTER_CONFIG_DIR"]
+    assert pathlib.Path(folder, "custom", "custom.css").read_text(encoding="utf-8") == lab.STYLE
+    assert "--LabApp.custom_css=True" in lab.command("py", "a", 8890, True, False)
+
+
 def test_lab_is_started_with_what_was_asked():
     command = lab.command("py", "a b.ipynb", 8890, browser=False, root_user=True)
     assert command[:4] == ["py", "-m", "jupyterlab", "a b.ipynb"]

@@ -1,0 +1,205 @@
+"""The wearer's form: who is drafted for, in which unit, and what the checks say of her numbers.
+
+As with a table, a dict comes in and a dict goes out. A field holds what was typed until it can be
+read; what can be read is kept in cm, so that changing the unit back and forth loses nothing.
+"""
+
+import math
+import tempfile
+from dataclasses import replace
+from pathlib import Path
+from types import SimpleNamespace
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.plausible import IMPOSSIBLE
+from corsetkit.quantity import quantities
+from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.record import DEMO, FILE, OWN, Record
+from corsetkit.teaching.stored import sentence
+from corsetkit.units import UNITS
+from corsetkit.wearers import read_wearers
+
+_FIELDS = {one.name: one for one in quantities(Measurements)}
+
+
+class Form:
+    """The form of one desk; `key` is the form's own among the desk's watchers."""
+
+    def __init__(self, desk: Desk, key: str):
+        self.desk, self.key = desk, key
+        self.rests: list[Record] = []
+        self.file_said = ""
+
+    def handle(self, message: dict, buffers=()) -> None:
+        """Do what the page asks."""
+        kind = message.get("kind")
+        if kind == "undo":
+            if self.rests:
+                self._put(self.rests.pop())
+            return
+        before = self.desk.record
+        self.file_said = ""
+        if kind == "pick":
+            self._pick(str(message.get("who", "")))
+        elif kind == "unit" and message.get("unit") in UNITS:
+            self._put(replace(before, unit=message["unit"]))
+        elif kind == "set":
+            self._fields(message.get("changes") or {})
+        elif kind == "copy":
+            self._copy()
+        elif kind == "afresh":
+            self._put(Record())
+        elif kind == "path":
+            self._read_file(Path(str(message.get("path", "")).strip().strip('"')).expanduser())
+        elif kind == "file" and buffers:
+            self._read_upload(str(message.get("name", "")), bytes(buffers[0]))
+        if self.desk.record != before:
+            self.rests.append(before)
+
+    def shown(self) -> dict:
+        """The whole state of the page."""
+        record = self.desk.record
+        own = record.source == OWN
+        fields = self._own_fields() if own else self._given_fields()
+        return {
+            "who": "own" if own else f"{record.source}:{self.desk.body()[0]}",
+            "choices": self._choices(),
+            "unit": record.unit,
+            "own": own,
+            "name": record.own_name,
+            "fields": fields,
+            "verdict": self._verdict(),
+            "warnings": self._warnings(),
+            "file_said": self.file_said,
+            "trouble": self.desk.trouble,
+            "undo": bool(self.rests),
+        }
+
+    def _put(self, record: Record) -> None:
+        changes = {name: getattr(record, name) for name in record.__dataclass_fields__}
+        self.desk.change(self.key, **changes)
+
+    def _pick(self, who: str) -> None:
+        if who == OWN:
+            self.desk.change(self.key, source=OWN)
+            return
+        source, _, name = who.partition(":")
+        if name in (self.desk.loaded if source == FILE else self.desk.demo):
+            self.desk.change(self.key, source=source, wearer=name)
+
+    def _copy(self) -> None:
+        """The shown wearer's numbers as a start for one's own."""
+        name, body = self.desk.body()
+        own = {one: getattr(body, one) for one in _FIELDS if getattr(body, one) is not None}
+        self.desk.change(self.key, source=OWN, own=own, own_name=f"{name}, changed")
+
+    def _fields(self, changes: dict) -> None:
+        record = self.desk.record
+        own, name = dict(record.own), record.own_name
+        for field, text in changes.items():
+            text = str(text)
+            if field == "name":
+                name = " ".join(text.split())[:40]
+            elif field in _FIELDS:
+                own[field] = _read(field, text, record.unit)
+        own = {field: value for field, value in own.items() if value not in ("", None)}
+        self.desk.change(self.key, own=own, own_name=name)
+
+    def _read_upload(self, name: str, data: bytes) -> None:
+        # Under its own name, for a mistake is told with the file's name.
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / (Path(name.replace("\\", "/")).name or "wearers.csv")
+            path.write_bytes(data)
+            self._read_file(path)
+
+    def _read_file(self, path: Path) -> None:
+        try:
+            wearers = read_wearers(path)
+            self.desk.load(wearers, self.key)
+        except CorsetkitError as error:
+            self.file_said = sentence(f"Not read: {error}")
+            return
+        names = ", ".join(name for name, _ in wearers)
+        self.file_said = f"Read from {path.name}: {names}. You find them in the list above."
+
+    def _choices(self) -> list:
+        demo = [[f"demo:{name}", name] for name in self.desk.demo]
+        loaded = [[f"file:{name}", name] for name in self.desk.loaded]
+        groups = [["Invented demo wearers", demo], ["From your file", loaded]]
+        own = [["Yourself, or someone you measure", [[OWN, "My own measurements"]]]]
+        return [group for group in groups if group[1]] + own
+
+    def _given_fields(self) -> dict:
+        body = self.desk.body()[1]
+        return {
+            name: {"text": one.say(getattr(body, name), self.desk.record.unit), "wrong": ""}
+            for name, one in _FIELDS.items()
+        }
+
+    def _own_fields(self) -> dict:
+        record = self.desk.record
+        wrong = _contradictions(record.own)
+        fields = {}
+        for name, one in _FIELDS.items():
+            value = record.own.get(name)
+            if isinstance(value, str):
+                fields[name] = {"text": value, "wrong": _refusal(name, value, record.unit)}
+            else:
+                text = "" if value is None else one.say(value, record.unit)
+                fields[name] = {"text": text, "wrong": wrong.get(name, "")}
+        return fields
+
+    def _verdict(self) -> dict:
+        """One sentence on whether these numbers can be drafted."""
+        try:
+            name, _ = self.desk.body()
+        except CorsetkitError as error:
+            needed = [one for one in _FIELDS.values() if not one.optional]
+            filled = sum(1 for one in needed if self.desk.record.own.get(one.name))
+            if filled < len(needed):
+                return {"good": False, "text": f"{filled} of {len(needed)} measurements filled in."}
+            return {"good": False, "text": f"Not yet right. {sentence(str(error))}"}
+        if self.desk.record.source != OWN:
+            invented = ", an invented wearer" if self.desk.record.source == DEMO else ""
+            return {"good": True, "text": f"Drafting for {name}{invented}."}
+        return {"good": True, "text": f"All measurements go together. Drafting for {name}."}
+
+    def _warnings(self) -> list:
+        try:
+            return [sentence(one) for one in self.desk.body()[1].warnings]
+        except CorsetkitError:
+            return []
+
+
+def _read(field: str, text: str, unit: str):
+    """What was typed as cm, or the text itself where it cannot be read."""
+    try:
+        return _FIELDS[field].read(text, unit) if text.strip() else ""
+    except CorsetkitError:
+        return text
+
+
+def _refusal(field: str, text: str, unit: str) -> str:
+    try:
+        _FIELDS[field].read(text, unit)
+    except CorsetkitError as error:
+        return str(error)
+    return ""
+
+
+def _contradictions(own: dict) -> dict:
+    """For each field that contradicts another one already filled in, one sentence."""
+    given = {name: value for name, value in own.items() if isinstance(value, float | int)}
+    # A rule is asked only once all it compares is there; NaN stands for the rest.
+    body = SimpleNamespace(**{name: given.get(name, math.nan) for name in _FIELDS})
+    body.high_bust_girth = given.get("high_bust_girth")
+    found: dict[str, str] = {}
+    for rule in IMPOSSIBLE:
+        if all(name in given for name in rule.names) and rule.broken(body):
+            for name in rule.names:
+                others = " and ".join(_FIELDS[n].label for n in rule.names if n != name)
+                found.setdefault(name, f"does not go with {others}: {rule.says}")
+    return found
+
+

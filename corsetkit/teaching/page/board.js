@@ -1,0 +1,43 @@
+// A board: something to read, and at most one choice and one button.
+
+function render({ model, el }) {
+  const ends = [], parts = model.get("parts");
+  const silence = make("p", { class: "corset-silence", role: "alert" });
+  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  const board = make("div", { class: "corset-board" });
+  const refused = make("p", { class: "corset-refused", role: "status" });
+  const answer = make("p", { class: "corset-answer", role: "status" });
+  const choice = newId("choice");
+  const doing = parts.button
+    ? make("div", { class: "corset-row" },
+        ...parts.choices.map(([value, words], at) => make("label", { class: "corset-radio" },
+          make("input", { type: "radio", name: choice, value, checked: at === 0, "data-name": "choice" }), words)),
+        make("button", { type: "button", class: "corset-button corset-main",
+          onclick: () => {
+            say(answer, "…");
+            line.ask({ kind: "do", choice: root.querySelector("input:checked").value });
+          } }, parts.button))
+    : "";
+  const root = make("section", { class: "corset", "aria-label": parts.title }, board, doing, refused, answer, silence);
+
+  function paint() {
+    const shown = model.get("shown");
+    line.answered(shown);
+    if (board.dataset.html !== shown.html) {
+      board.dataset.html = shown.html;
+      board.innerHTML = shown.html;
+    }
+    say(refused, shown.refused || "");
+    say(answer, shown.answer || "");
+  }
+
+  paint();
+  follow(model, ends, "shown", paint);
+  el.append(root);
+  return () => {
+    line.close();
+    ends.forEach((end) => end());
+  };
+}
+
+export default { render };

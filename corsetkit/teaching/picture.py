@@ -1,0 +1,24 @@
+"""What a table shows for one set of values: a drawing and what is to be said of it."""
+
+from dataclasses import dataclass
+
+from corsetkit.teaching.stored import Stored, sentence, sentences_html
+
+
+@dataclass(frozen=True)
+class Picture:
+    """An SVG text with its description, sentences of values, and warnings."""
+
+    svg: str
+    description: str
+    said: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
+
+    def stored(self, svg_image) -> Stored:
+        """The still state; `svg_image` makes an <img> with its description of an SVG text."""
+        warnings = [sentence(one) for one in self.warnings]
+        html = svg_image(self.svg) + sentences_html(self.said)
+        return Stored(
+            html + sentences_html(warnings, "warnings"),
+            (self.description, *self.said, *(f"Note: {one}" for one in warnings)),
+        )

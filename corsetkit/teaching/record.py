@@ -1,0 +1,89 @@
+"""The learner's choices as one frozen value, and as the text of a file."""
+
+import json
+from dataclasses import asdict, dataclass, field
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import Quantity, quantities
+from corsetkit.style import Style
+from corsetkit.units import UNITS
+
+DEMO, FILE, OWN = "demo", "file", "own"
+
+
+@dataclass(frozen=True)
+class Record:
+    """Wearer, unit and style.
+
+    `source` says where `wearer` is named: among the demo wearers, in a file that was read, or her
+    own numbers. `own` maps a measurement to cm, or to the text that could not be read; `style` holds
+    only what differs from the course's values.
+    """
+
+    source: str = DEMO
+    wearer: str = ""
+    unit: str = "in"
+    own_name: str = ""
+    own: dict = field(default_factory=dict)
+    style: dict = field(default_factory=dict)
+
+
+def own_body(record: Record) -> Measurements:
+    """The learner's own measurements as a body; CorsetkitError where one is missing or wrong."""
+    needed = [one for one in quantities(Measurements) if not one.optional]
+    missing = [one.label for one in needed if record.own.get(one.name) in (None, "")]
+    if missing:
+        more = f" and {len(missing) - 3} more" if missing[3:] else ""
+        raise CorsetkitError(
+            f"still to fill in: {', '.join(missing[:3])}{more}"
+        )
+    values = {}
+    for one in quantities(Measurements):
+        given = record.own.get(one.name)
+        values[one.name] = one.read(given, record.unit) if isinstance(given, str) else given
+    return Measurements(**values)
+
+
+def written(record: Record) -> str:
+    """The record as JSON text."""
+    return json.dumps(asdict(record), indent=1, ensure_ascii=False) + "\n"
+
+
+def read(text: str) -> Record:
+    """The record in `text`; ValueError where it is none.
+
+    What an older or newer course wrote and this one does not know is left out; so is a style value
+    that is no longer allowed.
+    """
+    told = json.loads(text)
+    if not isinstance(told, dict):
+        raise ValueError("not a record")
+    plain = {
+        name: told[name]
+        for name in ("source", "wearer", "unit", "own_name")
+        if isinstance(told.get(name), str)
+    }
+    if plain.get("source", DEMO) not in (DEMO, FILE, OWN) or plain.get("unit", "in") not in UNITS:
+        raise ValueError("not a record")
+    own = _known(told.get("own"), Measurements, keep_text=True)
+    return Record(**plain, own=own, style=_known(told.get("style"), Style, keep_text=False))
+
+
+def _known(told, cls: type, keep_text: bool) -> dict:
+    told = told if isinstance(told, dict) else {}
+    named = {one.name: one for one in quantities(cls)}
+    return {
+        name: value
+        for name, value in told.items()
+        if name in named
+        and ((keep_text and isinstance(value, str)) or _allowed(named[name], value))
+    }
+
+
+def _allowed(quantity: Quantity, value) -> bool:
+    try:
+        quantity.check(value)
+    except CorsetkitError:
+        return False
+    return value is not None

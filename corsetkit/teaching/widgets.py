@@ -1,0 +1,53 @@
+"""The course's widgets: the page's side is kept as text, so that no path leaks and no network is asked."""
+
+from pathlib import Path
+
+import anywidget
+import traitlets
+
+_PAGE = Path(__file__).with_name("page")
+
+
+def page(*names: str) -> str:
+    """The named files of the page's side, one after the other, as one text."""
+    return "\n".join((_PAGE / name).read_text(encoding="utf-8") for name in names)
+
+
+class Answering(anywidget.AnyWidget):
+    """A widget that answers each message of the page with a whole new state.
+
+    The answer carries the asker and the number of the message, so that the page knows which of its
+    questions is answered and has at most one under way. `shown` is a trait and no message, so that a
+    page opened later sees the same. The page is told even of what should never happen, for else it
+    would wait in vain; the error itself goes on to the log.
+    """
+
+    _css = page("look.css")
+
+    shown = traitlets.Dict().tag(sync=True)
+
+    def __init__(self, **more):
+        super().__init__(**more)
+        self.on_msg(self._on_page)
+
+    def answer(self, message: dict, buffers) -> dict:
+        """The state after `message`."""
+        raise NotImplementedError
+
+    def _on_page(self, _widget, message, buffers):
+        asked = {"asker": message.get("asker", ""), "number": message.get("number", 0)}
+        try:
+            state = self.answer(message, buffers)
+        except Exception as error:
+            wrong = f"The course itself made a mistake ({type(error).__name__}: {error})."
+            self.shown = {**self.shown, **asked, "refused": wrong}
+            raise
+        self.shown = {**state, **asked}
+
+    def renew(self, state: dict) -> None:
+        """Show `state`, which no page asked for."""
+        self.shown = {**state, "asker": "", "number": 0}
+
+    def __repr__(self):
+        # Beside the picture, never a memory address.
+        return "Sliders and forms show here once the lesson runs in JupyterLab."

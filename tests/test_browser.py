@@ -1,0 +1,226 @@
+"""Each lesson in a real JupyterLab and a real browser: run, every slider moved, seen to change.
+
+nbval proves nothing about widgets; this does. Not for CI: a browser's timing is no judge there.
+"""
+
+import os
+
+import pytest
+from lab_page import ROOT, browser_path, open_lab, open_page, run_all
+
+LESSONS = sorted((ROOT / "lessons").glob("*.ipynb"))
+SIZES = ((1280, 800), (1024, 768))
+
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
+    pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
+]
+
+# Every drawn line of the table, as it is painted.
+PATHS = "[...document.querySelectorAll('.corset-paper path')].map((one) => one.getAttribute('d')).join(' ')"
+
+# Pairs of texts whose boxes overlap by more than half a pixel each way. Measured on the drawing at 3000
+# pixels: in small print a browser rounds a line's height up to whole pixels.
+COLLISIONS = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) => {
+  svg.style.cssText = 'width: 3000px !important; max-height: none !important; flex: none';
+  const boxes = [...svg.querySelectorAll('text')].map((one) => [one.textContent, one.getBoundingClientRect()]);
+  const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.5
+                      && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.5;
+  svg.style.cssText = '';
+  return boxes.flatMap(([word, a], i) => boxes.slice(i + 1).filter(([, b]) => meet(a, b)).map(([other]) => [word, other]));
+})"""
+
+OUTSIDE = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) => {
+  const sheet = svg.getBoundingClientRect();
+  return [...svg.querySelectorAll('text, path')].filter((one) => {
+    const box = one.getBoundingClientRect();
+    return box.left < sheet.left - 1 || box.right > sheet.right + 1 || box.top < sheet.top - 1 || box.bottom > sheet.bottom + 1;
+  }).map((one) => one.textContent || one.getAttribute('class'));
+})"""
+
+# Newest value wins, so "settled" is: no question under way, and the drawing is of the slider's value.
+SETTLED = "(name) => document.querySelector('.corset-table').dataset.quiet === 'yes'"
+
+
+@pytest.fixture(scope="module", params=LESSONS, ids=lambda path: path.stem)
+def place(request, tmp_path_factory):
+    folder = tmp_path_factory.mktemp(request.param.stem)
+    with open_lab(folder, request.param) as address:
+        yield folder, address
+
+
+def settle(page):
+    page.wait_for_function(SETTLED)
+
+
+def slide(page, slider, key):
+    """Move as a hand on the keyboard does."""
+    slider.focus()
+    page.keyboard.press(key)
+    settle(page)
+
+
+def texts_apart(page):
+    assert page.evaluate(COLLISIONS) == []
+    assert page.evaluate(OUTSIDE) == []
+
+
+def test_a_fresh_lesson_shows_its_drawings_before_anything_runs(place):
+    folder, address = place
+    with open_page(address) as page:
+        images = page.locator(".jp-OutputArea-output img")
+        assert images.count() > 0
+        assert all(image.evaluate("(one) => one.complete && one.naturalWidth > 0") for image in images.all())
+        page.screenshot(path=folder / "fresh.png")
+        assert page.troubles == []
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+def test_every_slider_moves_the_drawing_and_nothing_complains(place, size):
+    folder, address = place
+    with open_page(address, *size) as page:
+        run_all(page)
+        settle(page)
+        texts_apart(page)
+        sliders = page.locator(".corset-live input[type=range]")
+        assert sliders.count() > 0
+        for slider in sliders.all():
+            name = slider.get_attribute("data-name")
+            drawn = []
+            for key, back in (("Home", "ArrowRight"), ("End", "ArrowLeft")):
+                slide(page, slider, key)
+                # Where the very end cannot be drawn for this wearer, a few steps from it can.
+                for _ in range(4):
+                    if not page.locator(".corset-refused").first.inner_text():
+                        break
+                    slide(page, slider, back)
+                refused = page.locator(".corset-refused").first.inner_text()
+                assert refused == "", f"{name} near {key}: {refused}"
+                drawn.append(page.evaluate(PATHS))
+                texts_apart(page)
+                page.screenshot(path=folder / f"{size[0]}_{name}_{key}.png")
+            assert drawn[0] != drawn[1], name
+            page.locator(".corset-panel .corset-back button").first.click()
+            settle(page)
+        for choice in page.locator(".corset-live input[type=radio]:not(:checked)").all():
+            before = page.evaluate(PATHS)
+            choice.check()
+            settle(page)
+            assert page.evaluate(PATHS) != before, choice.get_attribute("data-name")
+            texts_apart(page)
+        # Drawing and first control are in sight together.
+        page.locator(".corset-table").first.evaluate("(one) => one.scrollIntoView({ block: 'start' })")
+        for part in (".corset-paper", ".corset-live input"):
+            box = page.locator(part).first.bounding_box()
+            assert box["y"] >= 0 and box["y"] + box["height"] <= size[1], part
+        assert page.troubles == []
+
+
+def test_keys_reach_the_slider_and_held_keys_end_at_the_value_shown(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        slider = page.locator(".corset-live input[type=range]").first
+        slide(page, slider, "Home")
+        for _ in range(9):
+            page.keyboard.press("ArrowRight", delay=2)
+        settle(page)
+        assert slider.input_value() == "9"
+        shown = slider.get_attribute("aria-valuetext")
+        assert page.locator(".corset-live input[type=text]").first.input_value() == shown
+        first = page.evaluate(PATHS)
+        slide(page, slider, "ArrowRight")
+        slide(page, slider, "ArrowLeft")
+        assert page.evaluate(PATHS) == first, "the drawing is the one of the last value"
+        assert page.troubles == []
+
+
+def test_a_refused_value_is_a_sentence_over_the_greyed_drawing(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        before = page.evaluate(PATHS)
+        box = page.locator(".corset-live input[type=text]").first
+        box.fill("900 in")
+        box.press("Enter")
+        settle(page)
+        assert page.locator(".corset-refused").first.inner_text().startswith("Not drawn: ")
+        assert page.evaluate(PATHS) == before
+        assert float(page.locator(".corset-paper").first.evaluate("(one) => getComputedStyle(one).opacity")) < 0.5
+        page.screenshot(path=folder / "refused.png")
+        page.locator(".corset-panel .corset-back button").first.click()
+        settle(page)
+        assert page.locator(".corset-refused").first.inner_text() == ""
+        assert page.troubles == []
+
+
+def test_running_the_lesson_again_keeps_what_was_chosen_and_one_table(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        slider = page.locator(".corset-live input[type=range]").first
+        slide(page, slider, "End")
+        at = slider.input_value()
+        page.wait_for_timeout(500)  # a movement is at rest after 350 ms
+        for _ in range(3):
+            run_all(page)
+        settle(page)
+        assert page.locator(".corset-table").count() == 1
+        assert page.locator(".corset-live input[type=range]").first.input_value() == at
+        assert page.troubles == []
+
+
+def test_each_control_has_a_name_and_a_size_that_a_finger_hits(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        for control in page.locator(".corset input:visible, .corset button:visible, .corset select:visible").all():
+            named = control.evaluate(
+                "(one) => one.getAttribute('aria-label') || (one.labels && [...one.labels].map((l) => l.textContent).join(' '))"
+                " || one.textContent"
+            )
+            assert named.strip(), control.evaluate("(one) => one.outerHTML")
+            assert control.get_attribute("data-lm-suppress-shortcuts") == "true", named
+            target = control.locator("xpath=ancestor-or-self::*[self::label or self::button or self::input or self::select]")
+            assert target.first.bounding_box()["height"] >= 43.5, named
+
+
+def test_every_other_value_is_answered_at_both_its_ends(place):
+    """A value that does nothing in this style is answered too; one that cannot be drawn is a sentence."""
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        page.evaluate("document.querySelectorAll('.corset-table details').forEach((one) => { one.open = true; })")
+        undrawn = 0
+        for slider in page.locator(".corset-folded input[type=range]").all():
+            for key in ("Home", "End"):
+                slide(page, slider, key)
+                undrawn += page.locator(".corset-refused").first.inner_text() != ""
+                texts_apart(page)
+            page.locator(".corset-panel .corset-back button").nth(1).click()
+            settle(page)
+            assert page.locator(".corset-refused").first.inner_text() == ""
+        assert undrawn <= 8, "most of what a slider offers can be drawn"
+        assert page.troubles == []
+
+
+def test_a_kernel_that_is_gone_is_said_to_be_gone(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        slider = page.locator(".corset-live input[type=range]").first
+        slide(page, slider, "Home")
+        # As when the computer slept or the kernel ran out of memory: it is ended from outside.
+        page.evaluate(
+            """async () => {
+              const token = JSON.parse(document.getElementById('jupyter-config-data').textContent).token;
+              const ask = (path, how) => fetch(path, { method: how, headers: { Authorization: `token ${token}` } });
+              for (const one of await (await ask('/api/kernels', 'GET')).json()) await ask(`/api/kernels/${one.id}`, 'DELETE');
+            }"""
+        )
+        page.wait_for_timeout(1500)
+        slider.focus()
+        page.keyboard.press("End")
+        page.wait_for_selector(".corset-table .corset-silence:not(:empty)", timeout=20_000)
+        assert "does not answer" in page.locator(".corset-table .corset-silence").inner_text()
