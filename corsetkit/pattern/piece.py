@@ -52,7 +52,7 @@ class Blend:
         """The farthest that a point of the new line lies from the old one, in cm."""
         old = [p for curve in self.before for p in curve.flattened()]
         sides = [(a, b) for a, b in zip(old, old[1:]) if a != b]
-        new = [curve.point(i / 100) for curve in self.after for i in range(101)]
+        new = [curve.point(i / 600) for curve in self.after for i in range(601)]
         return max(min(_distance(p, a, b) for a, b in sides) for p in new)
 
     @property

@@ -4,6 +4,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 
+SAME_PLACE = 0.01
+"""Changes of pieces on the two sides that lie nearer than this, cm, are one."""
+CROWDED = 0.3
+"""Notches nearer than this to each other, cm, cannot be told apart under the needle: course convention."""
+
+
 @dataclass(frozen=True, eq=False)
 class Seam:
     """Two sides that are sewn together, each an ordered run of edges from the seam's start to its end.
@@ -57,10 +63,15 @@ def sew(name, number, first, second, first_against=False, second_against=True, e
     one side, a notch is added, so that the other side shows where.
     """
     first, second = tuple(first), tuple(second)
-    changes = [*_changes(first), *_changes(second)]
     length = sum(edge.length for edge in first)
-    places = sorted(mark for mark in (*marks, *changes) if 0.3 < mark < length - 0.3)
-    places = tuple(mark for i, mark in enumerate(places) if i == 0 or mark - places[i - 1] > 0.3)
+    places = []
+    for change in sorted((*_changes(first), *_changes(second))):
+        if not places or change - places[-1] > SAME_PLACE:
+            places.append(change)
+    # A mark that would crowd a change of pieces, or a seam's end, tells nothing that they do not.
+    places += [mark for mark in marks if CROWDED < mark < length - CROWDED
+               and all(abs(mark - place) > CROWDED for place in places)]
+    places = tuple(sorted(places))
     seam = Seam(name, number, (first, second), (first_against, second_against), ease, places)
     for edge in (*first, *second):
         # An edge and its seam hold each other: the one loop in the pattern, closed here and nowhere else.
