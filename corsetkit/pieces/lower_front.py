@@ -122,7 +122,9 @@ def _panels(name, cuts, seam_down, seam_up, start_edges, end_edges, raw_edge, co
             left = Edge("panel seam", (cuts.cuts[k - 1].turned_round,), Kind.PANEL_SEAM)
         elif seam_down:
             left = Edge("front dart seam", seam_down, Kind.PANEL_SEAM)
-        ending = end_edges if last else ()
+        ending = ()
+        if last and end_edges:
+            right, *ending = end_edges
         starting = start_edges if first else ()
         edges = tuple(e for e in (hem, right, *ending, top, *starting, left) if e is not None)
         raw = [*cuts.hems[k]]

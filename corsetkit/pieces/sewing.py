@@ -71,9 +71,7 @@ def _sew_panels(seams, steps, cup, centre, side, side_back, centre_back):
     parted = path.run_length(steps.back.upper_parting)
     seams.sew("back dart seam", (centre_back.dart_seam,), (side_back.dart_seam,), (parted, parted + top))
     above = path.run_length(half.side_above)
-    side_seam = next(edge for edge in side[-1].edges if edge.kind is Kind.PANEL_SEAM
-                     and edge is not side[-1].towards_front)
-    seams.sew("side", (side_back.side,), (side_seam,), (above, above + path.run_length(waist.side_waist)))
+    seams.sew("side", (side_back.side,), (side[-1].towards_side,), (above, above + path.run_length(waist.side_waist)))
 
 
 def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back):
