@@ -129,12 +129,22 @@ def test_a_wearer_who_cannot_be_drawn_is_told_why(change, style, field):
     assert re.search(r"allowed|choose|measure", said), said
 
 
+@pytest.mark.parametrize("wearer", WEARERS)
+@pytest.mark.parametrize("mark", [1.5 * 2.54, 4.5 * 2.54])
+def test_a_mark_too_high_or_low_is_drawn_or_refused(wearer, mark):
+    """By the guides the highest and the lowest underbust mark are drawn, or refused in one line that names a field."""
+    try:
+        assert draft(WEARERS[wearer], Style(way="guides", underbust_mark=mark)).pieces
+    except CorsetkitError as refusal:
+        assert "\n" not in str(refusal) and any(names(str(refusal), field) for field in FIELDS)
+
+
 def test_every_refusal_names_a_field():
     """Whatever end of a style's range or body is refused, the sentence names a measure or style value to change."""
     refusals = set()
     bodies = [*WEARERS.values(), *random_bodies(9, 7)]
     for number, body in enumerate(bodies):
-        for name, end in RANGED[number % 3::3]:
+        for name, end in RANGED[number % 6::6]:
             try:
                 draft(body, Style(way=WAYS[number % 2], **{**STYLES["three parts, openings"], name: end}))
             except CorsetkitError as refusal:

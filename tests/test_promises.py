@@ -14,10 +14,12 @@ from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 
 PLAUSIBLE, SEED = 600, 1989
+SLOW = ("blend",)
+"""What a blend states is slow to work out, and hangs on no style value: where drafts are many, every fourth is asked."""
 SEWN = (Kind.PANEL_SEAM, Kind.CUP_SEAM, Kind.SHOULDER)
 
 
-def kept_or_refused(body, style, said):
+def kept_or_refused(body, style, said, but=()):
     """The faults of a draft; where it is refused, its one sentence is noted in `said`."""
     try:
         pattern = draft(body, style)
@@ -26,7 +28,7 @@ def kept_or_refused(body, style, said):
         assert sentence.strip() and "\n" not in sentence
         said.append(sentence)
         return []
-    return faults(pattern)
+    return faults(pattern, but)
 
 
 @pytest.mark.parametrize("promise", PROMISES)
@@ -84,8 +86,9 @@ def test_plausible_bodies_keep_the_promises():
     """A plausible random body's pattern keeps every promise, both ways, or is refused in one line."""
     said, broken = [], []
     for number, body in enumerate(random_bodies(20, SEED)):
+        but = SLOW if number % 4 else ()
         for way in WAYS:
-            broken += [f"body {number}, {way}: {one}" for one in kept_or_refused(body, Style(way=way), said)]
+            broken += [f"body {number}, {way}: {one}" for one in kept_or_refused(body, Style(way=way), said, but)]
     assert not broken, "\n".join(broken)
     assert len(said) <= 4, said
 
@@ -98,7 +101,8 @@ def test_every_end_of_a_style_range_keeps_the_promises(wearer):
         # An opening's size matters only where there is one; ways and cups take turns.
         more = {"front_opening": "opening" in name, "back_opening": "opening" in name, "way": WAYS[number // 2 % 2],
                 "cup_parts": 2 + number // 4 % 2, name: end}
-        broken += [f"{more}: {one}" for one in kept_or_refused(WEARERS[wearer], Style(**more), said)]
+        but = SLOW if number % 4 else ()
+        broken += [f"{more}: {one}" for one in kept_or_refused(WEARERS[wearer], Style(**more), said, but)]
     print(f"{wearer}: {len(said)} of {len(RANGED)} refused", *said, sep="\n  ")
     assert not broken, f"{len(broken)} in all\n" + "\n".join(broken[:8])
     assert len(said) <= 0.2 * len(RANGED), said
@@ -112,7 +116,7 @@ SOME_VALUES = st.lists(st.sampled_from(quantities(Style)), min_size=1, max_size=
 @given(wearer=st.sampled_from(list(WEARERS)), values=SOME_VALUES)
 def test_random_style_values_keep_the_promises(wearer, values):
     """With up to four style values taken at random within their ranges all promises hold, or one line refuses."""
-    assert not kept_or_refused(WEARERS[wearer], Style(**values), [])
+    assert not kept_or_refused(WEARERS[wearer], Style(**values), [], SLOW)
 
 
 @pytest.mark.parametrize("wearer", WEARERS)

@@ -30,10 +30,8 @@ SETTINGS = {
         "autoStartDefaultKernel": True,
     },
     "@jupyterlab/notebook-extension:panel": {
-        # With a restart: it waits for the kernel, where a plain "run all" is lost without a word if it is
-        # pressed while the lesson is still opening; and it is the cure for a kernel that hangs or is gone.
         "toolbar": [{
-            "name": "run-lesson", "command": "notebook:restart-run-all", "label": RUN_LABEL,
+            "name": "run-lesson", "command": "notebook:run-all-cells", "label": RUN_LABEL,
             "icon": "ui-components:run", "rank": 0,
         }],
     },

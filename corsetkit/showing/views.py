@@ -34,7 +34,7 @@ def view(piece, scale, more=(), keep_clear=()):
     courses = {id(edge): Course(edge) for edge in piece.edges}
     points = [point for course in courses.values() for point in course.points[1:]]
     outer = around([(p.real, p.imag, p.real, p.imag) for p in points])
-    room = Room(points, 0.11 * scale + 0.09)
+    room = Room(points, 0.15 * scale + 0.09)
     room.taken.extend(keep_clear)
     space = labels.SPACE * scale / 10
     notches, reach = ticks(piece, courses), 0.2 * scale

@@ -7,8 +7,8 @@ function sliderControl(told, send) {
   const slider = make("input", {
     type: "range", id: range, min: 0, max: told.words.length - 1, step: 1,
     "aria-describedby": hint, "data-name": told.name,
+    // No word at "change": every step was told at "input", and nothing is to be drawn twice.
     oninput: () => go(Number(slider.value), false),
-    onchange: () => go(Number(slider.value), false),
   });
   const words = make("input", {
     type: "text", id: box, class: "corset-box", autocomplete: "off", spellcheck: "false",
