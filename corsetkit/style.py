@@ -56,7 +56,8 @@ class Style:
 
     corset_length: float = declared(
         "by the guides, the corset's length from the shoulder over the bust point to the hem",
-        unit="cm", low=11.5 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH, group="underbust", source=CUSTOM)
+        unit="cm", low=17 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH, group="underbust", source=CUSTOM,
+        why_range="half of it would end above the waist")
     hem_share: float = declared(
         "to the wearer, how far down from waist to hip the hem lies", unit="share", low=0.4, high=0.95, step=0.01,
         default=0.75, group="underbust", source=COURSE, why_range="the block ends at the hip")

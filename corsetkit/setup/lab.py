@@ -20,6 +20,9 @@ SETTINGS = {
     "@jupyterlab/apputils-extension:sessionDialogs": {"skipKernelRestartDialog": True},
     # Sliders and cells are answered by the kernel's one thread, in turn: nothing is drawn from half a change.
     "@jupyterlab/apputils-extension:kernels-settings": {"commsOverSubshells": "disabled"},
+    # What the lesson shows once it runs is not the lesson: saved by itself it would take the stored drawings' place
+    # and change a tracked file. What a learner chooses is kept elsewhere, as it changes.
+    "@jupyterlab/docmanager-extension:plugin": {"autosave": False},
     # One document fills the window; no tabs to get lost in.
     "@jupyterlab/application-extension:shell": {"startMode": "single"},
     "@jupyterlab/notebook-extension:tracker": {

@@ -102,5 +102,5 @@ def _side(bend, waist, hip, length):
 
 def back_width_at(block, waist, y):
     """The half back's width at the level `y`, from side seam to centre back, the dart not counted, cm."""
-    side = path.at_level((*waist.side_waist, *waist.side_hip), y)
+    side = path.at_level((*block.back.side_above, *waist.side_waist, *waist.side_hip), y)
     return abs(block.back.waist_centre.real - side.real) - waist.dart_at(y)

@@ -31,6 +31,8 @@ LEAST_ABOVE_DART = 1.0
 NECK_DIP = 0.7
 """How far the new neckline is dipped at the centre front, cm: it must leave the taken-in centre front squarely to
 run smoothly across it, and would otherwise rise above the block's own neck: course convention."""
+LEAST_CUP_ARMSCYE = 1.5
+"""Armscye of the cup at least, between the underbust and the overbust line, cm."""
 LEAST_ARMSCYE = 4.0
 """Armscye left above the overbust line at least, cm."""
 WORTH_SAYING = 0.6
@@ -178,10 +180,10 @@ def overbust(underbust, style):
         up = whole - LEAST_ARMSCYE
         warnings.append(f"overbust armscye of {say_both(style.overbust_armscye)} is more than this armscye has; the "
                         f"overbust line ends {say_both(up)} along it")
-    if up < style.underarm_along + 2:
+    if up < style.underarm_along + LEAST_CUP_ARMSCYE:
         raise CorsetkitError(
             f"overbust armscye is {say_both(style.overbust_armscye)}: on this armscye of "
-            f"{say_both(whole)} allowed are {say_both(style.underarm_along + 2)} to "
+            f"{say_both(whole)} allowed are {say_both(style.underarm_along + LEAST_CUP_ARMSCYE)} to "
             f"{say_both(whole - LEAST_ARMSCYE)}")
     above, rest = path.cut_along(front.armscye, whole - up)
     cup_part, low_part = path.cut_along(rest, up - style.underarm_along)

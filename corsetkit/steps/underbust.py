@@ -111,10 +111,11 @@ def underbust(block, style):
     end_level = style.dart_end * hem_level
 
     if path.at_level(block.front.side_waist, mark.imag) is None:
+        reach = block.bust_point.imag - block.mouth_lower.imag
         raise CorsetkitError(
-            "the side dart would reach below the underbust level, so that no girth can be drawn there: the front is too "
-            "much longer than the back, or the underbust mark too near the bust point; measure front waist length and "
-            "back waist length again, or set the mark lower")
+            f"underbust mark is {say_both(radius)} below the bust point, and the side dart reaches {say_both(reach)} below it, "
+            f"so that no girth can be drawn there: allowed is more than {say_both(reach)}; set the mark lower, or measure "
+            "front waist length and back waist length again, whose difference is the dart")
 
     def drawn(intake):
         return long_dart(block, radius, intake, style.dart_side_share, end_level)
