@@ -209,3 +209,13 @@ def test_a_blend_leaves_the_undisturbed_part_alone():
     assert path.run_length(before) == pytest.approx(3 + 0.8 + 3)
     together = (Line(10 + 0j, 20 + 0j),)
     assert blended(first, together, 3) == ((*first, *together), (), ())
+
+
+def test_a_root_near_a_guess_is_the_bracketed_root_and_needs_one():
+    """The secant from a guess finds the root the bracket holds, falls back on it, and says when there is none."""
+    from corsetkit.geometry.roots import root_near
+
+    assert root_near(lambda x: x**3 - 2, 1.3, 0.0, 2.0) == pytest.approx(2 ** (1 / 3), abs=1e-11)
+    assert root_near(math.atan, 1.9, -1.0, 2.0) == pytest.approx(0.0, abs=1e-11)
+    with pytest.raises(ValueError):
+        root_near(lambda x: x * x + 1, 0.5, -1.0, 1.0)

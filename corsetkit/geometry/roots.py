@@ -41,6 +41,29 @@ def root(function, low, high, tolerance=1e-12):
     return (low + high) / 2
 
 
+def root_near(function, guess, low, high, tolerance=1e-12):
+    """A number in [low, high] at which `function` is nought, where a good guess is at hand.
+
+    The secant method from the guess, which takes a few steps where the function is nearly straight; where it leaves
+    the bracket or does not settle, `root` serves, and raises ValueError where there is no root to find.
+    """
+    last, at_last = guess, function(guess)
+    now = guess + 1e-3 * (high - low)
+    for _ in range(12):
+        if abs(at_last) < tolerance:
+            return last
+        value = function(now)
+        if value == at_last:
+            break
+        step = value * (now - last) / (value - at_last)
+        last, at_last, now = now, value, now - step
+        if not low <= now <= high:
+            break
+        if abs(step) < tolerance:
+            return now
+    return root(function, low, high, tolerance)
+
+
 def bernstein_roots(b0, b1, b2, b3):
     """The numbers t in [0, 1] at which the cubic with these Bernstein coefficients is nought, rising.
 

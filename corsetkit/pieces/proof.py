@@ -31,6 +31,8 @@ def prove(steps, pieces, seams, waste):
                     f"sew: {remedy}")
     for piece in pieces:
         for part in piece.parts:
+            if part.outline == piece.run:
+                continue   # cut from the block as it stands, so it has been looked at already
             _whole(part.outline, part.name, remedy)
     for cut in waste:
         _whole(cut.outline, f"waste \"{cut.name}\"", remedy)

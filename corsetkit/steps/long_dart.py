@@ -9,7 +9,7 @@ import math
 from ..geometry import path
 from ..geometry.curve import Cubic, Line
 from ..geometry.points import direction
-from ..geometry.roots import root
+from ..geometry.roots import root_near
 
 
 def long_dart(block, radius, intake, side_share, end_level):
@@ -43,6 +43,6 @@ def long_dart(block, radius, intake, side_share, end_level):
         def missing(width):
             inner, outer = (path.at_level(leg, 0.0) for leg in legs(width))
             return abs(outer.real - inner.real) - taken
-        width = root(missing, 0.5 * taken, 1.5 * taken)
+        width = root_near(missing, taken, 0.5 * taken, 1.5 * taken)
     inner_leg, outer_leg = legs(width)
     return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end

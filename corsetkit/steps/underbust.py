@@ -17,7 +17,7 @@ from ..errors import CorsetkitError
 from ..geometry import path
 from ..geometry.curve import Cubic, Line
 from ..geometry.points import direction
-from ..geometry.roots import root
+from ..geometry.roots import root, root_near
 from ..units import CM_PER_INCH, say_both
 from .back_waist import back_waist, back_width_at
 from .long_dart import long_dart
@@ -241,7 +241,7 @@ def _solve_intake(block, level, wanted, drawn, radius):
             "a cup: measure bust girth and underbust girth again, or choose a smaller waist side share")
     widest = 2 * radius * math.sin(math.radians(WIDEST_DART / 2))
     try:
-        return root(missing, SMALLEST_INTAKE, widest, 1e-11)
+        return root_near(missing, min(max(taken, SMALLEST_INTAKE), widest), SMALLEST_INTAKE, widest, 1e-11)
     except ValueError:
         raise CorsetkitError(_too_wide(taken, radius)) from None
 
