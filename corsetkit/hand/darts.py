@@ -6,6 +6,7 @@ from .block import BUST_POINT
 from .drafter import turned
 from .overbust import ARMSCYE_LOW, ARMSCYE_TOP, FRONT_POINT, GUIDE_FRONT, GUIDE_SIDE, TOP_INNER, TOP_OUTER, UNDERARM
 from .underbust import INNER, OUTER
+from .yoke import OPENING_ENDS
 
 INNER_LINE, OUTER_LINE = "redrawn inner underbust line", "redrawn outer underbust line"
 
@@ -14,14 +15,16 @@ def draw(hand, darts, style):
     """Close both darts about the bust point and redraw the underbust line across them."""
     front_upper, front_lower = _crossings(
         hand, darts.inner, "centre-front dart", overbust.UPPER, overbust.LOWER, GUIDE_FRONT)
-    hand.turn(BUST_POINT, overbust.UPPER, overbust.LOWER, (FRONT_POINT, TOP_INNER, front_upper), darts.inner.close,
+    hand.turn(BUST_POINT, overbust.UPPER, overbust.LOWER,
+              (FRONT_POINT, TOP_INNER, *opening_end(hand, "inner"), front_upper), darts.inner.close,
               "Closing the centre-front dart moves its {centre_front_dart} into the cup seam.")
     hand.join(turned(FRONT_POINT), overbust.LOWER, "V at the centre front",
               "The corner that has swung stands off the centre front in a small V.")
     if darts.block.side_dart:
         side_upper, side_lower = _crossings(hand, darts.outer, "side dart", block.UPPER, block.LOWER, GUIDE_SIDE)
-        hand.turn(BUST_POINT, block.UPPER, block.LOWER, (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, UNDERARM, side_upper),
-                  darts.outer.close, "Closing the side dart makes the front's side seam as long as the back's.")
+        hand.turn(BUST_POINT, block.UPPER, block.LOWER,
+                  (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, *opening_end(hand, "outer"), UNDERARM, side_upper), darts.outer.close,
+                  "Closing the side dart makes the front's side seam as long as the back's.")
         side_upper = turned(side_upper)
     else:
         side_upper = side_lower = "underbust mark at the side level"
@@ -36,6 +39,11 @@ def draw(hand, darts, style):
 def placed(hand, name):
     """The mark where the side dart's closing has left it: turned, or as it was where there is no side dart."""
     return turned(name) if turned(name) in hand else name
+
+
+def opening_end(hand, words):
+    """The mark up to which the yoke is sewn to this cup, on its block, where the yoke has an opening."""
+    return tuple(name for name in (OPENING_ENDS[words],) if name in hand)
 
 
 def _crossings(hand, line, dart, upper_end, lower_end, guide):

@@ -91,9 +91,9 @@ class Drafter:
         """A mark that falls on another one."""
         self._placed(start, [], name, self[start], None, because)
 
-    def turn(self, about, lay, on, names, move, because):
-        """Turn the traced marks with the rigid `move`; each is then called by its name as `turned`."""
-        moved = tuple((old, turned(old)) for old in names)
+    def turn(self, about, lay, on, names, move, because, named=None):
+        """Turn the traced marks with the rigid `move`; each is then called as `named` says, else by its name as `turned`."""
+        moved = tuple((old, (named or turned)(old)) for old in names)
         self._new.append(Turn(about, lay, on, moved, because=because))
         for old, new in moved:
             self._level[new] = self._level[old]

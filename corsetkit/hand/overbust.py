@@ -1,4 +1,4 @@
-"""Step 3 by hand: the tightening dart, the cup's two lines around the bust point, and the yoke's neckline."""
+"""Step 3 by hand: the tightening dart, and the cup's two lines around the bust point; the yoke follows in `yoke`."""
 
 from ..geometry import path
 from ..geometry.points import dot, unit
@@ -26,7 +26,6 @@ def draw(hand, overbust, style):
     _tightening_dart(hand, overbust, style)
     _armscye(hand, overbust, style)
     _lines(hand, overbust, style)
-    _yoke(hand, overbust)
 
 
 def _centre_front_dart(hand, o, style):
@@ -90,14 +89,3 @@ def _lines(hand, o, style):
                Square(BUST_POINT, OUTER, left=True), Way.UP)
     hand.curve(GUIDE_SIDE, ARMSCYE_LOW, "underbust line to the armscye", o.under_outer[1:],
                "The line bends out a little at the armscye, so that the cup's corner there stays open.", 2, Way.UP)
-
-
-def _yoke(hand, o):
-    neck, dip = "yoke's neck mark on the front shoulder", "yoke's neck mark at the centre front"
-    hand.measure("front side neck point", Towards("front shoulder tip"), neck, o.yoke_neck,
-                 "The distance is the {yoke_shoulder}.")
-    hand.measure(NECK, Towards(FRONT_POINT), dip, path.run_end(o.yoke_neckline),
-                 "A little is cut off at the neck so that the new neckline runs smoothly across the centre front.")
-    hand.curve(neck, dip, "front yoke's neckline", o.yoke_neckline,
-               "The neckline begins square to the shoulder and meets the centre front squarely.", 2,
-               Square("front side neck point", "front shoulder tip", left=False), Square(NECK, FRONT_POINT, left=False))

@@ -5,7 +5,7 @@ from ..pattern.hand import Square, Towards
 from .block import BUST_POINT
 from . import block
 from .cup_seam import draw_cup_seam
-from .darts import INNER_LINE, placed
+from .darts import INNER_LINE, opening_end, placed
 from .drafter import turned
 from .overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM
 from .underbust import INNER, WAIST
@@ -29,7 +29,8 @@ def draw(hand, cup, style):
         hand.turn(BUST_POINT, block.UPPER, block.LOWER, (AT_ARMSCYE,), cup.darts.outer.close,
                   "The mark turns with the outer cup when the side dart is closed.")
     before = placed(hand, AT_ARMSCYE)
-    hand.turn(BUST_POINT, outer_top, inner_top, (before, placed(hand, ARMSCYE_TOP)), cup.close_top,
+    opening = tuple(placed(hand, name) for name in opening_end(hand, "outer"))
+    hand.turn(BUST_POINT, outer_top, inner_top, (before, placed(hand, ARMSCYE_TOP), *opening), cup.close_top,
               "Closing the tightening dart lets the upper cup be cut in one piece.")
     hand.beside(turned(FRONT_POINT), INNER, AT_FRONT, cup.front_end,
                 "The way along the underbust line is the {cut_at_front}, or less where it is too short for that.",

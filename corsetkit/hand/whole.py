@@ -1,11 +1,13 @@
 """Runs the steps by hand in their order; a single step knows the marks of those that it rests on."""
 
 from ..steps.run import RESTS_ON, STEPS
-from . import back, block, darts, overbust, three_part_cup, two_part_cup, underbust
+from . import back, block, darts, overbust, panels, three_part_cup, two_part_cup, underbust, yoke
 from .drafter import Drafter
 
-_DRAW = {"block": block.draw, "underbust": underbust.draw, "overbust": overbust.draw, "darts": darts.draw,
-         "two_part_cup": two_part_cup.draw, "three_part_cup": three_part_cup.draw, "back": back.draw}
+_DRAW = {"block": (block.draw,), "underbust": (underbust.draw,), "overbust": (overbust.draw, yoke.draw),
+         "darts": (darts.draw,), "two_part_cup": (two_part_cup.draw, panels.draw),
+         "three_part_cup": (three_part_cup.draw, panels.draw), "back": (back.draw,)}
+"""What is drawn in each step, in order: the step's own lines, and what the pieces add to them."""
 
 
 def by_hand(name, value, style):
@@ -17,6 +19,9 @@ def by_hand(name, value, style):
 
     Returns:
         A `ByHand`: what this step adds to the marks and lines of the steps it rests on.
+
+    Raises:
+        CorsetkitError: where the piece that adds to the step cannot be cut in this style, as `draft` raises it.
     """
     hand = Drafter()
     chain = [(name, value)]
@@ -25,16 +30,21 @@ def by_hand(name, value, style):
         chain.insert(0, (before, getattr(chain[0][1], before)))
     for one, its_value in chain:
         hand.step_made()
-        _DRAW[one](hand, its_value, style)
+        for draw in _DRAW[one]:
+            draw(hand, its_value, style)
     return hand.step_made()
 
 
 def whole_by_hand(steps):
-    """Every step of a `Steps` that was drawn, by hand: a dict from its name to its `ByHand`, in their order."""
+    """Every step of a `Steps` that was drawn, by hand: a dict from its name to its `ByHand`, in their order.
+
+    Raises `CorsetkitError` as `by_hand` does.
+    """
     hand, made = Drafter(), {}
     for name in STEPS:
         value = getattr(steps, name)
         if value is not None:
-            _DRAW[name](hand, value, steps.style)
+            for draw in _DRAW[name]:
+                draw(hand, value, steps.style)
             made[name] = hand.step_made()
     return made

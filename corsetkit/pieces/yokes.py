@@ -71,7 +71,10 @@ def front_opening(overbust, style):
 
 @dataclass(frozen=True)
 class FrontYoke:
-    """The front yoke's edges, counter-clockwise: the overbust line (one edge, or two with an opening between), and on."""
+    """The front yoke's edges, counter-clockwise: the overbust line (one edge, or two with an opening between), and on.
+
+    `close` is the turn about the mid-shoulder that closes its tightening dart.
+    """
 
     overbust: tuple
     opening: tuple
@@ -79,6 +82,7 @@ class FrontYoke:
     shoulder: Edge
     neckline: Edge
     centre: Edge
+    close: object
     parts: tuple
     blends: tuple
     waste: tuple
@@ -131,7 +135,7 @@ def front_yoke(overbust, opening):
         bottom, free,
         Edge("armscye", path.moved(path.turned_round(o.armscye_shoulder_part), close), Kind.ARMSCYE),
         Edge("shoulder", shoulder_line, Kind.SHOULDER), Edge("neckline", o.yoke_neckline, Kind.NECKLINE),
-        Edge("centre front", (Line(dipped, o.front_point),), Kind.FOLD), parts, tuple(blends), waste)
+        Edge("centre front", (Line(dipped, o.front_point),), Kind.FOLD), close, parts, tuple(blends), waste)
 
 
 def _redrawn(run, name):

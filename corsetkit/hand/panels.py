@@ -1,0 +1,57 @@
+"""The lower front's further panels by hand: straight cuts from even places on the hem to even places on the underbust line.
+
+Their points are the panels' own, so they are asked of the pieces. The even places are taken on the line as it was drawn
+first; each cut then ends where it meets the redrawn line.
+"""
+
+from ..geometry import path
+from ..pattern.hand import Along, Towards
+from ..pieces import lower_front
+from .darts import INNER_LINE, OUTER_LINE
+from .drafter import LEAST
+from .underbust import INNER, OUTER, WAIST
+
+CENTRE_LINES = ("underbust line to the inner leg", "underbust line from the front point")
+SIDE_LINES = ("underbust line from the outer leg", "underbust line to the armscye")
+
+
+def draw(hand, cup, style):
+    """Cut the lower front further on both sides of the dart, where the style has more than one panel there."""
+    darts = cup.darts
+    centre = lower_front.centre_panels(darts, style.centre_panels)
+    _cuts(hand, centre, darts.inner.still, "Hem and underbust line are parted evenly between the {centre_panels}.",
+          "centre front hem", False, CENTRE_LINES, INNER_LINE, INNER)
+    side = lower_front.side_panels(darts, style.side_panels)
+    _cuts(hand, side, darts.outer.still, "Hem and underbust line are parted evenly between the {side_panels}.",
+          "front hem at the side", True, SIDE_LINES, OUTER_LINE, OUTER)
+
+
+def between(panels, number):
+    """What a cut parts, in words: the panels before and after it."""
+    return f"between {panels[number - 1].name} and {panels[number].name.rsplit(' ', 1)[1]}"
+
+
+def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
+    """The cuts between panels that lie in order from front to side.
+
+    A tape runs along hem and underbust line from their ends: `hem_start` is the hem's, at the side or not, `leg` the
+    underbust line's on the long dart, which is the side panels' near end and the centre panels' far one.
+    """
+    whole = path.run_length(still)
+    for number in range(1, len(panels)):
+        where = between(panels, number)
+        foot, even, top = f"hem mark {where}", f"even place {where}", f"underbust mark {where}"
+        cut = panels[number - 1].towards_side.run[0]
+        before, after = panels[:number], panels[number:]
+        from_end, to_leg = (after, before) if at_side else (before, after)
+        hand.square(WAIST, foot, cut.start, why,
+                    hand.along(("front hem",), hem_start, sum(panel.hem.length for panel in from_end)))
+        ahead = whole * number / len(panels)
+        hand.square(WAIST, even, path.point_along(still, ahead), why,
+                    hand.along(lines, leg, ahead if at_side else whole - ahead))
+        # A cut that needs no more than a hair to the redrawn line already ends on it.
+        near = abs(cut.end - hand[even]) < LEAST
+        start, way = (even, Along(foot, even)) if near else (foot, Towards(even))
+        hand.measure(start, way, top, cut.end, "The cut runs straight to where it meets the redrawn line.",
+                     hand.along((redrawn,), leg, sum(panel.top.length for panel in to_leg)))
+        hand.join(foot, top, f"panel seam {where}", "The cut is straight; a bone will lie along it.")

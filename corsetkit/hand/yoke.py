@@ -1,0 +1,100 @@
+"""The front yoke by hand: its neckline, its opening above the bust, and its tightening dart closed.
+
+Beyond the neckline these are the yoke's own points, so they are asked of the piece and not of the step's value.
+"""
+
+from ..geometry import path
+from ..pattern.hand import Along, Square, Towards
+from ..pieces import yokes
+from .overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
+
+TIP, ACROSS = "front shoulder tip", "front across mark"
+YOKE_NECK, DIP = "yoke's neck mark on the front shoulder", "yoke's neck mark at the centre front"
+OPENING_ENDS = {words: f"front opening's end on the {words} overbust line" for words in ("inner", "outer")}
+OPENING_TOPS = {words: f"front opening's top on the {words} dart leg" for words in ("inner", "outer")}
+
+
+def draw(hand, overbust, style):
+    """Draw the yoke's neckline and, where there is a yoke, its opening, and close its dart."""
+    _neckline(hand, overbust)
+    if style.yoke:
+        opening = yokes.front_opening(overbust, style)
+        if opening.inner:
+            _opening(hand, overbust, opening)
+        _close(hand, overbust, opening)
+
+
+def with_yoke(name):
+    """The name of a mark turned with the yoke's outer half; the cup turns its own tracing of some of them."""
+    return f"{name} (turned with the yoke)"
+
+
+def _neckline(hand, o):
+    hand.measure("front side neck point", Towards(TIP), YOKE_NECK, o.yoke_neck, "The distance is the {yoke_shoulder}.")
+    hand.measure(NECK, Towards(FRONT_POINT), DIP, path.run_end(o.yoke_neckline),
+                 "A little is cut off at the neck so that the new neckline runs smoothly across the centre front.")
+    hand.curve(YOKE_NECK, DIP, "front yoke's neckline", o.yoke_neckline,
+               "The neckline begins square to the shoulder and meets the centre front squarely.", 2,
+               Square("front side neck point", TIP, left=False), Square(NECK, FRONT_POINT, left=False))
+
+
+def _opening(hand, o, opening):
+    """Both halves of the opening, drawn before the dart between them is closed."""
+    shape = "It meets both the overbust line and the dart's leg squarely; how full it is is the {opening_roundness}."
+    for words, corner, far, line, run, sewn, whole in (
+            ("inner", TOP_INNER, FRONT_POINT, "inner overbust line", opening.inner, opening.sewn_inner, o.top_inner),
+            ("outer", TOP_OUTER, ARMSCYE_TOP, "outer overbust line", opening.outer, opening.sewn_outer, o.top_outer)):
+        end, top = OPENING_ENDS[words], OPENING_TOPS[words]
+        points = path.run_start(run), path.run_end(run)
+        at_line, at_leg = points if words == "inner" else points[::-1]
+        hand.beside(corner, far, end, at_line,
+                    "Half of the {front_opening_width} lies on each side of the dart, or less on a narrow yoke.",
+                    hand.along((line,), corner, path.run_length(whole) - sewn))
+        hand.measure(corner, Towards(SHOULDER), top, at_leg,
+                     "The height is the {front_opening_height}, or less on a low yoke.")
+        # The stretch cut out of the overbust line is short, so its straight line shows the way at its end well enough.
+        across, upright = Square(corner, SHOULDER, left=False), Square(end, corner, left=True)
+        ends, ways = ((end, top), (upright, across)) if words == "inner" else ((top, end), (across, upright))
+        hand.curve(*ends, f"front opening, {words} half", run, shape, 2, *ways)
+
+
+def _close(hand, o, opening):
+    """Turn the outer half about the mid-shoulder; redraw what the closed dart has bent."""
+    yoke = yokes.front_yoke(o, opening)
+    traced = [ARMSCYE_TOP, TIP]
+    if any(abs(curve.end - hand[ACROSS]) < 1e-6 for curve in o.armscye_shoulder_part):
+        traced.insert(1, ACROSS)
+    if opening.outer:
+        traced = [OPENING_TOPS["outer"], OPENING_ENDS["outer"], *traced]
+    hand.turn(SHOULDER, TOP_OUTER, TOP_INNER, traced, yoke.close,
+              "Traced with its lines and turned, the yoke's outer half closes the dart; the cup beneath keeps its own.",
+              with_yoke)
+    if not opening.outer:
+        _redraw(hand, (FRONT_POINT, with_yoke(ARMSCYE_TOP)), (TOP_INNER, SHOULDER), "yoke's mark on the closed dart",
+                "yoke's redrawn overbust line", yoke.overbust[0].run, None, None,
+                "The closed dart has bent the line; the new one is as long as both stretches, so it still fits the cups.")
+    _redraw(hand, (with_yoke(TIP), YOKE_NECK), (SHOULDER, YOKE_NECK), "yoke's mark on the redrawn shoulder",
+            "yoke's redrawn shoulder", yoke.shoulder.run, Along(with_yoke(TIP), SHOULDER), Along(SHOULDER, YOKE_NECK),
+            "The closed dart has bent the shoulder; the new line keeps its length, so it still fits the back yoke.")
+
+
+def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
+    """A line through a corner that the closed dart has made, `corner[0]`, drawn smooth; `corner[1]` is where to measure to.
+
+    A run of one curve passes the corner without a mark of its own there.
+    """
+    start, end = ends
+    marks = [start]
+    if len(run) == 1:
+        stretches = ((start, end, run, f"{line}"),)
+    else:
+        middle = corner[0]
+        if abs(run[0].end - hand[middle]) > 1e-6:
+            hand.beside(*corner, joint, run[0].end,
+                        "Here the smooth line passes the corner, a little to its inner side or nearer than a tape shows.")
+            middle = joint
+        stretches = ((start, middle, run[:1], f"{line} before the dart"), (middle, end, run[1:], f"{line} behind the dart"))
+    for one, other, part, label in stretches:
+        marks += [*hand.helpers(one, other, label, part, 2), other]
+    hand.smooth(marks, line, run, why, leaves, arrives)
+    hand.check((line,), "Redrawing a line must not change its length.")
