@@ -36,9 +36,8 @@ def centre_panels(darts, count):
     first = (Line(line.leg_lower, o.dart_lower), Line(o.dart_lower, path.run_start(u.hem)))
     centre = (Edge("centre front, the V", (Line(darts.front_point, o.dart_lower),), Kind.CENTRE_FRONT),
               Edge("centre front", (Line(o.dart_lower, path.run_start(u.hem)),), Kind.FOLD))
-    cuts = _cuts(line.still, hem, line.line, count)
-    blends = (line.blend,) if line.blend else ()
-    return _panels("centre front", cuts, (), dart_seam, centre, (), first, (corner,), 0, blends)
+    return _panels("centre front", _cuts(line.still, hem, line.line, count), _Border(centre, first, None),
+                   _sewn_border("front dart seam", dart_seam), corner, 0, line.blend)
 
 
 def side_panels(darts, count):
@@ -55,9 +54,8 @@ def side_panels(darts, count):
     last = (*path.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
     ends = (Edge("side seam", side, Kind.PANEL_SEAM),
             Edge("armscye", path.moved(path.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE))
-    cuts = _cuts(line.still, hem, line.line, count)
-    blends = (line.blend,) if line.blend else ()
-    return _panels("side front", cuts, dart_seam, (), (), ends, last, (corner,), count - 1, blends)
+    return _panels("side front", _cuts(line.still, hem, line.line, count), _sewn_border("front dart seam", dart_seam),
+                   _Border(ends, last, ends[0]), corner, count - 1, line.blend)
 
 
 def _meets(run, point):
@@ -100,41 +98,35 @@ def _cuts(still, hem, blended, count):
     return _Cuts((*hems, rest_hem), (*raw, rest_still), (*tops, rest_line), tuple(raw_cuts), tuple(cuts))
 
 
-def _panels(name, cuts, seam_down, seam_up, start_edges, end_edges, raw_edge, corners, corner_of, blends):
-    """The panels between the cuts.
+@dataclass(frozen=True)
+class _Border:
+    """One side of a panel: its edges in the panel's order, the lines in their place on the block, the edge that is sewn."""
 
-    The outermost lines are either edges of their own (`start_edges` down the centre front, `end_edges` up the
-    side) or the dart seam (`seam_down` on the panels' left, `seam_up` on their right). `raw_edge` are the
-    straight and curved lines that close the panel numbered `corner_of` on the block, before its dart is closed.
+    edges: tuple
+    raw: tuple
+    sewn: object
+
+
+def _sewn_border(name, run, raw=None):
+    edge = Edge(name, run, Kind.PANEL_SEAM)
+    return _Border((edge,), raw or run, edge)
+
+
+def _panels(name, cuts, towards_front, towards_side, corner, corner_of, blend):
+    """The panels between the cuts, from `towards_front` to `towards_side`, the borders of the outermost.
+
+    `corner` is the part that a closed dart swings to the panel numbered `corner_of`.
     """
     made, count = [], len(cuts.hems)
     for k in range(count):
         words = name if count == 1 else f"{name} {k + 1}"
+        left = _sewn_border("panel seam", (cuts.cuts[k - 1].turned_round,), (cuts.raw_cuts[k - 1].turned_round,)) \
+            if k > 0 else towards_front
+        right = _sewn_border("panel seam", (cuts.cuts[k],), (cuts.raw_cuts[k],)) if k < count - 1 else towards_side
         hem = Edge("hem", cuts.hems[k], Kind.HEM)
         top = Edge("underbust", path.turned_round(cuts.tops[k]), Kind.CUP_SEAM)
-        right = left = None
-        first, last = k == 0, k == count - 1
-        if not last:
-            right = Edge("panel seam", (cuts.cuts[k],), Kind.PANEL_SEAM)
-        elif seam_up:
-            right = Edge("front dart seam", seam_up, Kind.PANEL_SEAM)
-        if not first:
-            left = Edge("panel seam", (cuts.cuts[k - 1].turned_round,), Kind.PANEL_SEAM)
-        elif seam_down:
-            left = Edge("front dart seam", seam_down, Kind.PANEL_SEAM)
-        ending = ()
-        if last and end_edges:
-            right, *ending = end_edges
-        starting = start_edges if first else ()
-        edges = tuple(e for e in (hem, right, *ending, top, *starting, left) if e is not None)
-        raw = [*cuts.hems[k]]
-        raw += [cuts.raw_cuts[k]] if not last else [*seam_up]
-        if last and end_edges:
-            raw += raw_edge
-        raw += path.turned_round(cuts.raw_tops[k])
-        if first and start_edges:
-            raw += raw_edge
-        raw += [cuts.raw_cuts[k - 1].turned_round] if not first else [*seam_down]
-        parts = (Part(f"lower front, {words}", tuple(raw), STAY), *(corners if k == corner_of else ()))
-        made.append(Panel(words, edges, top, hem, left, right, parts, blends, bool(starting)))
+        raw = (*cuts.hems[k], *right.raw, *path.turned_round(cuts.raw_tops[k]), *left.raw)
+        part = Part(f"lower front, {words}", raw, STAY)
+        made.append(Panel(words, (hem, *right.edges, top, *left.edges), top, hem, left.sewn, right.sewn,
+                          (part, corner) if k == corner_of else (part,), (blend,) if blend else (), left.sewn is None))
     return tuple(made)
