@@ -73,6 +73,9 @@ def test_the_guides_and_the_side_strip_agree_for_one_figure():
     body = WEARERS["Maren"]
     assert (body.bust_girth / 4, body.bust_point_width) == pytest.approx((9 * INCH, 7.5 * INCH))
     assert figure("Maren", way="guides").steps.overbust.side_strip == pytest.approx(1.75 * INCH)
+    assert not any("side seam" in said for said in figure("Maren", way="guides").warnings)
+    said = [said for said in figure("Ottilie", way="guides").warnings if "between the cup and the side seam" in said]
+    assert len(said) == 1 and "3 3/16 in" in said[0]
 
 
 def test_a_cup_too_near_is_shortened_with_a_warning():
