@@ -93,7 +93,7 @@ def _wearer_still(desk) -> Stored:
         for one in quantities(Measurements)
     ]
     cells = "".join(f'<tr><th scope="row" style="text-align:left">{a}</th><td>{b}</td></tr>' for a, b in rows)
-    opening = f"The numbers of {name}, an invented demo wearer."
+    opening = f"The numbers of {name}, an invented wearer."
     html = f"<table><caption>{opening}</caption><tbody>{cells}</tbody></table>"
     return Stored(
         html + sentences_html(body.warnings, "warnings"),
