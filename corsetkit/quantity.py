@@ -29,6 +29,8 @@ UNITS = ("cm", "degrees", "share", "count", "yes or no", "choice")
 
 # Limits are met with this slack, for a slider's steps do not add up exactly in floats; what is
 # handed on lies within the limits.
+UNITS_TYPED = ("cm", "in")
+"""In which unit a bare number may have been meant; a typed text knows."""
 _SLACK = 1e-9
 
 _YES_NO = {"yes": True, "no": False, "true": True, "false": False}
@@ -121,7 +123,10 @@ class Quantity:
         if not text.strip():
             return self.check(None, where)
         if self.is_length:
-            return self.check(parse_length(text, unit, what=where + self.label), where)
+            # A text that names its unit was not given in the wrong one.
+            named = any(mark.isalpha() or mark in "\"'″”" for mark in text)
+            length = parse_length(text, unit, what=where + self.label)
+            return self._check_number(length, where, () if named else (unit,))
         if self.unit == "choice":
             return self.check(text.strip(), where)
         if self.unit == "yes or no":
@@ -178,7 +183,7 @@ class Quantity:
         low, high = self.low / CM_PER_INCH / step, self.high / CM_PER_INCH / step
         return math.ceil(low - _SLACK) * step, math.floor(high + _SLACK) * step
 
-    def _check_number(self, value, where: str) -> float | int:
+    def _check_number(self, value, where: str, typed=UNITS_TYPED) -> float | int:
         if isinstance(value, bool) or not isinstance(value, numbers.Real):
             raise self._refusal(value, where, "which is not a number")
         number = to_float(value)
@@ -186,7 +191,7 @@ class Quantity:
             raise self._refusal(value, where, "which is not a number" if math.isnan(number) else "")
         if not self.low - _SLACK <= number <= self.high + _SLACK:
             raise CorsetkitError(
-                f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number)}"
+                f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number, typed)}"
             )
         number = min(max(number, self.low), self.high)
         return int(number) if self.unit == "count" else float(number)
@@ -199,13 +204,13 @@ class Quantity:
         inches = f" ({say_length(number, 'in')})" if number > 0 else ""
         return f"{say_number(number, 2)} cm{inches}"
 
-    def _remedy(self, number: float) -> str:
+    def _remedy(self, number: float, typed) -> str:
         """The usual mistake with lengths is the wrong unit: say so where it would explain it."""
         if not self.is_length:
             return ""
-        if self.low <= number * CM_PER_INCH <= self.high:
+        if "cm" in typed and self.low <= number * CM_PER_INCH <= self.high:
             return "; it looks like inches given as centimetres"
-        if self.low <= number / CM_PER_INCH <= self.high:
+        if "in" in typed and self.low <= number / CM_PER_INCH <= self.high:
             return "; it looks like centimetres given as inches"
         return ""
 

@@ -271,3 +271,14 @@ def test_declarations_that_contradict_themselves(wrong):
     """A declaration that contradicts itself is refused where it is written."""
     with pytest.raises(ValueError, match=r"^\(not named yet\)"):
         declared("a meaning", **wrong)
+
+
+def test_a_typed_length_is_told_only_the_mistake_it_can_be():
+    """Inches typed as inches are not called inches given as centimetres, and a named unit is believed."""
+    from corsetkit.measurements import Measurements
+
+    waist = next(one for one in quantities(Measurements) if one.name == "waist_girth")
+    for text, unit, told in (("14 1/2", "in", False), ("92", "in", True), ("30", "cm", True), ("30 cm", "in", False)):
+        with pytest.raises(CorsetkitError) as refused:
+            waist.read(text, unit)
+        assert ("it looks like" in str(refused.value)) == told
