@@ -21,33 +21,32 @@ JOINT = 1e-6
 
 def prove(steps, pieces, seams, waste):
     """Refuse, with one sentence, a pattern that does not keep its promises."""
-    remedy = _remedy(steps.style)
     for piece in pieces:
-        _whole(piece.run, piece.name, remedy)
+        _whole(piece.run, piece.name, steps.style)
         for before, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1]):
             if abs(turn_between(before.run[-1].way(1.0), after.run[0].way(0.0))) > 180 - SHARPEST:
                 raise CorsetkitError(
                     f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to "
-                    f"sew: {remedy}")
+                    f"sew: {_remedy(steps.style)}")
     for piece in pieces:
         for part in piece.parts:
             if part.outline == piece.run:
                 continue   # cut from the block as it stands, so it has been looked at already
-            _whole(part.outline, part.name, remedy)
+            _whole(part.outline, part.name, steps.style)
     for cut in waste:
-        _whole(cut.outline, f"waste \"{cut.name}\"", remedy)
+        _whole(cut.outline, f"waste \"{cut.name}\"", steps.style)
     for seam in seams:
         if abs(seam.difference) > SEAM_TOLERANCE:
             raise CorsetkitError(f"the two sides of the seam {seam.name} differ by {10 * abs(seam.difference):.2f} mm, which "
                                  "this draft does not allow; please report this wearer")
         if any(edge.length < 0.2 for side in seam.sides for edge in side):
-            raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {remedy}")
+            raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {_remedy(steps.style)}")
 
 
-def _whole(run, name, remedy):
+def _whole(run, name, style):
     if max(polygon.gaps(run)) > JOINT or polygon.area(run) <= 0 or not polygon.is_simple(run):
         raise CorsetkitError(f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: "
-                             f"{remedy}")
+                             f"{_remedy(style)}")
 
 
 def _remedy(style):

@@ -35,7 +35,7 @@ def cut_and_sew(steps, style):
     seams = _Seams()
     _sew_cups(seams, steps, cup)
     _sew_panels(seams, steps, cup, centre, side, side_back, centre_back)
-    waste = [*steps.overbust.waste, *steps.back.waste]
+    waste = [cut for step in (steps.block, steps.underbust, steps.overbust, steps.back) for cut in step.waste]
     if style.yoke:
         _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back)
         waste.extend(front_yoke.waste)

@@ -88,9 +88,9 @@ _LINES = {"block": _block, "underbust": _underbust, "overbust": _overbust, "dart
 def draft_so_far(steps, name, unit="in", title=""):
     """The sheet of the draft up to the step `name`: its lines strong, those of the steps before it lighter.
 
-    In the last step everything that no piece takes is hatched as waste.
+    What these steps cut away is hatched as waste.
     """
-    drawn, spots = [], []
+    drawn, spots, waste = [], [], []
     for step in ORDER[:ORDER.index(name) + 1]:
         value = getattr(steps, step)
         if value is None:
@@ -101,8 +101,7 @@ def draft_so_far(steps, name, unit="in", title=""):
             marks = [replace(mark, role="before") for mark in marks]
         drawn += lines
         spots += marks
-    value = getattr(steps, name)
-    waste = getattr(value, "waste", ())
+        waste += getattr(value, "waste", ())
     drawn = [Drawn(cut.outline, "waste", cut.name) for cut in waste] + drawn
     return step_sheet(title or f"The draft after the step {name.replace('_', ' ')}", drawn,
                       [spot for spot in spots if spot.name], unit)

@@ -17,6 +17,7 @@ from ..geometry.curve import Cubic, Line
 from ..geometry.move import turned_about
 from ..geometry.points import direction
 from ..geometry.roots import root
+from ..pattern.pattern import Waste
 from ..plausible import BACK_NECK_RISE
 from ..units import CM_PER_INCH, say_both
 from .necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
@@ -99,6 +100,15 @@ class Block:
     @property
     def mouth_lower(self):
         return path.run_start(self.front.side_waist)
+
+    @property
+    def waste(self):
+        """What this step cuts away: the side dart, where there is one."""
+        if not self.side_dart:
+            return ()
+        return (Waste("side dart", "block", (
+            Line(self.bust_point, self.mouth_lower), Line(self.mouth_lower, self.mouth_upper),
+            Line(self.mouth_upper, self.bust_point))),)
 
     @cached_property
     def front_paper(self):

@@ -105,9 +105,8 @@ class Overbust:
 
     @cached_property
     def waste(self):
-        """What this step cuts away: the neck, the centre front, the three darts that meet at the bust point."""
-        block, point = self.block, self.bust_point
-        front = block.front
+        """What this step cuts away: the neck, the centre front, and its two darts."""
+        point, front = self.bust_point, self.block.front
         dipped = path.run_end(self.yoke_neckline)
         neck = (Line(front.neck_side, self.yoke_neck), *self.yoke_neckline, Line(dipped, front.neck_centre),
                 *path.turned_round(front.neckline))
@@ -115,27 +114,12 @@ class Overbust:
         if self.dart_upper.real > 1e-9:
             corners.append(self.dart_lower)
         centre = tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1]))
-        made = [Waste("neck", "overbust", path.turned_round(neck)),
+        return (Waste("neck", "overbust", path.turned_round(neck)),
                 Waste("centre front, taken in", "overbust", path.turned_round(centre)),
                 Waste("centre-front dart", "overbust", (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower),
                                                         Line(self.dart_lower, point))),
                 Waste("tightening dart", "overbust", (Line(point, self.top_right), Line(self.top_right, self.mid_shoulder),
-                                                      Line(self.mid_shoulder, self.top_left), Line(self.top_left, point))),
-                Waste("underbust dart", "underbust", (
-                    Line(point, self.underbust.inner), *self.underbust.inner_leg,
-                    *path.turned_round(self.underbust.outer_leg), Line(self.underbust.outer, point))),
-                Waste("below the front hem", "underbust", (
-                    Line(front.hip_centre, front.hip_side), *path.turned_round(path.cut_at(
-                        front.side_hip, *_where(front.side_hip, self.underbust.hem_side))[1]),
-                    *path.turned_round(self.underbust.hem), Line(path.run_start(self.underbust.hem), front.hip_centre)))]
-        if block.side_dart:
-            made.append(Waste("side dart", "block", (Line(point, block.mouth_lower),
-                                                     Line(block.mouth_lower, block.mouth_upper), Line(block.mouth_upper, point))))
-        return tuple(made)
-
-
-def _where(run, point):
-    return path.on_line(run, point, 1 + 0j)[0]
+                                                      Line(self.mid_shoulder, self.top_left), Line(self.top_left, point))))
 
 
 def overbust(underbust, style):

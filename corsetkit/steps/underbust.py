@@ -18,6 +18,7 @@ from ..geometry import path
 from ..geometry.curve import Cubic, Line
 from ..geometry.points import direction
 from ..geometry.roots import root, root_near
+from ..pattern.pattern import Waste
 from ..units import CM_PER_INCH, say_both
 from .back_waist import back_waist, back_width_at
 from .long_dart import long_dart
@@ -84,6 +85,18 @@ class Underbust:
         return direction(-90 + self.lean)
 
     @cached_property
+    def waste(self):
+        """What this step cuts away: the long dart, and what lies below the hem."""
+        point, front = self.block.bust_point, self.block.front
+        past = path.cut_at(front.side_hip, *path.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
+        return (
+            Waste("underbust dart", "underbust", (
+                Line(point, self.inner), *self.inner_leg, *path.turned_round(self.outer_leg), Line(self.outer, point))),
+            Waste("below the front hem", "underbust", (
+                Line(front.hip_centre, front.hip_side), *path.turned_round(past), *path.turned_round(self.hem),
+                Line(path.run_start(self.hem), front.hip_centre))))
+
+    @cached_property
     def side_below(self):
         """The front's side seam from the waist to the hem."""
         return hem_part(self.block.front.side_hip, self.hem_side.imag)
@@ -106,7 +119,6 @@ def underbust(block, style):
     hem_level = _hem_level(block, style, warnings)
     radius = _radius(block, style, warnings)
     mark = block.bust_point - 1j * radius
-    waist = back_waist(block, style, hem_level)
     hem_side = _level_point(block.front.side_hip, min(hem_level + style.hem_raise, -0.5))
     end_level = style.dart_end * hem_level
 
@@ -125,6 +137,7 @@ def underbust(block, style):
         waist = _leaving_a_cup(block, style, hem_level, mark.imag, half)
         intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
+        waist = back_waist(block, style, hem_level)
         intake = style.underbust_dart
     lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
     if not style.to_the_wearer and 2 * half_angle > WIDEST_DART:
