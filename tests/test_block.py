@@ -181,3 +181,35 @@ def test_the_block_has_the_girths_of_rosenfelds_construction():
     halves = (drawn_for_her.front, drawn_for_her.back)
     assert 2 * sum(width(half, 0.0) - half.waist_dart for half in halves) == pytest.approx(waist, abs=1e-5)
     assert 2 * sum(width(half, half.underarm.imag) for half in halves) == pytest.approx(bust, abs=1e-5)
+
+
+@pytest.mark.parametrize("way", ["wearer", "guides"])
+@pytest.mark.parametrize("wearer", WEARERS)
+def test_the_waist_darts_are_drawn_and_take_what_the_shares_give(wearer, way):
+    """Each half's waist dart runs from the bust level over the waist, where it takes its share, to nothing above the hip; where
+    bust has nothing more than waist none is drawn."""
+    b, style = drawn(wearer, way=way), Style(way=way)
+    _, front, back = shares_of_waist(WEARERS[wearer], style)
+    for half, share in ((b.front, front), (b.back, back)):
+        assert half.waist_dart == pytest.approx(share)
+        if share == 0:
+            assert half.dart_legs == ()
+            continue
+        side, centre = half.dart_legs
+        assert path.run_start(side) == path.run_start(centre) and path.run_end(side) == path.run_end(centre)
+        assert path.run_start(side).imag == pytest.approx(half.bust_level)
+        assert half.hip_centre.imag < path.run_end(side).imag < 0
+        at_side, at_centre = (path.at_level(leg, 0.0).real for leg in half.dart_legs)
+        assert abs(at_side - at_centre) == pytest.approx(share, abs=1e-9)
+        # The leg that is said to lie towards the side does.
+        assert abs(at_side - half.waist_side.real) < abs(at_centre - half.waist_side.real)
+        assert path.run_length(side) == pytest.approx(path.run_length(centre), abs=1e-12)
+    assert path.run_start(b.front.dart_legs[0]) == b.bust_point if b.front.dart_legs else front == 0
+
+
+def test_a_waist_as_large_as_the_bust_has_no_waist_darts():
+    """Where there is nothing to take, no dart is drawn and the side seam slants out."""
+    body = WEARERS["Maren"].replaced(waist_girth=WEARERS["Maren"].bust_girth + 2, hip_girth=110)
+    b = block(body, Style())
+    assert b.front.dart_legs == b.back.dart_legs == ()
+    assert b.front.waist_side.real > b.front.underarm.real

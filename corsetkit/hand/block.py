@@ -1,5 +1,6 @@
 """Step 1 by hand: the two halves of the block and the bust point, measured from the two centres at the waist."""
 
+from ..geometry import path
 from ..pattern.hand import Square, Way
 from .drafter import BACK, FRONT
 
@@ -34,7 +35,33 @@ def draw(hand, block, style):
           "The height is the {back_waist_length} and {1.905 cm}; the distance from the centre is a sixth of the "
           "{neck_base_girth} and {0.635 cm}.", "The height is the {back_waist_length}.",
           "The height is the {back_waist_length} less the {armscye_depth} and less the {underarm_drop};")
+    _darts(hand, block)
     _seams(hand, block)
+
+
+def _darts(hand, block):
+    """The waist darts as the block has them: the front's below the bust point, the back's on its own line."""
+    taken = "what the {bust_girth} has more than the {waist_girth}"
+    for half, h, top, why in (
+            ("front", block.front, BUST_POINT, f"The front dart takes what side seams and back dart leave of {taken}; in the "
+             "next step it becomes one with the underbust dart."),
+            ("back", block.back, "back waist dart's top", f"The back dart takes its {{waist_back_share}} of {taken}; the last "
+             "step takes in more.")):
+        if not h.dart_legs:
+            continue
+        start, end = f"centre {half} waist", f"{half} waist dart's end"
+        if half == "back":
+            hand.square(start, top, path.run_start(h.dart_legs[0]), "It stands at its {back_dart_place} of the back's waist and "
+                        "runs to nothing at the bust level.")
+        hand.square(start, end, path.run_end(h.dart_legs[0]), "Below the waist the dart runs to nothing three fifths of the "
+                    "{waist_to_hip} down.")
+        for words, leg in zip(("side", "centre"), h.dart_legs):
+            at, name = f"{half} waist dart's {words} leg at the waist", f"{half} waist dart's {words} leg"
+            hand.square(start, at, leg[0].end, why)
+            hand.curve(top, at, f"{name} above the waist", leg[:1], "The legs leave the top along the dart's line and are "
+                       "upright at the waist.", 2, Way.DOWN, Way.DOWN)
+            hand.curve(at, end, f"{name} below the waist", leg[1:], "The legs meet again along the dart's line.", 2,
+                       Way.DOWN, Way.DOWN)
 
 
 def _half(hand, half, h, shares, neck, neck_depth, underarm):

@@ -16,9 +16,13 @@ def _guide(name, run):
     return Drawn(tuple(run), "guide", name)
 
 
-def _block(block):
+def _block(block, step):
     front, back = block.front, block.back
     lines = []
+    # A waist dart is shown until a later step draws it anew.
+    for half, until in ((front, "block"), (back, "three_part_cup")):
+        if ORDER.index(step) <= ORDER.index(until):
+            lines += [_new(name, leg) for name, leg in zip(("waist dart", ""), half.dart_legs)]
     for half, paper in ((front, block.front_paper), (back, block.back_paper)):
         lines += [_new("neckline", half.neckline), _new("shoulder", half.shoulder), _new("armscye", half.armscye),
                   _new("side seam", half.side_above), _new("", (*half.side_waist, *half.side_hip)),
@@ -81,7 +85,7 @@ def _back(step):
     return lines, ()
 
 
-_LINES = {"block": _block, "underbust": _underbust, "overbust": _overbust, "darts": _darts, "two_part_cup": _two_part_cup,
+_LINES = {"underbust": _underbust, "overbust": _overbust, "darts": _darts, "two_part_cup": _two_part_cup,
           "three_part_cup": _three_part_cup, "back": _back}
 
 
@@ -95,13 +99,15 @@ def draft_so_far(steps, name, unit="in", title=""):
         value = getattr(steps, step)
         if value is None:
             continue
-        lines, marks = _LINES[step](value)
+        lines, marks = _block(value, name) if step == "block" else _LINES[step](value)
         if step != name:
             lines = [replace(line, role="before", name="") if line.role != "body" else line for line in lines]
             marks = [replace(mark, role="before") for mark in marks]
         drawn += lines
         spots += marks
         waste += getattr(value, "waste", ())
-    drawn = [Drawn(cut.outline, "waste", cut.name) for cut in waste] + drawn
+    # What is named on its lines is not named on its waste as well.
+    said = {line.name for line in drawn}
+    drawn = [Drawn(cut.outline, "waste", "" if cut.name in said else cut.name) for cut in waste] + drawn
     return step_sheet(title or f"The draft after the step {name.replace('_', ' ')}", drawn,
                       [spot for spot in spots if spot.name], unit)

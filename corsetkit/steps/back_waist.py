@@ -12,7 +12,7 @@ from ..geometry import path
 from ..geometry.curve import Line
 from ..geometry.roots import root
 from ..units import say_both
-from .block import swung
+from .block import dart_legs, swung
 
 
 LEAST_CENTRE_BACK = 1.5
@@ -63,7 +63,7 @@ def back_waist(block, style, hem_level, lowered=0.0):
     inward = 1.0 if back.waist_centre.real > back.waist_side.real else -1.0
     waist = back.waist_side + inward * at_side
     waist_width = abs(back.waist_centre - back.waist_side)
-    axis = back.waist_centre.real - inward * style.back_dart_place * waist_width
+    axis = back.dart_axis
     beside = abs(back.waist_centre.real - axis) - dart / 2 - style.lacing_gap / 2
     if beside < LEAST_CENTRE_BACK or waist_width * (1 - style.back_dart_place) - at_side - dart / 2 < LEAST_CENTRE_BACK:
         raise CorsetkitError(
@@ -74,9 +74,8 @@ def back_waist(block, style, hem_level, lowered=0.0):
     above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(back.side_waist))
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
-    legs = tuple(
-        (swung(top, complex(axis + sign * dart / 2, 0.0)), swung(complex(axis + sign * dart / 2, 0.0), end))
-        if dart > 1e-9 else (Line(top, end),) for sign in (-inward, inward))
+    # Where the dart takes nothing the panels still part along its line.
+    legs = dart_legs(top, end, dart, -inward) if dart > 1e-9 else ((Line(top, end),),) * 2
     return BackWaist(above, hip, lifted, at_side, axis, dart, top, end, legs)
 
 

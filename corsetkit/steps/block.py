@@ -29,6 +29,8 @@ ACROSS_HEIGHT = 0.4
 """The across widths lie two fifths of the way up from underarm to shoulder tip: course convention."""
 WIDEST_SIDE_DART = 60
 """The widest side dart drawn, degrees: course convention."""
+WAIST_DART_END = 0.6
+"""How far from waist to hip the block's waist darts end: course convention."""
 BETWEEN_HALVES = 6.0
 """Paper between the two halves, cm."""
 
@@ -41,10 +43,15 @@ class Half:
     point; the side seam from there down in three runs: `side_above` to where it leaves the upright (on the
     front the side dart's mouth), `side_waist` to the waist, `side_hip` to the hip. `width` is the half's
     width at the bust, `waist_dart` what its dart takes at the waist, `bust_level` the bust line's height.
+    `dart_legs` are the waist dart's legs from its top on `dart_axis` over the waist to its end, the one towards the
+    side first; none where it takes nothing. Later steps draw the front's anew as part of the underbust dart, and take
+    more into the back's.
     """
 
     width: float
     waist_dart: float
+    dart_axis: float
+    dart_legs: tuple
     bust_level: float
     neck_side: complex
     neck_centre: complex
@@ -174,9 +181,9 @@ def block(measurements, style):
 
     edge = front_width + back_width + BETWEEN_HALVES + 2 * max(0.0, hip_out, -side_in)
     back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart,
-                 bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
+                 style.back_dart_place * (back_width - side_in), bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
                  back_underarm, back_underarm - drop, side_in, hip_out)
-    front = _half(lambda z: z, m, style, front_width, front_dart, bust_point.imag, front_neck, front_line,
+    front = _half(lambda z: z, m, style, front_width, front_dart, bust_point.real, bust_point.imag, front_neck, front_line,
                   m.across_front_width / 2, front_underarm, mouth, side_in, hip_out)
     warnings = []
     angle = 0.0
@@ -196,7 +203,7 @@ def _height(m, neck_width):
     return (m.neck_to_bust_point ** 2 - across ** 2) ** 0.5
 
 
-def _half(place, m, style, width, dart, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out):
+def _half(place, m, style, width, dart, axis, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out):
     """One half, drawn with its centre on x = 0 and its side to the right, and then put in its `place`."""
     slope = direction(-style.shoulder_slope)
     tip = neck_side + m.shoulder_length * slope
@@ -215,7 +222,10 @@ def _half(place, m, style, width, dart, bust_level, neck_side, neckline, across,
         return tuple(Cubic(*map(place, (c.start, c.first, c.second, c.end))) if isinstance(c, Cubic)
                      else Line(place(c.start), place(c.end)) for c in curves)
 
-    return Half(width, dart, bust_level, place(neck_side), place(neckline.end), place(tip), place(mid), place(under),
+    top, end = place(complex(axis, bust_level)), place(complex(axis, -WAIST_DART_END * m.waist_to_hip))
+    to_side = (place(waist) - place(0j)).real
+    legs = dart_legs(top, end, dart, to_side) if dart else ()
+    return Half(width, dart, top.real, legs, bust_level, place(neck_side), place(neckline.end), place(tip), place(mid), place(under),
                 place(waist), place(hip), place(0j), place(complex(0.0, -m.waist_to_hip)),
                 put(neckline), put(upper, lower), put(Line(under, bend)), put(swung(bend, waist)), put(swung(waist, hip)))
 
@@ -224,6 +234,16 @@ def swung(start, end):
     """An S from `start` to `end` that leaves and arrives upright; its height is even in t."""
     third = 1j * (end.imag - start.imag) / 3
     return Cubic(start, start + third, end - third, end)
+
+
+def dart_legs(top, end, width, to_side):
+    """An upright dart's two legs from `top` over the waist, where they stand `width` apart, to `end`.
+
+    Each is an S above and one below the waist, so both run to nothing smoothly. The leg towards the side comes first;
+    `to_side` is above nought where the side lies to the right.
+    """
+    half = width / 2 if to_side > 0 else -width / 2
+    return tuple((swung(top, at), swung(at, end)) for at in (complex(top.real + half, 0.0), complex(top.real - half, 0.0)))
 
 
 def _with_side_dart(m, front, bust_point, length):

@@ -13,7 +13,7 @@ from .two_part_cup import two_part_cup
 from .underbust import underbust
 
 READS = {
-    "block": ("block", "way"),
+    "block": ("block", "way", "back_dart_place"),
     "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap"),
     "overbust": ("overbust",),
     "darts": ("darts",),
