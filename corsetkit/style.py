@@ -65,7 +65,8 @@ class Style:
         "how much the hem rises towards the side", unit="cm", low=0, high=1.5 * INCH, step=EIGHTH,
         default=INCH, group="underbust", source=CUSTOM)
     underbust_mark: float = declared(
-        "by the guides, how far below the bust point the underbust mark lies (3 in small, 3 1/2 in full)",
+        "by the guides, how far below the bust point the underbust mark lies (3 in, 7.6 cm, for a small bust; 3 1/2 in, "
+        "8.9 cm, for a full one)",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH, group="underbust", source=CUSTOM)
     underbust_dart: float = declared(
         "by the guides, what the underbust dart takes in all at the underbust mark",
@@ -83,7 +84,7 @@ class Style:
         why_range="a dart ends above the hem")
 
     overbust_mark: float = declared(
-        "how far above the bust point the overbust mark lies (3 in at least, 4 in for more cover)",
+        "how far above the bust point the overbust mark lies (usually 3 in, 7.6 cm; 4 in, 10.2 cm, covers more)",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH, group="overbust", source=CUSTOM)
     overbust_armscye: float = declared(
         "how far along the armscye from the underarm point the overbust line ends",

@@ -201,3 +201,17 @@ class TestWhatIsKept:
         desk.watch("form", lambda: told.append("form"))
         desk.change("form", unit="cm")
         assert told == [19]
+
+
+def test_numbers_of_ones_own_are_not_replaced_in_silence(form):
+    """Where a wearer's numbers take the place of one's own, it is said, with the way back; and Undo is that way."""
+    form.handle({"kind": "copy"})
+    assert form.shown()["warnings"] == []
+    fill(form, waist_girth="29")
+    form.handle({"kind": "pick", "who": "demo:Ottilie"})
+    form.handle({"kind": "copy"})
+    assert any("Undo brings them back" in said for said in form.shown()["warnings"])
+    form.handle({"kind": "undo"})
+    assert not any("Undo" in said for said in form.shown()["warnings"])
+    form.handle({"kind": "pick", "who": "own"})
+    assert form.shown()["fields"]["waist_girth"]["text"] == "29 in"

@@ -18,6 +18,9 @@ FOLD_TEXT = "on the fold"
 _COARSE = 0.05
 """How near the polyline that places are searched on keeps to the curves, cm."""
 
+RING_APART = 0.05
+"""How far a ring keeps from all else, cm as seen: its rim is drawn half outside its box."""
+
 _FOLD_SHARES = (0.34, 0.42, 0.27, 0.5, 0.2, 0.58, 0.66, 0.74, 0.8)
 _SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82)
 
@@ -91,7 +94,7 @@ def seam_mark(edge, course, room, scale):
     for inset in (radius + 0.06 * scale, radius + 0.16 * scale, radius + 0.31 * scale):
         for share in _SHARES:
             at, box = _ring(course, share, inset, radius)
-            if room.holds(box, 0.02 * scale):
+            if room.holds(box, RING_APART * scale):
                 room.taken.append(box)
                 return Mark(edge, at, box, seam_letter(edge.seam.number))
     return None

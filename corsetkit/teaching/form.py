@@ -30,16 +30,19 @@ class Form:
         self.desk, self.key = desk, key
         self.rests: list[Record] = []
         self.file_said = ""
+        self.replaced = ""
 
     def handle(self, message: dict, buffers=()) -> None:
         """Do what the page asks."""
         kind = message.get("kind")
         if kind == "undo":
+            self.replaced = ""
             if self.rests:
                 self._put(self.rests.pop())
             return
         before = self.desk.record
         self.file_said = ""
+        self.replaced = ""
         if kind == "pick":
             self._pick(str(message.get("who", "")))
         elif kind == "unit" and message.get("unit") in UNITS:
@@ -89,8 +92,10 @@ class Form:
             self.desk.change(self.key, source=source, wearer=name)
 
     def _copy(self) -> None:
-        """The shown wearer's numbers as a start for one's own."""
+        """The shown wearer's numbers as a start for one's own; where there are some already, it is said that they go."""
         name, body = self.desk.body()
+        if self.desk.record.own:
+            self.replaced = "Your own numbers from before were replaced; Undo brings them back."
         own = {one: getattr(body, one) for one in _FIELDS if getattr(body, one) is not None}
         self.desk.change(self.key, source=OWN, own=own, own_name=f"{name}, changed")
 
@@ -167,9 +172,10 @@ class Form:
 
     def _warnings(self) -> list:
         try:
-            return [sentence(one) for one in self.desk.body()[1].warnings]
+            found = [sentence(one) for one in self.desk.body()[1].warnings]
         except CorsetkitError:
-            return []
+            found = []
+        return [self.replaced, *found] if self.replaced else found
 
 
 def _read(field: str, text: str, unit: str):

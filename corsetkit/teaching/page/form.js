@@ -84,7 +84,7 @@ function render({ model, el }) {
   const undo = button("Undo", "undo");
   const root = make("section", { class: "corset corset-form", "aria-label": "The wearer" },
     make("div", { class: "corset-row corset-who" },
-      make("label", { for: whoId, class: "corset-label" }, "Draft for"), who,
+      make("label", { for: whoId, class: "corset-label" }, "This corset is for"), who,
       make("span", { class: "corset-row", role: "radiogroup", "aria-label": "Unit" }, inches, cm)),
     verdict, warned, silence, trouble, name, howTo, ...groups,
     make("div", { class: "corset-row corset-back" }, copy, undo, button("Start afresh", "afresh")),
