@@ -3,6 +3,8 @@
 Judged here in plain Python, so that a draft needs no library; tests hold it against shapely.
 """
 
+from functools import lru_cache
+
 from .curve import FLATNESS
 from .path import flattened
 from .points import cross
@@ -23,10 +25,11 @@ def gaps(run):
     return [abs(after.start - before.end) for before, after in zip(run, run[1:] + run[:1])]
 
 
+@lru_cache(maxsize=1024)
 def is_simple(run):
-    """Whether the closed run neither crosses nor touches itself, judged within 0.001 cm.
+    """Whether the closed run, a tuple, neither crosses nor touches itself, judged within 0.001 cm.
 
-    A coarse polyline settles it where its sides keep well apart; where two come near each other without
+    Verdicts are kept, for while a slider moves most outlines stay as they are. A coarse polyline settles it where its sides keep well apart; where two come near each other without
     meeting, or leave a corner close together, the finer one is asked.
     """
     verdict = _judged(run, COARSE, 2 * COARSE)

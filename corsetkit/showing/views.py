@@ -3,7 +3,8 @@
 Laid out before it is drawn, by measuring: nothing here paints.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from ..geometry.points import between
 from ..pattern.edge import Kind
@@ -31,6 +32,39 @@ class View:
 
 def view(piece, scale, more=(), keep_clear=()):
     """The piece laid out at this scale; `keep_clear` are boxes that no text may stand in."""
+    asked = _Asked(piece, scale, more, keep_clear)
+    laid_out = _kept(asked)
+    asked.piece = None
+    sewn = [edge for edge in piece.edges if edge.seam]
+    return replace(laid_out, piece=piece, marks=tuple(replace(mark, edge=edge) for mark, edge in zip(laid_out.marks, sewn)))
+
+
+class _Asked:
+    """A piece to be laid out, equal to another where all that its layout rests on is equal."""
+
+    def __init__(self, piece, scale, more, keep_clear):
+        self.piece, self.scale, self.more, self.keep_clear = piece, scale, tuple(more), tuple(keep_clear)
+        self._key = (piece.number, piece.name, piece.cut, piece.on_fold, piece.pair, piece.grainline, scale, self.more,
+                     self.keep_clear, tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.run) for edge in piece.edges),
+                     tuple((notch.point, notch.way) for notch in piece.notches))
+        self._hash = hash(self._key)
+
+    def __hash__(self):
+        return self._hash
+
+    def __eq__(self, other):
+        return self._key == other._key
+
+
+@lru_cache(maxsize=256)
+def _kept(asked):
+    """Kept between redraws, for while a slider moves most pieces stay as they are; without the piece itself, for that
+    would keep its whole pattern."""
+    found = _laid_out(asked.piece, asked.scale, asked.more, asked.keep_clear)
+    return replace(found, piece=None, marks=tuple(replace(mark, edge=None) for mark in found.marks))
+
+
+def _laid_out(piece, scale, more, keep_clear):
     courses = {id(edge): Course(edge) for edge in piece.edges}
     points = [point for course in courses.values() for point in course.points[1:]]
     outer = around([(p.real, p.imag, p.real, p.imag) for p in points])

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from ..quantity import quantities
 from ..style import Style
+from . import ORDER
 from .back import back
 from .block import block
 from .darts import darts
@@ -33,7 +34,10 @@ STEPS = {"block": block, "underbust": underbust, "overbust": overbust, "darts": 
 
 @dataclass(frozen=True)
 class Steps:
-    """The steps' values for one wearer and style. Of the two cups only the one that the style asks for is drawn."""
+    """The steps' values for one wearer and style, None for a step that was not drawn.
+
+    Of the two cups only the one that the style asks for is drawn.
+    """
 
     measurements: object
     style: object
@@ -56,16 +60,18 @@ class Steps:
         return self.three_part_cup or self.two_part_cup
 
 
-def run_steps(measurements, style, earlier=None):
+def run_steps(measurements, style, earlier=None, until="back"):
     """Run the steps for a wearer and a style.
 
-    `earlier` is a `Steps` from before: each step that rests on nothing changed since is taken over from it.
+    `earlier` is a `Steps` from before: each step that rests on nothing changed since is taken over from it. `until`
+    names the last step wanted: what comes after it is not drawn, so it cannot be refused either.
     """
     values, fresh = {}, set()
     unwanted = "two_part_cup" if style.cup_parts == 3 else "three_part_cup"
+    wanted = ORDER[:ORDER.index(until) + 1]
     for name, step in STEPS.items():
         base = RESTS_ON.get(name)
-        if name == unwanted:
+        if name == unwanted or name not in wanted:
             values[name] = None
             continue
         old = getattr(earlier, name) if earlier else None
@@ -81,6 +87,19 @@ def run_steps(measurements, style, earlier=None):
     return Steps(measurements, style, **values)
 
 
+def reads(name):
+    """The declared style values that the step `name` reads itself, in order."""
+    return tuple(one for one in quantities(Style) if one.group in READS[name] or one.name in READS[name])
+
+
+def bears_on(name):
+    """The declared style values that bear on the step `name`: what it reads, and what the steps it rests on read."""
+    chain = [name]
+    while chain[-1] in RESTS_ON:
+        chain.append(RESTS_ON[chain[-1]])
+    known = {one.name for step in chain for one in reads(step)}
+    return tuple(one for one in quantities(Style) if one.name in known)
+
+
 def _changed(name, before, after):
-    return any(getattr(before, q.name) != getattr(after, q.name)
-               for q in quantities(Style) if q.group in READS[name] or q.name in READS[name])
+    return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name))
