@@ -23,16 +23,21 @@ def by_hand(name, value, style):
     Raises:
         CorsetkitError: where the piece that adds to the step cannot be cut in this style, as `draft` raises it.
     """
-    hand = Drafter()
+    return by_hand_from_the_start(name, value, style)[-1]
+
+
+def by_hand_from_the_start(name, value, style):
+    """One step by hand, and before it each step that it rests on: a list of `ByHand`s, as `by_hand` makes the last."""
+    hand, made = Drafter(), []
     chain = [(name, value)]
     while chain[0][0] in RESTS_ON:
         before = RESTS_ON[chain[0][0]]
         chain.insert(0, (before, getattr(chain[0][1], before)))
     for one, its_value in chain:
-        hand.step_made()
         for draw in _DRAW[one]:
             draw(hand, its_value, style)
-    return hand.step_made()
+        made.append(hand.step_made())
+    return made
 
 
 def whole_by_hand(steps):
