@@ -44,7 +44,9 @@ class Quantity:
     "choice" (one of `choices`). `low`, `high` and `step` are in that unit. `default` is None where
     a value must be given or, with `optional`, where it may be left out. `standard` is the term of
     ISO 8559-1, `source` where default and limits come from, `why_range` why the limits do not
-    cover half to one and a half of the default. `group` is the step it belongs to.
+    cover half to one and a half of the default. `group` is the step it belongs to. `choice_words` say the
+    choices to people, in their order. `only` is the name and the value of another quantity of the same class
+    without which this one does nothing.
     Raises ValueError where the declaration contradicts itself.
     """
 
@@ -60,13 +62,17 @@ class Quantity:
     why_range: str | None = None
     group: str | None = None
     choices: tuple[str, ...] = ()
+    choice_words: tuple[str, ...] = ()
     optional: bool = False
+    only: tuple[str, object] | None = None
 
     def __post_init__(self):
         if self.unit not in UNITS:
             raise ValueError(f"{self.name}: unit {self.unit!r} is not one of {UNITS}")
         if (self.unit == "choice") != bool(self.choices):
             raise ValueError(f"{self.name}: choices go with the unit 'choice' and with no other")
+        if len(self.choice_words) not in (0, len(self.choices)):
+            raise ValueError(f"{self.name}: each choice has its words, or none has")
         if self.is_number:
             if None in (self.low, self.high, self.step):
                 raise ValueError(f"{self.name}: a number is declared with low, high and step")
@@ -146,7 +152,7 @@ class Quantity:
         if self.unit == "yes or no":
             return "yes" if value else "no"
         if self.unit == "choice":
-            return value
+            return dict(zip(self.choices, self.choice_words)).get(value, value)
         return say_number(value, 2) + (" degrees" if self.unit == "degrees" else "")
 
     def limits_in(self, unit: str) -> tuple[float, float, float]:

@@ -22,7 +22,8 @@ class Style:
 
     way: str = declared(
         "whether darts, cup outline and waist are worked out for the wearer or taken from the fixed guides",
-        unit="choice", choices=(WEARER, GUIDES), default=WEARER, group="pattern", source=COURSE)
+        unit="choice", choices=(WEARER, GUIDES), choice_words=("to the wearer", "by the guides"), default=WEARER,
+        group="pattern", source=COURSE)
     cup_parts: int = declared(
         "of how many parts each cup is sewn", unit="count", low=2, high=3, step=1, default=3,
         group="pattern", source=CUSTOM, why_range="a cup of one part or of four is another draft")
@@ -56,24 +57,27 @@ class Style:
 
     corset_length: float = declared(
         "by the guides, the corset's length from the shoulder over the bust point to the hem",
-        unit="cm", low=17 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH, group="underbust", source=CUSTOM,
+        unit="cm", low=17 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH,
+        group="underbust", only=("way", GUIDES), source=CUSTOM,
         why_range="half of it would end above the waist")
     hem_share: float = declared(
         "to the wearer, how far down from waist to hip the hem lies", unit="share", low=0.4, high=0.95, step=0.01,
-        default=0.75, group="underbust", source=COURSE, why_range="the block ends at the hip")
+        default=0.75, group="underbust", only=("way", WEARER), source=COURSE, why_range="the block ends at the hip")
     hem_raise: float = declared(
         "how much the hem rises towards the side", unit="cm", low=0, high=1.5 * INCH, step=EIGHTH,
         default=INCH, group="underbust", source=CUSTOM)
     underbust_mark: float = declared(
         "by the guides, how far below the bust point the underbust mark lies (3 in, 7.6 cm, for a small bust; 3 1/2 in, "
         "8.9 cm, for a full one)",
-        unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH, group="underbust", source=CUSTOM)
+        unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
+        group="underbust", only=("way", GUIDES), source=CUSTOM)
     underbust_dart: float = declared(
         "by the guides, what the underbust dart takes in all at the underbust mark",
-        unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH, group="underbust", source=CUSTOM)
+        unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
+        group="underbust", only=("way", GUIDES), source=CUSTOM)
     underbust_reduction: float = declared(
         "to the wearer, how much smaller than the body the corset is at the underbust",
-        unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", source=COURSE)
+        unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", only=("way", WEARER), source=COURSE)
     dart_side_share: float = declared(
         "how much of the underbust dart is taken on the side's side of its line", unit="share",
         low=0.37, high=0.95, step=0.01, default=0.75, group="underbust", source=CUSTOM,
@@ -91,7 +95,8 @@ class Style:
         unit="cm", low=2 * INCH, high=6 * INCH, step=EIGHTH, default=4 * INCH, group="overbust", source=CUSTOM)
     overbust_dart: float = declared(
         "by the guides, what the tightening dart takes in all at the overbust mark",
-        unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH, group="overbust", source=CUSTOM)
+        unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
+        group="overbust", only=("way", GUIDES), source=CUSTOM)
     centre_front_depth: float = declared(
         "how far below the neck the cups begin at the centre front", unit="cm",
         low=3 * INCH, high=9 * INCH, step=EIGHTH, default=6 * INCH, group="overbust", source=CUSTOM)
@@ -103,10 +108,12 @@ class Style:
         low=0.375 * INCH, high=1.125 * INCH, step=INCH / 16, default=0.75 * INCH, group="overbust", source=CUSTOM)
     guide_to_front: float = declared(
         "by the guides, how far the cup reaches from the bust point towards the centre front",
-        unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH, group="overbust", source=CUSTOM)
+        unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
+        group="overbust", only=("way", GUIDES), source=CUSTOM)
     guide_to_side: float = declared(
         "by the guides, how far the cup reaches from the bust point towards the side",
-        unit="cm", low=1.75 * INCH, high=5.25 * INCH, step=EIGHTH, default=3.5 * INCH, group="overbust", source=CUSTOM)
+        unit="cm", low=1.75 * INCH, high=5.25 * INCH, step=EIGHTH, default=3.5 * INCH,
+        group="overbust", only=("way", GUIDES), source=CUSTOM)
     least_strip: float = declared(
         "the least strip of lower front kept between the cup and the centre front, and between the cup and the side",
         unit="cm", low=0.75, high=2.25, step=0.05, default=1.5, group="overbust", source=COURSE)
@@ -123,10 +130,10 @@ class Style:
         group="overbust", source=CUSTOM)
     front_opening_width: float = declared(
         "how wide the yoke's opening is along the overbust line", unit="cm", low=INCH, high=3 * INCH,
-        step=EIGHTH, default=2 * INCH, group="overbust", source=COURSE)
+        step=EIGHTH, default=2 * INCH, group="overbust", only=("front_opening", True), source=COURSE)
     front_opening_height: float = declared(
         "how high the yoke's opening rises above the overbust line", unit="cm", low=INCH, high=3 * INCH,
-        step=EIGHTH, default=2 * INCH, group="overbust", source=COURSE)
+        step=EIGHTH, default=2 * INCH, group="overbust", only=("front_opening", True), source=COURSE)
     opening_roundness: float = declared(
         "how round the openings are, from pointed to full", unit="share", low=0.25, high=0.75, step=0.05,
         default=0.5, group="overbust", source=COURSE)
@@ -142,10 +149,11 @@ class Style:
     cut_depth: float = declared(
         "how far below the top edge the upper cup is cut off, along the cup seam and along the armscye",
         unit="cm", low=1.125 * INCH, high=3.375 * INCH, step=EIGHTH, default=2.25 * INCH,
-        group="three_part_cup", source=CUSTOM)
+        group="three_part_cup", only=("cup_parts", 3), source=CUSTOM)
     cut_at_front: float = declared(
         "how far from the centre-front point along the underbust line the cut begins", unit="cm",
-        low=0.875 * INCH, high=2.875 * INCH, step=EIGHTH, default=1.875 * INCH, group="three_part_cup", source=CUSTOM)
+        low=0.875 * INCH, high=2.875 * INCH, step=EIGHTH, default=1.875 * INCH,
+        group="three_part_cup", only=("cup_parts", 3), source=CUSTOM)
     centre_panels: int = declared(
         "of how many panels the lower front is cut between centre front and dart", unit="count",
         low=1, high=3, step=1, default=1, group="three_part_cup", source=CUSTOM,
@@ -179,10 +187,11 @@ class Style:
         group="back", source=CUSTOM)
     back_opening_width: float = declared(
         "how far the back opening reaches from the lacing edge along the yoke", unit="cm",
-        low=0.75 * INCH, high=2.25 * INCH, step=EIGHTH, default=1.5 * INCH, group="back", source=COURSE)
+        low=0.75 * INCH, high=2.25 * INCH, step=EIGHTH, default=1.5 * INCH,
+        group="back", only=("back_opening", True), source=COURSE)
     back_opening_height: float = declared(
         "how high the back opening rises along the lacing edge", unit="cm", low=INCH, high=3 * INCH, step=EIGHTH,
-        default=2 * INCH, group="back", source=COURSE)
+        default=2 * INCH, group="back", only=("back_opening", True), source=COURSE)
     modesty_overlap: float = declared(
         "how far the modesty panel reaches under each side of the lacing", unit="cm",
         low=INCH, high=3 * INCH, step=EIGHTH, default=2 * INCH, group="back", source=CUSTOM)

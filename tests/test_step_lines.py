@@ -5,9 +5,12 @@ from itertools import combinations
 import pytest
 from figures import WEARERS, figure
 
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.path import run_length
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded
-from corsetkit.showing.step_lines import draft_so_far
+from corsetkit.showing.step_lines import draft_so_far, pair
+from corsetkit.showing.step_sheet import step_sheet
 from corsetkit.steps import ORDER
 
 CASES = [(wearer, step) for wearer in WEARERS for step in ORDER]
@@ -49,3 +52,81 @@ def test_what_is_cut_away_is_hatched_from_the_step_that_cuts_it():
     reached = [sum(ORDER.index(made) <= number for made in waste.values()) for number in range(len(ORDER))]
     assert counts == reached
     assert counts[-1] == len(waste)
+
+
+def edges(wearer, step):
+    """Facts and run of each named line of a step's sheet that is no offcut."""
+    return [(call.facts, call.what[0]) for call in recorded(sheet(wearer, step)).of("line")
+            if call.facts.get("role") not in (None, "waste")]
+
+
+@pytest.mark.parametrize(("wearer", "step"), CASES)
+def test_every_line_has_a_name_of_its_own(wearer, step):
+    """Each line of this step and of those before it, each guide and level, is told by a name that no other line has."""
+    names = [facts["name"] for facts, _ in edges(wearer, step)]
+    assert all(names)
+    assert len(set(names)) == len(names)
+
+
+@pytest.mark.parametrize(("wearer", "step"), CASES)
+def test_lines_that_are_sewn_tell_each_other_and_are_equally_long(wearer, step):
+    """Each seam of a sheet has two sides; each names the other as its partner, and both are as long as each other."""
+    seams = {}
+    for facts, run in edges(wearer, step):
+        if "seam" in facts:
+            seams.setdefault(facts["seam"], []).append((facts, run))
+    assert seams
+    for (one, first), (other, second) in seams.values():
+        assert {one["side"], other["side"]} == {1, 2}
+        assert (one["partner"], other["partner"]) == (other["name"], one["name"])
+        assert one["length"] == other["length"]
+        assert run_length(first) == pytest.approx(run_length(second), abs=1e-6)
+
+
+SEWN = {
+    "block": {"front waist dart", "back waist dart", "shoulder", "upper side seam", "lower side seam", "side dart"},
+    "underbust": {"underbust dart"}, "overbust": {"tightening dart", "centre-front dart"}, "darts": set(),
+    "two_part_cup": {"cup seam"}, "three_part_cup": {"cup seam"}, "back": {"back dart", "lower side seam"},
+}  # fmt: skip
+"""What each step draws that is sewn to a line of the sheet."""
+
+
+@pytest.mark.parametrize("step", ORDER)
+def test_each_step_tells_its_darts_and_seams(step):
+    """The legs of every dart, shoulders, side seams and the cups' seam are told as partners, in this step and later."""
+    told = edges("Maren", step)
+    new = {facts["name"].partition(",")[0] for facts, _ in told if facts["role"] == "new" and "seam" in facts}
+    assert new == SEWN[step]
+    later = {facts["name"].partition(",")[0] for facts, _ in told if facts["role"] == "before" and "seam" in facts}
+    gone = {"front waist dart", "back waist dart"}
+    earlier = [one for one in ORDER[:ORDER.index(step)] if one != "two_part_cup"]
+    assert later - gone == set().union(*(SEWN[one] for one in earlier)) - gone
+
+
+def test_a_taken_in_side_is_sewn_to_the_front_down_to_the_hem():
+    """After the back step it is the new side seam that the front's is told to be sewn to, and the old one is not."""
+    told = {facts["name"]: facts for facts, _ in edges("Maren", "back")}
+    assert told["lower side seam, front"]["partner"] == "lower side seam, back"
+    assert told["lower side seam, back"]["role"] == "new"
+    assert "seam" not in told["back side before it is taken in"] and "seam" not in told["front side, below the hem"]
+
+
+def test_a_pair_is_known_by_itself_and_not_by_its_name():
+    """Two pairs of one name stay two seams; a line whose partner is not drawn tells none."""
+    run = (Line(0j, 5j),)
+    first, second = (pair("dart", ("inner leg", run), ("outer leg", run)) for _ in range(2))
+    told = [call.facts for call in recorded(step_sheet("Two darts", [*first, *second])).of("line") if call.facts]
+    assert [facts["seam"] for facts in told] == [1, 1, 2, 2]
+    alone = recorded(step_sheet("One leg", first[:1])).of("line")
+    assert [call.facts for call in alone if call.facts] == [{"role": "new", "name": "dart, inner leg", "length": "1 15/16 in"}]
+
+
+def test_listeners_hear_both_sides_at_once():
+    """The description tells lines that are sewn to each other together, and each other new line with its length."""
+    words = sheet("Maren", "underbust").description
+    told = {facts["name"]: facts["length"] for facts, _ in edges("Maren", "underbust") if facts["role"] == "new"}
+    leg = told["underbust dart, inner leg"]
+    assert f"underbust dart, inner leg and outer leg, {leg} each" in words
+    assert f"front hem {told['front hem']}" in words and words.count("underbust dart") == 1
+    uneven = pair("seam", ("front", (Line(0j, 5 + 0j),)), ("back", (Line(0j, 6 + 0j),)))
+    assert step_sheet("Ease", uneven, unit="cm").description == "Ease. New in this step: seam, front 5 cm and back 6 cm."

@@ -111,7 +111,7 @@ class TestPlay:
         play = draft.play()
         shown = move(play, "depth", 9)
         assert shown["svg"] == "<svg>5.3975 20.0 3</svg>"
-        assert shown["state"]["depth"] == {"at": 9, "words": "2 1/8 in"}
+        assert shown["state"]["depth"] == {"at": 9, "words": "2 1/8 in", "idle": ""}
         assert draft.kept == []
         play.handle({"kind": "keep"})
         assert draft.kept == [{"depth": pytest.approx(5.3975)}]
@@ -138,10 +138,10 @@ class TestPlay:
         play = Draft().play()
         shown = type_in(play, "depth", "blue")
         assert shown["refused"].startswith("Depth is 'blue', which is not a length")
-        assert shown["state"]["depth"] == {"at": 8, "words": "blue", "wrong": True}
+        assert shown["state"]["depth"] == {"at": 8, "words": "blue", "wrong": True, "idle": ""}
         assert shown["undo"]
         play.handle({"kind": "undo"})
-        assert play.shown()["state"]["depth"] == {"at": 8, "words": "2 in"}
+        assert play.shown()["state"]["depth"] == {"at": 8, "words": "2 in", "idle": ""}
         assert play.shown()["refused"] == ""
 
     def test_undo_goes_back_one_rest_at_a_time_without_end(self):
@@ -183,7 +183,7 @@ class TestPlay:
         draft = Draft()
         play = draft.play()
         move(play, "depth", 9, keep=True)
-        play.take({"depth": 5.3975}, "cm")
+        play.take(play.quantities.values(), {"depth": 5.3975}, "cm")
         assert play.shown()["state"]["depth"]["words"] == "5.4 cm"
         assert draft.drawn[-1].depth == pytest.approx(5.3975)
 
@@ -212,7 +212,7 @@ class TestPlay:
 
 class TestTable:
     def table(self, draft):
-        return Table(draft.play(), unit=lambda: "in", values=lambda: {})
+        return Table(play := draft.play(), lambda: (play.quantities.values(), {}, "in"))
 
     def test_an_answer_carries_the_asker_and_the_number_of_the_question(self):
         table = self.table(Draft())

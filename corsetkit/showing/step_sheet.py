@@ -1,12 +1,11 @@
 """A drafting step as it is drawn on the block: what was there, what is new, what falls away, and the marks."""
 
-from dataclasses import dataclass
-
 from ..geometry.curve import Line
 from ..geometry.path import flattened, run_length
 from ..units import CM_PER_INCH, say_length
 from .canvas import box_area, tick
 from .clutter import Clutter
+from .drawn import Drawn, Spot, seams_of  # noqa: F401 -- `Drawn` is what a sheet is given
 from .hatching import fill
 from .lettering import around, text_box, text_width
 from .pens import (BEFORE, BODY, CUT_AWAY, GRID, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, PAPER_TONE, SMALL, SPOT, SPOT_TONE,
@@ -26,27 +25,6 @@ _MARGIN = 2.4
 _SIDE = 4.6
 """Paper left of and right of the block, for names that stand beside its outermost marks."""
 _SAID = {"before": "drawn before", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
-
-
-@dataclass(frozen=True)
-class Drawn:
-    """A line of a step: its run, what it is ("before", "new", "guide", "waste", "body"), and its name.
-
-    A "waste" run is closed and hatched.
-    """
-
-    run: tuple
-    role: str
-    name: str = ""
-
-
-@dataclass(frozen=True)
-class Spot:
-    """A construction mark with its name, new in this step or there "before"."""
-
-    point: complex
-    name: str
-    role: str = "new"
 
 
 def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
@@ -70,8 +48,9 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
     for spot in spots:
         clutter.dot(spot.point)
     names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots]
-    lines = [clutter.along(run, line.name, LINE_WORDS) for role in _NAMED
-             for line, run in zip(drawn, polylines) if line.role == role and line.name]
+    seams = seams_of(drawn)
+    lines = [_beside(clutter, line, run, seams) for role in _NAMED
+             for line, run in zip(drawn, polylines) if line.role == role and line.written]
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
@@ -82,7 +61,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
                 if line.role == role:
                     if role == "waste":
                         fill(canvas, line.run, WASTE)
-                    canvas.line(line.run, pen, _facts(line, unit))
+                    canvas.line(line.run, pen, _facts(line, unit, seams))
         for spot in spots:
             canvas.dot(spot.point, 0.75 if spot.role == "new" else 0.5, SPOT_TONE if spot.role == "new" else PAPER_TONE,
                        SPOT)
@@ -97,6 +76,16 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
     return Sheet(low, high, title, description or _description(title, drawn, unit), paint, scale)
 
 
+def _beside(clutter, line, polyline, seams):
+    """Where the line's name goes: beside it, or beside its partner where only that has room and no name of its own."""
+    place = clutter.along(polyline, line.written, LINE_WORDS)
+    if not place and id(line.pair) in seams:
+        for other in seams[id(line.pair)][1][3 - line.side]:
+            if not other.written and not place:
+                place = clutter.along(flattened(other.run, 0.05), line.written, LINE_WORDS)
+    return place
+
+
 def _lead(canvas, point, place):
     """A thin line from a mark to its name, where other words kept the name away from it."""
     if place:
@@ -106,8 +95,16 @@ def _lead(canvas, point, place):
             tick(canvas, point, nearest, LEADER)
 
 
-def _facts(line, unit):
-    return {"role": line.role, "name": line.name, "length": say_length(run_length(line.run), unit)}
+def _length(line, unit):
+    return say_length(run_length(line.run), unit)
+
+
+def _facts(line, unit, seams):
+    facts = {"role": line.role, "name": line.name, "length": _length(line, unit)}
+    if line.pair and id(line.pair) in seams:
+        number, sides = seams[id(line.pair)]
+        facts |= {"seam": number, "side": line.side, "partner": "; ".join(other.name for other in sides[3 - line.side])}
+    return facts
 
 
 def _grid(canvas, box, side):
@@ -139,6 +136,20 @@ def _legend(canvas, at, roles, widths, ruled, right):
 
 
 def _description(title, drawn, unit):
-    """The step in words: what is new, with lengths."""
-    new = [f"{line.name} {say_length(run_length(line.run), unit)}" for line in drawn if line.role == "new" and line.name]
-    return f"{title}. New in this step: {'; '.join(new)}." if new else f"{title}."
+    """The step in words: what is new, with lengths; lines that are sewn to each other are told together."""
+    new = [line for line in drawn if line.role == "new" and line.name]
+    seams, told = seams_of(new), {}
+    for line in new:
+        if id(line.pair) in seams:
+            told[id(line.pair)] = _both(line.pair, seams[id(line.pair)][1], unit)
+        else:
+            told[id(line)] = f"{line.name} {_length(line, unit)}"
+    return f"{title}. New in this step: {'; '.join(told.values())}." if told else f"{title}."
+
+
+def _both(pair, sides, unit):
+    (first, one), (second, other) = ((word, "; ".join(_length(line, unit) for line in sides[side]))
+                                     for side, word in enumerate(pair.sides, 1))
+    if one == other:
+        return f"{pair.name}, {first} and {second}, {one} each"
+    return f"{pair.name}, {first} {one} and {second} {other}"

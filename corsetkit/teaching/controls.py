@@ -5,6 +5,7 @@ index or the text that was typed; what they mean is decided here, from the decla
 """
 
 import math
+from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -58,7 +59,9 @@ class Control:
         """The stop nearest to `value`."""
         if not self.quantity.is_number:
             return self.stops.index(value)
-        return min(range(len(self.stops)), key=lambda i: abs(self.stops[i] - value))
+        above = bisect_left(self.stops, value)
+        near = range(max(above - 1, 0), min(above + 1, len(self.stops)))
+        return min(near, key=lambda i: abs(self.stops[i] - value))
 
     def read(self, answer):
         """The value that the page asks for: {"at": index} or {"text": what was typed}.

@@ -2,6 +2,7 @@
 
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
+from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder
 from corsetkit.teaching.play import Play
@@ -20,23 +21,35 @@ def desk() -> Desk:
 
 
 class Drafts:
-    """The patterns of the desk's wearer, one after another: each takes over the steps that are as before."""
+    """The drafts of the desk's wearer, one after another: each takes over the steps that are as before."""
 
     def __init__(self, the_desk: Desk):
         self.desk = the_desk
-        self._last = None
+        self._pattern = self._steps = None
 
     def of(self, style: dict):
-        """The wearer's name and her pattern; CorsetkitError where either cannot be had.
+        """The wearer's name and her whole pattern; CorsetkitError where either cannot be had.
 
         `style` holds what differs from Style().
         """
+        name, body = self._body()
+        self._pattern = draft(body, Style(**style), earlier=self._pattern)
+        return name, self._pattern
+
+    def steps(self, style: dict, until: str, measurements=None):
+        """The wearer's name and her `Steps` up to the step `until`; CorsetkitError where either cannot be had.
+
+        `measurements` takes the place of her own, where a lesson asks what would be.
+        """
+        name, body = self._body()
+        self._steps = run_steps(measurements or body, Style(**style), self._steps, until)
+        return name, self._steps
+
+    def _body(self):
         try:
-            name, body = self.desk.body()
+            return self.desk.body()
         except CorsetkitError as error:
             raise CorsetkitError(f"the wearer's form is not finished; {error}") from None
-        self._last = draft(body, Style(**style), earlier=self._last)
-        return name, self._last
 
 
 class Lesson:
@@ -63,14 +76,33 @@ class Lesson:
             the_desk.watch(key, _live[key].refresh)
         return _live[key]
 
-    def table(self, the_desk: Desk, key: str, panels, quantities, show):
-        """A drafting table over the desk's style; `show(style)` gives the Picture for what differs from Style()."""
+    def table(self, the_desk: Desk, key: str, panels, quantities, show, own=lambda: ()):
+        """A drafting table over the desk's style, and over controls of the table's own.
+
+        `quantities` are the style values it offers; those of them that change are kept on the desk. `own()` gives
+        the declared quantities that belong to this table alone, such as how far a dart is closed; they are asked
+        for anew when the desk changes. `show(values)` gives the Picture for what differs from the declared
+        defaults, other style values of the desk among it.
+        """
         from corsetkit.teaching.table import Table
 
-        return Table(
-            Play(
-                panels, quantities, the_desk.record.style, the_desk.record.unit, show,
-                lambda style: the_desk.change(key, style=style),
-            ),
-            unit=lambda: the_desk.record.unit, values=lambda: the_desk.record.style,
+        offered = {one.name for one in quantities}
+
+        def others():
+            return {name: value for name, value in the_desk.record.style.items() if name not in offered}
+
+        def keep(values):
+            style = others() | {name: value for name, value in values.items() if name in offered}
+            if style != the_desk.record.style:
+                the_desk.change(key, style=style)
+
+        play = Play(
+            panels, (*own(), *quantities), the_desk.record.style, the_desk.record.unit,
+            lambda values: show(others() | values), keep,
         )  # fmt: skip
+
+        def refreshed():
+            kept = {name: value for name, value in play.asked.items() if name not in offered}
+            return (*own(), *quantities), kept | the_desk.record.style, the_desk.record.unit
+
+        return Table(play, refreshed)

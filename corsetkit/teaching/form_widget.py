@@ -18,15 +18,15 @@ FILE_HELP = (
 
 
 class FormWidget(Answering):
-    """The page's view of one `Form`."""
+    """The page's view of one `Form`; a `compact` one asks only for whom and in which unit."""
 
     _esm = page("common.js", "form.js")
 
     parts = traitlets.Dict().tag(sync=True)
 
-    def __init__(self, form: Form):
+    def __init__(self, form: Form, compact: bool = False):
         self.form = form
-        parts = {"groups": _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP}
+        parts = {"groups": [] if compact else _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP, "compact": compact}
         super().__init__(parts=parts, shown=form.shown())
 
     def answer(self, message, buffers):

@@ -50,8 +50,9 @@ class Play:
     def set_unit(self, unit: str) -> None:
         self.controls = {name: Control(one, unit) for name, one in self.quantities.items()}
 
-    def take(self, values: dict, unit: str) -> None:
-        """Go on from other values and another unit; where the values are others, that is a step to undo."""
+    def take(self, quantities, values: dict, unit: str) -> None:
+        """Go on from other declarations, values and another unit; where the values are others, that is a step to undo."""
+        self.quantities = {one.name: one for one in quantities}
         self.set_unit(unit)
         self.typed = {}
         values = self._changes(values)
@@ -120,11 +121,19 @@ class Play:
         return self.asked.get(name, self.quantities[name].default)
 
     def _state(self, name: str) -> dict:
-        state = self.controls[name].state(self.value(name))
+        state = self.controls[name].state(self.value(name)) | {"idle": self._idle(name)}
         if name in self.typed:
             # What cannot be read stays as it was typed, to be mended.
             state |= {"words": self.typed[name], "wrong": True}
         return state
+
+    def _idle(self, name: str) -> str:
+        """Why the control does nothing at present; empty where it counts."""
+        only = self.quantities[name].only
+        if only is None or only[0] not in self.quantities or self.value(only[0]) == only[1]:
+            return ""
+        other = self.controls[only[0]].quantity
+        return f"Counts only with {other.label}: {other.say(only[1])}."
 
     def _set(self, changes: dict) -> None:
         asked = {name: self.value(name) for name in self.quantities}

@@ -7,14 +7,14 @@ from corsetkit.teaching.widgets import Answering, page
 
 
 class Table(Answering):
-    """The page's view of one `Play`; `unit()` and `values()` say what the desk now has."""
+    """The page's view of one `Play`; `renewed()` gives what the desk now has, as the arguments of its `take`."""
 
-    _esm = page("common.js", "controls.js", "table.js")
+    _esm = page("common.js", "edges.js", "edge_table.js", "controls.js", "table.js")
 
     parts = traitlets.Dict().tag(sync=True)
 
-    def __init__(self, play: Play, unit, values):
-        self.play, self.unit, self.values = play, unit, values
+    def __init__(self, play: Play, renewed):
+        self.play, self.renewed = play, renewed
         super().__init__(parts=play.layout(), shown=self._state())
 
     def answer(self, message, buffers):
@@ -23,7 +23,7 @@ class Table(Answering):
 
     def refresh(self) -> None:
         """Draw again, for something on the desk has changed: wearer, unit or style."""
-        self.play.take(self.values(), self.unit())
+        self.play.take(*self.renewed())
         self.parts = self.play.layout()
         self.renew(self._state())
 

@@ -1,9 +1,19 @@
 // One control of a panel. It knows indices and words; what they mean is the kernel's.
 // `send({at} or {text}, kept)` is called at each change.
 
+// Why a control does nothing at present, where it does nothing; it stays usable, for what it is set to is kept.
+function idleSign(element) {
+  const why = make("p", { class: "corset-why-idle" });
+  element.querySelector(".corset-hint").after(why);
+  return (state) => {
+    say(why, state.idle || "");
+    element.classList.toggle("corset-idle", Boolean(state.idle));
+  };
+}
+
 function sliderControl(told, send) {
   const range = newId("range"), box = newId("box"), hint = newId("hint");
-  let at = 0, said = "";
+  let at = 0, said = "", seen = "", idling = "";
   const slider = make("input", {
     type: "range", id: range, min: 0, max: told.words.length - 1, step: 1,
     "aria-describedby": hint, "data-name": told.name,
@@ -27,12 +37,21 @@ function sliderControl(told, send) {
     send({ at: place }, kept);
   }
   function show(state) {
+    // Most controls stand as they did: nothing on the page is touched for them.
+    const signs = `${Boolean(state.wrong)} ${state.idle ?? idling}`;
+    if (state.at === at && state.words === said && signs === seen) return;
+    seen = signs;
     at = state.at;
     slider.value = at;
     slider.setAttribute("aria-valuetext", state.words);
     slider.style.setProperty("--filled", last ? `${(100 * at) / last}%` : "0%");
     words.value = said = state.words;
     words.setAttribute("aria-invalid", state.wrong ? "true" : "false");
+    // The hand's own move says nothing of it.
+    if (state.idle !== undefined) {
+      idling = state.idle;
+      idle(state);
+    }
   }
   const step = (sign, i) => {
     const amount = told.amounts[i], way = sign < 0 ? "less" : "more";
@@ -49,6 +68,7 @@ function sliderControl(told, send) {
     make("div", { class: "corset-row" },
       large ? step(-1, 1) : null, step(-1, 0), words, step(1, 0), large ? step(1, 1) : null),
   );
+  const idle = idleSign(element);
   return { element, show };
 }
 
@@ -64,7 +84,8 @@ function choiceControl(told, send) {
     make("div", { class: "corset-row" },
       ...told.words.map((word, at) => make("label", { class: "corset-radio" }, radios[at], word))),
   );
-  return { element, show: (state) => { radios[state.at].checked = true; } };
+  const idle = idleSign(element);
+  return { element, show: (state) => { radios[state.at].checked = true; idle(state); } };
 }
 
 const control = (told, send) => (told.kind === "slider" ? sliderControl : choiceControl)(told, send);

@@ -1,9 +1,10 @@
-// The wearer's form: who, in which unit, her numbers, and what the checks say.
+// The wearer's form: who, in which unit, her numbers, and what the checks say. The compact one, in the lessons that
+// do not measure, asks only who and in which unit.
 
 const TYPING_PAUSE_MS = 600;
 
 function render({ model, el }) {
-  const ends = [], timers = [];
+  const ends = [], timers = [], compact = model.get("parts").compact;
   const silence = make("p", { class: "corset-silence", role: "alert" });
   const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
   const button = (words, kind, told = {}) =>
@@ -86,9 +87,9 @@ function render({ model, el }) {
     make("div", { class: "corset-row corset-who" },
       make("label", { for: whoId, class: "corset-label" }, "This corset is for"), who,
       make("span", { class: "corset-row", role: "radiogroup", "aria-label": "Unit" }, inches, cm)),
-    verdict, warned, silence, trouble, name, howTo, ...groups,
-    make("div", { class: "corset-row corset-back" }, copy, undo, button("Start afresh", "afresh")),
-    files);
+    verdict, warned, silence, trouble,
+    ...(compact ? [] : [name, howTo, ...groups,
+      make("div", { class: "corset-row corset-back" }, copy, undo, button("Start afresh", "afresh")), files]));
 
   function paint() {
     const shown = model.get("shown");
@@ -112,7 +113,7 @@ function render({ model, el }) {
     copy.hidden = shown.own;
     undo.disabled = !shown.undo;
     fields.name({ text: shown.name, wrong: "" }, shown.own);
-    for (const [each, state] of Object.entries(shown.fields)) fields[each](state, shown.own);
+    for (const [each, state] of Object.entries(shown.fields)) fields[each]?.(state, shown.own);
   }
 
   paint();

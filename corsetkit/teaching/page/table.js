@@ -8,6 +8,7 @@ function render({ model, el }) {
   let controls = {}, painted = null, resting;
 
   const paper = make("div", { class: "corset-paper" });
+  const edges = watchEdges(paper);
   const zoom = (words, times) => make("button", { type: "button", class: "corset-step",
     "aria-label": words, onclick: () => scale(zoomed * times) }, times > 1 ? "+" : "−");
   const nearer = zoom("Drawing larger", 1.5), farther = zoom("Drawing smaller", 1 / 1.5);
@@ -32,10 +33,10 @@ function render({ model, el }) {
     "Start afresh");
   const root = make("section", { class: "corset corset-table", "aria-label": "Drafting table" },
     make("div", { class: "corset-frame" },
-      make("div", { class: "corset-sheet" }, paper, refused),
+      make("div", { class: "corset-sheet" }, paper, edges.bar, refused),
       panel,
       make("div", { class: "corset-under" },
-        make("div", {}, silence, warned, said),
+        make("div", {}, silence, warned, said, edges.table),
         make("div", { class: "corset-row", role: "group", "aria-label": "Size of the drawing" }, farther, nearer))),
   );
 
@@ -81,6 +82,7 @@ function render({ model, el }) {
     if (shown.svg !== painted) {
       paper.innerHTML = shown.svg;
       painted = shown.svg;
+      edges.refresh();
     }
     const trouble = shown.refused || "";
     say(refused, trouble ? `Not drawn: ${trouble}` : "");
@@ -103,6 +105,7 @@ function render({ model, el }) {
   return () => {
     clearTimeout(resting);
     line.close();
+    edges.close();
     ends.forEach((end) => end());
   };
 }
