@@ -49,12 +49,13 @@ def open_lab(folder: Path, notebook: Path, dark=False):
     port = _any_port()
     token = secrets.token_hex(16)
     given = {name: value for name, value in os.environ.items() if name != "CORSETKIT_STORED"}
-    # Lab with the course's own settings, and no learner's.
+    # Lab with the course's own settings and its own part, as they are now, and no learner's.
     lab.write_settings(str(folder))
     more = {"JUPYTER_TOKEN": token, "CORSETKIT_WORK": str(folder / "my_work")}
     surroundings = places.surroundings(str(folder), given) | more
     Path(surroundings["IPYTHONDIR"]).parent.mkdir(parents=True, exist_ok=True)
     words = lab.command(sys.executable, copy, port, False, lab.is_root_user())
+    words.append(f"--LabApp.extra_labextensions_path={lab.extensions_folder(str(folder))}")
     with open(folder / "lab.log", "wb") as log:
         program = subprocess.Popen(words, cwd=pages, env=surroundings, stdout=log, stderr=log)
         try:
@@ -82,8 +83,10 @@ def _is_trouble(text: str) -> bool:
 
 
 @contextmanager
-def open_page(address: str, width=1280, height=800):
-    """A page at the address, with `page.troubles`: what the console called an error."""
+def open_page(address: str, width=1280, height=800, before=lambda page: None):
+    """A page at the address, with `page.troubles`: what the console called an error.
+
+    `before` gets the page before it goes anywhere."""
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as play:
@@ -93,6 +96,7 @@ def open_page(address: str, width=1280, height=800):
         heard = lambda text: page.troubles.append(text) if _is_trouble(text) else None  # noqa: E731
         page.on("console", lambda one: heard(one.text) if one.type == "error" else None)
         page.on("pageerror", lambda error: heard(str(error)))
+        before(page)
         page.goto(address)
         page.wait_for_selector(".jp-Notebook .jp-OutputArea-output", timeout=60_000)
         try:
@@ -101,21 +105,41 @@ def open_page(address: str, width=1280, height=800):
             browser.close()
 
 
+# The page in front; in Lab's simple mode an earlier lesson stays open behind it.
+IN_FRONT = ".jp-NotebookPanel:not(.lm-mod-hidden)"
+
+
+def runs(page) -> int:
+    """How often the lesson in front has run, all its drawings there."""
+    return int(page.locator(IN_FRONT).get_attribute("data-lesson-runs") or 0)
+
+
+def _until_run(page, there, times):
+    page.wait_for_function(
+        "([front, n]) => Number(document.querySelector(front)?.dataset.lessonRuns || 0) >= n",
+        arg=[IN_FRONT, times], timeout=60_000,
+    )  # fmt: skip
+    page.wait_for_selector(f"{IN_FRONT} {there}", timeout=20_000)
+
+
 def run_all(page, there=".corset-table .corset-paper svg"):
-    """Press the course's own button and wait until the lesson has run.
+    """Wait until the lesson, just opened, has run by itself."""
+    _until_run(page, there, 1)
 
-    A press in the first moment, before Lab has reached the kernel, is lost without a word; so it is
-    repeated, as the lesson tells its reader to.
-    """
-    from playwright.sync_api import TimeoutError as NotYet
 
-    page.evaluate("for (const one of document.querySelectorAll('.jp-OutputArea-output')) one.classList.add('before')")
-    for patience in (8_000, 20_000, 40_000):
-        page.get_by_role("button", name=lab.RUN_LABEL).first.click()
-        try:
-            page.wait_for_selector(there, timeout=patience)
-            page.wait_for_function("!document.querySelector('.jp-OutputArea-output.before')", timeout=patience)
-            return
-        except NotYet as not_yet:
-            late = not_yet
-    raise late
+def run_again(page, there=".corset-table .corset-paper svg"):
+    """Press the course's own button, and wait until the lesson has run once more."""
+    before = runs(page)
+    page.locator(IN_FRONT).get_by_role("button", name=lab.RUN_LABEL).click()
+    _until_run(page, there, before + 1)
+
+
+def end_kernels(page):
+    """As when the computer slept or the kernel ran out of memory: each is ended from outside."""
+    page.evaluate(
+        """async () => {
+          const token = JSON.parse(document.getElementById('jupyter-config-data').textContent).token;
+          const ask = (path, how) => fetch(path, { method: how, headers: { Authorization: `token ${token}` } });
+          for (const one of await (await ask('/api/kernels', 'GET')).json()) await ask(`/api/kernels/${one.id}`, 'DELETE');
+        }"""
+    )

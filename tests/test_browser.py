@@ -6,7 +6,7 @@ nbval proves nothing about widgets; this does. Not for CI: a browser's timing is
 import os
 
 import pytest
-from lab_page import ROOT, browser_path, open_lab, open_page, run_all
+from lab_page import IN_FRONT, ROOT, browser_path, end_kernels, open_lab, open_page, run_again, run_all
 
 LESSONS = sorted((ROOT / "lessons").glob("*.ipynb"))
 SIZES = ((1280, 800), (1024, 768))
@@ -33,7 +33,8 @@ COLLISIONS = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg
 
 OUTSIDE = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) => {
   const sheet = svg.getBoundingClientRect();
-  return [...svg.querySelectorAll('text, path')].filter((one) => {
+  // Beyond a window's borders lines may run on.
+  return [...svg.querySelectorAll(svg.matches('.ck-window') ? 'text' : 'text, path')].filter((one) => {
     const box = one.getBoundingClientRect();
     return box.left < sheet.left - 1 || box.right > sheet.right + 1 || box.top < sheet.top - 1 || box.bottom > sheet.bottom + 1;
   }).map((one) => one.textContent || one.getAttribute('class'));
@@ -66,13 +67,37 @@ def texts_apart(page):
     assert page.evaluate(OUTSIDE) == []
 
 
-def test_a_fresh_lesson_shows_its_drawings_before_anything_runs(place):
+SCROLLED = f"document.querySelector('{IN_FRONT} .jp-WindowedPanel-outer').scrollTop"
+
+
+def test_a_lesson_runs_by_itself_and_stays_at_its_title(place):
     folder, address = place
     with open_page(address) as page:
-        images = page.locator(".jp-OutputArea-output img")
-        assert images.count() > 0
-        assert all(image.evaluate("(one) => one.complete && one.naturalWidth > 0") for image in images.all())
         page.screenshot(path=folder / "fresh.png")
+        run_all(page)
+        assert page.evaluate(SCROLLED) == 0
+        assert page.locator(f"{IN_FRONT} h1").first.bounding_box()["y"] < 200
+        # Nothing beside it, and the way to the other lessons is one press.
+        assert not page.locator("#jp-left-stack:visible, #jp-right-stack:visible, .jp-SideBar.jp-mod-right:visible").count()
+        assert page.locator(".jp-SideBar.jp-mod-left [data-id=filebrowser]").is_visible()
+        page.screenshot(path=folder / "opened.png")
+        assert page.troubles == []
+
+
+def test_the_button_leaves_the_page_where_it_is_read(place):
+    folder, address = place
+    with open_page(address) as page:
+        run_all(page)
+        settle(page)
+        outer = page.locator(f"{IN_FRONT} .jp-WindowedPanel-outer")
+        for part in (0.3, 0.6, 1):
+            outer.evaluate("(one, part) => { one.scrollTop = part * (one.scrollHeight - one.clientHeight); }", part)
+            at = page.evaluate(SCROLLED)
+            assert at > 0
+            for _ in range(2):
+                run_again(page)
+                settle(page)
+                assert abs(page.evaluate(SCROLLED) - at) <= 1
         assert page.troubles == []
 
 
@@ -164,7 +189,7 @@ def test_running_the_lesson_again_keeps_what_was_chosen_and_one_table(place):
         at = slider.input_value()
         page.wait_for_timeout(500)  # a movement is at rest after 350 ms
         for _ in range(3):
-            run_all(page)
+            run_again(page)
         settle(page)
         assert page.locator(".corset-table").count() == 1
         assert page.locator(".corset-live input[type=range]").first.input_value() == at
@@ -211,16 +236,18 @@ def test_a_kernel_that_is_gone_is_said_to_be_gone(place):
         run_all(page)
         slider = page.locator(".corset-live input[type=range]").first
         slide(page, slider, "Home")
-        # As when the computer slept or the kernel ran out of memory: it is ended from outside.
-        page.evaluate(
-            """async () => {
-              const token = JSON.parse(document.getElementById('jupyter-config-data').textContent).token;
-              const ask = (path, how) => fetch(path, { method: how, headers: { Authorization: `token ${token}` } });
-              for (const one of await (await ask('/api/kernels', 'GET')).json()) await ask(`/api/kernels/${one.id}`, 'DELETE');
-            }"""
-        )
+        end_kernels(page)
         page.wait_for_timeout(1500)
         slider.focus()
         page.keyboard.press("End")
         page.wait_for_selector(".corset-table .corset-silence:not(:empty)", timeout=20_000)
         assert "does not answer" in page.locator(".corset-table .corset-silence").inner_text()
+        # One press brings a new one.
+        run_again(page)
+        settle(page)
+        assert page.locator(".corset-table .corset-silence").inner_text() == ""
+        drawn = []
+        for key in ("Home", "End"):
+            slide(page, page.locator(".corset-live input[type=range]").first, key)
+            drawn.append(page.evaluate(PATHS))
+        assert drawn[0] != drawn[1]

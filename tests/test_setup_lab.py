@@ -2,6 +2,7 @@
 import json
 import os
 import pathlib
+import re
 import socket
 import subprocess
 import sys
@@ -67,6 +68,60 @@ def test_labs_style_lies_where_the_course_lets_lab_look(tmp_path):
     folder = places.surroundings(str(tmp_path), {})["JUPYTER_CONFIG_DIR"]
     assert pathlib.Path(folder, "custom", "custom.css").read_text(encoding="utf-8") == lab.STYLE
     assert "--LabApp.custom_css=True" in lab.command("py", "a", 8890, True, False)
+
+
+def test_labs_own_part_is_written_whole_and_once(tmp_path):
+    assert lab.write_settings(str(tmp_path)) is True
+    assert lab.write_settings(str(tmp_path)) is False
+    there = tmp_path / "share" / "jupyter" / "labextensions" / lab.EXTENSION_NAME
+    written = {str(path.relative_to(there)) for path in there.rglob("*") if path.is_file()}
+    kept = {str(path.relative_to(lab.EXTENSION)) for path in pathlib.Path(lab.EXTENSION).rglob("*") if path.is_file()}
+    assert written == kept == set(lab.EXTENSION_FILES)
+    for name in written:
+        assert (there / name).read_bytes() == pathlib.Path(lab.EXTENSION, name).read_bytes()
+    # Cut short or of an older clone, one file is written again and nothing is left beside it.
+    for name in written:
+        (there / name).write_text("cut sho")
+        assert lab.write_settings(str(tmp_path)) is True
+        assert (there / name).read_bytes() == pathlib.Path(lab.EXTENSION, name).read_bytes()
+    assert {str(path.relative_to(there)) for path in there.rglob("*") if path.is_file()} == written
+
+
+def test_lab_finds_its_own_part_and_what_it_loads_from_it(tmp_path):
+    from jupyter_core.paths import jupyter_path
+    from jupyterlab_server.config import get_federated_extensions
+    assert lab.extensions_folder(sys.prefix) in jupyter_path("labextensions")
+    lab.write_extension(str(tmp_path))
+    found = get_federated_extensions([lab.extensions_folder(str(tmp_path))])
+    assert list(found) == [lab.EXTENSION_NAME]
+    build = found[lab.EXTENSION_NAME]["jupyterlab"]["_build"]
+    assert os.path.join(*build["load"].split("/")) in lab.EXTENSION_FILES
+    assert build["extension"] == "./extension"
+
+
+def test_the_environment_has_labs_own_part_as_it_is_now():
+    for name in lab.EXTENSION_FILES:
+        there = pathlib.Path(lab.extensions_folder(sys.prefix), lab.EXTENSION_NAME, name)
+        assert there.read_bytes() == pathlib.Path(lab.EXTENSION, name).read_bytes()
+
+
+def test_labs_own_part_bears_the_names_that_the_settings_use_and_no_address():
+    script = pathlib.Path(lab.EXTENSION, lab.EXTENSION_FILES[0]).read_text(encoding="utf-8")
+    for text in (lab.RUN_COMMAND, lab.RUN_LABEL, lab.EXTENSION_NAME):
+        assert f'"{text}"' in script
+    assert lab.RUN_COMMAND in lab.STYLE
+    assert not re.search("http|//[a-z]+[.]|fetch|import[ (]", script.replace("from corsetkit.teaching import", ""))
+    assert script.isascii()
+
+
+def test_labs_own_part_knows_a_lesson_by_the_line_that_the_builder_writes():
+    script = pathlib.Path(lab.EXTENSION, lab.EXTENSION_FILES[0]).read_text(encoding="utf-8")
+    line, = re.findall('OF_A_LESSON = "(.+)";', script)
+    lessons = sorted(pathlib.Path(places.ROOT, "lessons").glob("*.ipynb"))
+    assert lessons
+    for path in lessons:
+        code = [cell for cell in json.loads(path.read_text(encoding="utf-8"))["cells"] if cell["cell_type"] == "code"]
+        assert code and all("".join(cell["source"]).startswith(line) for cell in code), path.name
 
 
 def test_lab_is_started_with_what_was_asked():

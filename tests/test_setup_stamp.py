@@ -3,6 +3,7 @@ import errno
 import json
 import os
 import pathlib
+import shutil
 import sys
 import threading
 import time
@@ -43,6 +44,17 @@ def test_settings_of_a_newer_clone_are_written_without_a_new_set_up(root):
     pathlib.Path(lab.settings_file(places.venv_folder(root))).write_text("{}")
     assert ready(root)[0] == []
     assert json.loads(pathlib.Path(lab.settings_file(places.venv_folder(root))).read_text()) == lab.SETTINGS
+
+
+def test_labs_own_part_of_a_newer_clone_is_written_without_a_new_set_up(root):
+    ready(root)
+    there = pathlib.Path(lab.extensions_folder(places.venv_folder(root)), lab.EXTENSION_NAME)
+    # An environment from before there was one, and one that has an older one.
+    for spoil in (lambda: shutil.rmtree(there), lambda: [(there / name).write_text("old") for name in lab.EXTENSION_FILES]):
+        spoil()
+        assert ready(root)[0] == []
+        for name in lab.EXTENSION_FILES:
+            assert (there / name).read_text(encoding="utf-8") == pathlib.Path(lab.EXTENSION, name).read_text(encoding="utf-8")
 
 
 def test_the_tests_add_to_the_course_and_then_serve_both(root):

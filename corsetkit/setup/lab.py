@@ -12,6 +12,13 @@ from . import places, programs
 HOST = "127.0.0.1"  # this machine alone; a name might mean another address
 
 RUN_LABEL = "Run this lesson"
+RUN_COMMAND = "corsetkit:run-lesson"  # the course's own, see lab_extension/
+
+
+def hidden(*names):
+    """Buttons that Lab brings along and a learner has no use for."""
+    return [{"name": name, "disabled": True} for name in names]
+
 
 # Defaults, not commands: what a learner sets in Lab's own settings still counts.
 SETTINGS = {
@@ -32,20 +39,43 @@ SETTINGS = {
         "showInputPlaceholder": False,
         "autoStartDefaultKernel": True,
     },
+    # One button above the lesson. What edits or runs single cells is in the menus, and needs no room here.
     "@jupyterlab/notebook-extension:panel": {
         "toolbar": [{
-            "name": "run-lesson", "command": "notebook:run-all-cells", "label": RUN_LABEL,
+            "name": "run-lesson", "command": RUN_COMMAND, "label": RUN_LABEL,
             "icon": "ui-components:run", "rank": 0,
-        }],
+        }] + hidden("save", "insert", "cut", "copy", "paste", "run", "interrupt", "restart",
+                    "restart-and-run", "cellType", "kernelName"),
+    },
+    "@jupyterlab/cell-toolbar-extension:plugin": {
+        "toolbar": hidden("duplicate-cell", "move-cell-up", "move-cell-down", "insert-cell-above",
+                          "insert-cell-below", "delete-cell"),
+    },
+    "@jupyterlab/statusbar-extension:plugin": {"visible": False},
+    # The list of files is there to go to another lesson, with one press.
+    "@jupyterlab/filebrowser-extension:browser": {
+        "singleClickNavigation": True, "showLastModifiedColumn": False,
+    },
+    "@jupyterlab/filebrowser-extension:widget": {
+        "toolbar": hidden("new-launcher", "new-directory", "uploader", "refresh", "toggle-file-filter"),
     },
 }
 
 
-# What Lab has no setting for: hidden code leaves no bar, and nothing counts the cells.
+# What Lab has no setting for: hidden code leaves no bar, nothing counts the cells or offers one more, at the
+# left edge stand two signs only (the list of files, the list of headings), and the button looks like one.
 STYLE = """\
 .jp-Notebook .jp-Cell-inputWrapper:has(> .jp-InputPlaceholder) { display: none; }
 .jp-Notebook .jp-OutputPrompt { visibility: hidden; }
+.jp-Notebook-footer, .jp-DebuggerBugButton { display: none; }
+.jp-SideBar.jp-mod-left .lm-TabBar-tab:not([data-id="filebrowser"], [data-id="table-of-contents"]) { display: none; }
+.jp-ToolbarButtonComponent[data-command="corsetkit:run-lesson"] { border: 1px solid var(--jp-ui-font-color2); }
 """
+
+# The files of Lab's extension of our own; the one that names the other stands last.
+EXTENSION = os.path.join(places.HERE, "lab_extension")
+EXTENSION_NAME = "corsetkit-lessons"
+EXTENSION_FILES = (os.path.join("static", "remoteEntry.lessons.js"), "package.json")
 
 
 def style_file(prefix):
@@ -56,9 +86,27 @@ def settings_file(prefix):
     return os.path.join(prefix, "share", "jupyter", "lab", "settings", "overrides.json")
 
 
+def extensions_folder(prefix):
+    return os.path.join(prefix, "share", "jupyter", "labextensions")
+
+
+def write_extension(prefix):
+    """Put the course's own part of Lab where Lab finds it; whether anything changed."""
+    changed = False
+    for name in EXTENSION_FILES:
+        with open(os.path.join(EXTENSION, name), encoding="utf-8") as file:
+            text = file.read()
+        there = os.path.join(extensions_folder(prefix), EXTENSION_NAME, name)
+        changed = places.write_if_different(there, text) or changed
+    return changed
+
+
 def write_settings(prefix):
-    places.write_if_different(style_file(prefix), STYLE)
-    return places.write_if_different(settings_file(prefix), json.dumps(SETTINGS, indent=2) + "\n")
+    """All that makes Lab friendly, into the environment; whether anything changed."""
+    # The button's command before the button.
+    changed = write_extension(prefix)
+    changed = places.write_if_different(style_file(prefix), STYLE) or changed
+    return places.write_if_different(settings_file(prefix), json.dumps(SETTINGS, indent=2) + "\n") or changed
 
 
 def free_port(wanted=None, first=8888, tries=100):

@@ -1,10 +1,15 @@
-"""From key press to painted picture in the browser, beside a slider that only changes a label.
+"""From key press to painted picture in the browser, for the drawing of every lesson.
 
-The label's slider is the floor: the same kind of widget, the same way to the kernel and back, nothing
-drafted and nothing drawn. Both are measured in turn in one run. Printed, not judged.
+Beside each, in the same notebook and in turn: a slider of the course's own that only changes a label (the floor: the
+same way to the kernel and back, nothing drafted and nothing drawn), and ipywidgets' `interact` that makes a new
+matplotlib figure of the same pieces at each step (what a notebook does without further thought). Printed, not judged;
+54 ms is where a hand notices lag (Forch et al. 2017, median).
+
+`python tests/benchmarks browser` measures all lessons; CORSETKIT_BENCH=03,07 in the environment only those.
 """
 
 import json
+import os
 import statistics
 import sys
 import tempfile
@@ -12,12 +17,13 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from lab_page import browser_path, open_lab, open_page, run_all  # noqa: E402
+from lab_page import ROOT, browser_path, open_lab, open_page, run_again  # noqa: E402
 
 # A block of keys, four to the right and four back in turn, so that it ends where it began.
-BLOCKS, BLOCK, WARM = 4, 24, 4
+BLOCKS, BLOCK, WARM = 3, 24, 4
 PAUSE_MS = 60
-HELD, HELD_EVERY_MS = 20, 33
+HELD, HELD_EVERY_MS, HELD_RUNS = 20, 33, 6
+NOTICED_MS = 54
 
 FLOOR = '''
 import traitlets
@@ -41,14 +47,37 @@ export default { render };
 Label()
 '''
 
-# Times each key: from the event's own clock to the frame that shows what followed it.
+INTERACT = '''
+import ipywidgets
+import matplotlib.pyplot as plt
+from corsetkit import Style, draft
+from corsetkit.wearers import demo_wearers
+
+_, body = demo_wearers()[0]
+
+def drawn(mark):
+    pattern = draft(body, Style(overbust_mark=7 + mark / 20))
+    figure, axes = plt.subplots()
+    for piece in pattern.pieces:
+        axes.plot(*piece.outline.exterior.xy)
+    axes.set_aspect("equal")
+    plt.show()
+
+made = ipywidgets.interactive(drawn, mark=ipywidgets.IntSlider(20, 0, 40))
+made.add_class("bench-interact")
+made
+'''
+
+# Times each key: from the event's own clock to the frame that shows the first change that followed it.
 WATCH = """([slider, target]) => {
-  const watched = { times: [], from: 0 };
-  document.querySelector(slider).addEventListener('keydown', (event) => { watched.from ||= event.timeStamp; }, true);
+  const watched = { times: [], from: 0, last: 0 }, element = document.querySelector(slider);
+  element.setAttribute('data-lm-suppress-shortcuts', 'true');
+  element.addEventListener('keydown', (event) => { watched.from ||= event.timeStamp; watched.key = event.timeStamp; }, true);
   new MutationObserver(() => requestAnimationFrame(() => {
     const channel = new MessageChannel();
     channel.port1.onmessage = () => {
-      if (watched.from) watched.times.push(performance.now() - watched.from);
+      watched.last = performance.now();
+      if (watched.from) watched.times.push(watched.last - watched.from);
       watched.from = 0;
     };
     channel.port2.postMessage(0);
@@ -58,16 +87,27 @@ WATCH = """([slider, target]) => {
 
 KINDS = {
     "label only (floor)": (".floor", ".floor-label"),
-    "whole pattern": (".corset-live input[type=range]", ".corset-paper"),
+    "the lesson": (".corset-live input[type=range]", ".corset-paper"),
+    "new figure": (".bench-interact [role=slider]", ".bench-interact .jupyter-widgets-output-area, .bench-interact .jp-OutputArea"),
 }
 
 
-def notebook(folder: Path) -> Path:
-    lesson = 'from corsetkit.teaching import lesson; lesson("00_measuring").pattern()'
+def lessons():
+    """Each lesson's number and its first drawing's cell."""
+    wanted = [one for one in os.environ.get("CORSETKIT_BENCH", "").split(",") if one]
+    found = {}
+    for path in sorted((ROOT / "lessons").glob("*.ipynb")):
+        if not wanted or path.stem[:2] in wanted:
+            found[path.stem] = "pattern" if path.stem == "00_measuring" else "drawing"
+    return found
+
+
+def notebook(folder: Path, name: str, cell: str) -> Path:
+    lesson = f'from corsetkit.teaching import lesson; lesson("{name}").{cell}()'
     made = [
         {"cell_type": "code", "id": f"bench-{i}", "metadata": {}, "execution_count": 1, "source": source,
          "outputs": [{"output_type": "stream", "name": "stdout", "text": "not run yet"}]}
-        for i, source in enumerate((FLOOR, lesson))
+        for i, source in enumerate((FLOOR, lesson, INTERACT))
     ]  # fmt: skip
     kernel = {"display_name": "Python 3", "language": "python", "name": "python3"}
     book = {"cells": made, "metadata": {"kernelspec": kernel}, "nbformat": 4, "nbformat_minor": 5}
@@ -87,27 +127,12 @@ def press(page, slider, way):
 
 def hold(page, slider, way):
     """Keys as fast as a held key gives them; ms from the last one to the last picture."""
-    page.evaluate("(s) => { window.watched[s].times = []; }", slider)
-    page.locator(slider).first.focus()
-    page.wait_for_timeout(300)
-    return page.evaluate(
-        """async ([s, target, count, every, way]) => {
-          const slider = document.querySelector(s), wait = (ms) => new Promise((done) => setTimeout(done, ms));
-          let last = 0, painted = 0;
-          const seen = new MutationObserver(() => requestAnimationFrame(() => { painted = performance.now(); }));
-          seen.observe(document.querySelector(target), { childList: true, characterData: true, subtree: true });
-          for (let i = 0; i < count; i++) {
-            slider.value = Number(slider.value) + (way === 'ArrowRight' ? 1 : -1);
-            last = performance.now();
-            slider.dispatchEvent(new Event('input', { bubbles: true }));
-            await wait(every);
-          }
-          await wait(400);
-          seen.disconnect();
-          return painted - last;
-        }""",
-        [slider, dict(KINDS.values())[slider], HELD, HELD_EVERY_MS, way],
-    )
+    for _ in range(HELD):
+        page.keyboard.press(way)
+        page.wait_for_timeout(HELD_EVERY_MS)
+    # Until nothing has been painted for a while: the last value is shown by then.
+    page.wait_for_function("(s) => performance.now() - Math.max(window.watched[s].last, window.watched[s].key) > 700", arg=slider)
+    return page.evaluate("(s) => window.watched[s].last - window.watched[s].key", slider)
 
 
 def said(times):
@@ -115,39 +140,54 @@ def said(times):
     return statistics.median(times), times[round(0.95 * (len(times) - 1))]
 
 
+def measured(page):
+    """For each kind the times of single keys, and of held ones."""
+    single, held = {kind: [] for kind in KINDS}, {kind: [] for kind in KINDS}
+
+    def at(kind):
+        # Focus scrolls the page, and the repainting of that is no part of the answer.
+        page.locator(KINDS[kind][0]).first.focus()
+        page.wait_for_timeout(400)
+        return KINDS[kind][0]
+
+    for _ in range(BLOCKS):
+        for kind in KINDS:
+            slider = at(kind)
+            times = [press(page, slider, "ArrowRight" if i % 8 < 4 else "ArrowLeft") for i in range(BLOCK)]
+            single[kind] += times[WARM:]
+    for i in range(HELD_RUNS):
+        for kind in KINDS:
+            slider = at(kind)
+            held[kind].append(hold(page, slider, ("ArrowLeft", "ArrowRight")[i % 2]))
+    return single, held
+
+
 def main():
     if browser_path() is None:
         print("bench_browser: no browser of the Chromium family is installed on this machine")
         return
-    with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        with open_lab(folder, notebook(folder)) as address, open_page(address) as page:
-            run_all(page)
-            for slider, target in KINDS.values():
-                page.wait_for_selector(slider)
-                page.evaluate(WATCH, [slider, target])
-            page.wait_for_timeout(1000)
-            single = {kind: [] for kind in KINDS}
-            held = {kind: [] for kind in KINDS}
-            for _ in range(BLOCKS):
-                for kind, (slider, _) in KINDS.items():
-                    # Focus scrolls the page, and the repainting of that is no part of the answer.
-                    page.locator(slider).first.focus()
-                    page.wait_for_timeout(300)
-                    times = [press(page, slider, "ArrowRight" if i % 8 < 4 else "ArrowLeft") for i in range(BLOCK)]
-                    single[kind] += times[WARM:]
-            for i in range(8):
-                for kind, (slider, _) in KINDS.items():
-                    held[kind].append(hold(page, slider, ("ArrowLeft", "ArrowRight")[i % 2]))
-            if page.troubles:
-                print("the page complained:", *page.troubles, sep="\n  ")
-    print("from key press to painted picture, ms (ratio to the floor of this run)")
-    for heading, measured in (("single key", single), (f"held, {HELD} keys, after the last", held)):
-        floor = said(next(iter(measured.values())))
-        print(f"  {heading}")
-        for kind, times in measured.items():
-            median, p95 = said(times)
-            print(f"    {kind:20} median {median:6.1f} ({median / floor[0]:.2f})   p95 {p95:6.1f} ({p95 / floor[1]:.2f})")
+    print("from key press to painted picture, ms (ratio to the floor of the same run);",
+          f"a hand notices {NOTICED_MS} ms")
+    for name, cell in lessons().items():
+        with tempfile.TemporaryDirectory() as place:
+            folder = Path(place)
+            with open_lab(folder, notebook(folder, name, cell)) as address, open_page(address) as page:
+                run_again(page)  # no lesson of the course, so it does not run by itself
+                for slider, target in KINDS.values():
+                    page.wait_for_selector(slider)
+                    page.evaluate(WATCH, [slider, target])
+                page.wait_for_timeout(1000)
+                single, held = measured(page)
+                troubles = page.troubles
+        for heading, times in (("single keys", single), (f"held, {HELD} keys, after the last", held)):
+            floor = said(times["label only (floor)"])
+            print(f"  {name}, {heading}")
+            for kind, one in times.items():
+                median, p95 = said(one)
+                print(f"    {kind:20} median {median:6.1f} ({median / floor[0]:.2f})   p95 {p95:6.1f} ({p95 / floor[1]:.2f})",
+                      flush=True)
+        if troubles:
+            print("  the page complained:", *troubles, sep="\n    ")
 
 
 if __name__ == "__main__":
