@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 class Sheet:
     """A drawing between the corners `low` and `high` (cm), painted by `paint(canvas)`.
 
-    `scale` says how many of its centimetres are meant to be seen as one: pens and letters grow with it.
+    `scale` says how many of its centimetres are meant to be seen as one: pens and letters grow with it. A `window` is a
+    sheet beyond whose borders lines may run on, to be cut off there.
     """
 
     low: complex
@@ -17,6 +18,7 @@ class Sheet:
     description: str
     paint: Callable = field(repr=False)
     scale: float = 1.0
+    window: bool = False
 
     @property
     def size(self):

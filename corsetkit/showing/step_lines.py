@@ -162,11 +162,26 @@ def lines_so_far(steps, name):
     return drawn, [spot for spot in spots if spot.name]
 
 
-def draft_so_far(steps, name, unit="in", title="", more=(), more_spots=()):
+def near(steps, name):
+    """The window (left, bottom, right, top) in which the step `name` draws, cm; None for a step that draws everywhere.
+
+    It rests on the block alone, so that the paper keeps still while the step's own lines move.
+    """
+    front = steps.block.front
+    level, sides = front.bust_level, (-5.0, front.width + 6.0)
+    if name in ("block", "back"):
+        return None
+    if name == "underbust":
+        return sides[0], front.hip_centre.imag, sides[1], level + 8.0
+    return sides[0], level - 14.0, sides[1], front.neck_side.imag
+
+
+def draft_so_far(steps, name, unit="in", title="", more=(), more_spots=(), window=None):
     """The sheet of the draft up to the step `name`: its lines strong, those of the steps before it lighter.
 
-    What these steps cut away is hatched as waste. `more` are lines and `more_spots` marks of whoever shows it.
+    What these steps cut away is hatched as waste. `more` are lines and `more_spots` marks of whoever shows it, `window`
+    as `near` gives it.
     """
     drawn, spots = lines_so_far(steps, name)
     return step_sheet(title or f"The draft after the step {name.replace('_', ' ')}", [*drawn, *more],
-                      [*spots, *more_spots], unit)
+                      [*spots, *more_spots], unit, window=window)

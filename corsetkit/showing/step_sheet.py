@@ -12,8 +12,12 @@ from .pens import (BEFORE, BODY, CUT_AWAY, GRID, GUIDE, HEADING, LEADER, LINE_WO
                    SPOT_WORDS, WASTE)
 from .sheet import Sheet
 
-SCALE = 3.0
-"""Of the block's centimetres, how many are meant to be seen as one."""
+SCALE = 4.5
+"""Of the block's centimetres, how many are meant to be seen as one: letters can be read where the whole of it is on a
+laptop's screen."""
+
+SEEN = 12.0
+"""How high a window on the drawing is meant to be seen, cm."""
 
 PENS = {"waste": CUT_AWAY, "body": BODY, "guide": GUIDE, "before": BEFORE, "new": NEW}
 """What a line can be in a step, in the order in which they are laid: the newest lies on top."""
@@ -27,11 +31,16 @@ _SIDE = 4.6
 _SAID = {"before": "drawn before", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
 
 
-def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
-    """The step's sheet; lengths are said in `unit`. Names that find no clear place are told but not written."""
+def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, window=None):
+    """The step's sheet; lengths are said in `unit`. Names that find no clear place are told but not written.
+
+    A `window` (left, bottom, right, top), cm, shows that much of the drawing and nothing beyond it, as large as it can.
+    """
     polylines = [flattened(line.run, 0.05) for line in drawn]
     points = [p for line in polylines for p in line] + [spot.point for spot in spots]
-    left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
+    left, bottom, right, top = window or around([(p.real, p.imag, p.real, p.imag) for p in points])
+    if window:
+        scale = (top - bottom) / SEEN
     roles = [role for role in ("new", "before", "guide", "waste", "body") if any(one.role == role for one in drawn)]
     row, head = 0.62 * scale, 1.1 * scale
     legend_widths = [(1.1 + 0.3 + 0.6) * scale + text_width(_SAID[role], SMALL, scale) for role in roles]
@@ -40,8 +49,10 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
     wide = max(right - left, text_width(title, HEADING, scale),
                sum(legend_widths) + text_width(ruled, SMALL, scale))
-    spare = (wide - (right - left)) / 2 + _SIDE
-    low, high = complex(left - spare, bottom - _MARGIN - row), complex(right + spare, top + _MARGIN + head)
+    spare = wide - (right - left)
+    # A window has its room for words beside the drawing, towards the other half.
+    before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)
+    low, high = complex(left - before, bottom - _MARGIN - row), complex(right + after, top + _MARGIN + head)
     clutter = Clutter((low.real, bottom - _MARGIN, high.real, top + _MARGIN), scale)
     for line, run in zip(drawn, polylines):
         clutter.draw(run, 3 if line.role == "new" else 1)
@@ -55,7 +66,6 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
         _grid(canvas, (low.real, bottom - _MARGIN, high.real, top + _MARGIN), grid)
-        canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * scale), title, HEADING, "start")
         for role, pen in PENS.items():
             for line in drawn:
                 if line.role == role:
@@ -70,10 +80,15 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE):
         for place in (*names, *lines):
             if place:
                 canvas.words(*place)
+        if window:
+            # What runs on beyond the window ends under the strips for heading and legend.
+            box_area(canvas, (low.real, top + _MARGIN, high.real, high.imag), PAPER_TONE)
+            box_area(canvas, (low.real, low.imag, high.real, bottom - _MARGIN), PAPER_TONE)
+        canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * scale), title, HEADING, "start")
         _legend(canvas, complex(low.real + _MARGIN, low.imag + 0.55 * row), roles, legend_widths,
                 ruled, high.real - _MARGIN)
 
-    return Sheet(low, high, title, description or _description(title, drawn, unit), paint, scale)
+    return Sheet(low, high, title, description or _description(title, drawn, unit), paint, scale, bool(window))
 
 
 def _beside(clutter, line, polyline, seams):

@@ -109,7 +109,7 @@ def svg_text(sheet, width="100%"):
     size = sheet.size * 10
     title = _safe(sheet.title)
     return "".join((
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}sheet" role="img" aria-label="{title}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" aria-label="{title}" '
         f'viewBox="0 0 {size.real:.2f} {size.imag:.2f}" width="{_safe(width)}" fill="none" stroke-linecap="round" '
         f'stroke-linejoin="round" font-family="{FONTS}">'
         f'<title>{title}</title><desc>{_safe(sheet.description)}</desc>', *canvas.parts, "</svg>"))

@@ -46,4 +46,4 @@ def vignette(title, description, drawn, box, spots=()):
             if place:
                 canvas.words(*place)
 
-    return Sheet(low, high, title, description, paint, scale)
+    return Sheet(low, high, title, description, paint, scale, True)
