@@ -53,8 +53,9 @@ class Drafts:
 
 
 class Lesson:
-    """A lesson: each public method is one cell, and stands alone."""
+    """A lesson: each public method that is no tool is one cell, and stands alone."""
 
+    tools = ("show", "table")
     name = ""
 
     def show(self, cell: str, still, alive):

@@ -38,7 +38,8 @@ class Form:
         if kind == "undo":
             self.replaced = ""
             if self.rests:
-                self._put(self.rests.pop())
+                # Guesses are told once: going back to other numbers takes none of them back.
+                self._put(replace(self.rests.pop(), guesses=self.desk.record.guesses))
             return
         before = self.desk.record
         self.file_said = ""

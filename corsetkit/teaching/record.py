@@ -1,24 +1,28 @@
 """The learner's choices as one frozen value, and as the text of a file."""
 
 import json
+import math
+import numbers
 from dataclasses import asdict, dataclass, field
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
 from corsetkit.style import Style
-from corsetkit.units import UNITS
+from corsetkit.units import UNITS, to_float
 
 DEMO, FILE, OWN = "demo", "file", "own"
+_GUESS_VALUES = ("value", "right", "start")
 
 
 @dataclass(frozen=True)
 class Record:
-    """Wearer, unit and style.
+    """Wearer, unit, style and guesses.
 
     `source` says where `wearer` is named: among the demo wearers, in a file that was read, or her
     own numbers. `own` maps a measurement to cm, or to the text that could not be read; `style` holds
-    only what differs from the course's values.
+    only what differs from the course's values. `guesses` maps a cell to its locked guess: `text` as
+    typed, and `value`, `right` and `start` in the guess's own unit.
     """
 
     source: str = DEMO
@@ -27,6 +31,7 @@ class Record:
     own_name: str = ""
     own: dict = field(default_factory=dict)
     style: dict = field(default_factory=dict)
+    guesses: dict = field(default_factory=dict)
 
 
 def own_body(record: Record) -> Measurements:
@@ -67,7 +72,8 @@ def read(text: str) -> Record:
     if plain.get("source", DEMO) not in (DEMO, FILE, OWN) or plain.get("unit", "in") not in UNITS:
         raise ValueError("not a record")
     own = _known(told.get("own"), Measurements, keep_text=True)
-    return Record(**plain, own=own, style=_known(told.get("style"), Style, keep_text=False))
+    style = _known(told.get("style"), Style, keep_text=False)
+    return Record(**plain, own=own, style=style, guesses=_guesses(told.get("guesses")))
 
 
 def _known(told, cls: type, keep_text: bool) -> dict:
@@ -79,6 +85,22 @@ def _known(told, cls: type, keep_text: bool) -> dict:
         if name in named
         and ((keep_text and isinstance(value, str)) or _allowed(named[name], value))
     }
+
+
+def _guesses(told) -> dict:
+    told = told if isinstance(told, dict) else {}
+    return {
+        cell: {"text": one["text"], **{name: to_float(one[name]) for name in _GUESS_VALUES}}
+        for cell, one in told.items()
+        if isinstance(one, dict)
+        and isinstance(one.get("text"), str)
+        and all(_is_number(one.get(name)) for name in _GUESS_VALUES)
+    }
+
+
+def _is_number(value) -> bool:
+    real = isinstance(value, numbers.Real) and not isinstance(value, bool)
+    return real and math.isfinite(to_float(value))
 
 
 def _allowed(quantity: Quantity, value) -> bool:

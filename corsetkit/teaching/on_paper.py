@@ -1,0 +1,65 @@
+"""A step on paper: its hand instructions for the wearer, and how to check it with a tape."""
+
+from html import escape
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.hand.whole import by_hand_from_the_start
+from corsetkit.hand.words import say, say_why
+from corsetkit.pattern.hand import Check, Turn
+from corsetkit.showing.hand_sheet import hand_sheet
+from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.teaching.stored import Stored, sentence
+
+
+def moves(name: str, steps, step: str, unit: str) -> Stored:
+    """The step `step` of the wearer's `steps` as numbered moves, each with its reason in small print, under the drawing
+    in which each mark bears the number of its move."""
+    made = by_hand_from_the_start(step, getattr(steps, step), steps.style)
+    told = [one for one in made[-1].instructions if not isinstance(one, Check)]
+    lines = [(say(one, unit), sentence(say_why(one, unit, steps.measurements, steps.style))) for one in told]
+    sheet = hand_sheet(made, _numbers(told), unit, f"By hand for {name}")
+    opening = f"{_for(name, unit)} Lengths are rounded to {_part(unit)}."
+    items = "".join(
+        f'<li style="margin-bottom:6px">{escape(what)}<br><small>{escape(why)}</small></li>' for what, why in lines
+    )
+    return Stored(
+        f"{svg_image(svg_text(sheet))}<p>{escape(opening)}</p><ol>{items}</ol>",
+        (sheet.description, opening, *(f"{number}. {what} {why}" for number, (what, why) in enumerate(lines, 1))),
+    )
+
+
+def checks(name: str, steps, step: str, unit: str, more=()) -> Stored:
+    """What the tape should read on the finished drawing; `more` are sentences of the lesson's own."""
+    made = by_hand_from_the_start(step, getattr(steps, step), steps.style)[-1]
+    found = [*(say(one, unit) for one in made.instructions if isinstance(one, Check)), *more]
+    opening = _for(name, unit)
+    items = "".join(f"<li>{escape(one)}</li>" for one in found)
+    return Stored(f"<p>{escape(opening)}</p><ul>{items}</ul>", (opening, *found))
+
+
+def of_desk(the_desk, drafts, step: str, style: dict, make) -> Stored:
+    """`make(name, steps)` for the desk's wearer, or the sentence that says why there is nothing to draw."""
+    try:
+        return make(*drafts.steps({**the_desk.record.style, **style}, step))
+    except CorsetkitError as error:
+        words = sentence(f"Nothing to draw yet: {error}")
+        return Stored(f"<p>{escape(words)}</p>", (words,))
+
+
+def _numbers(told) -> dict:
+    """For each mark, the number of the move that makes it; helpers of curves are left out, they would hide the rest."""
+    numbers = {}
+    for number, one in enumerate(told, 1):
+        names = [new for _, new in one.moved] if isinstance(one, Turn) else [getattr(one, "to", None)]
+        for name in names:
+            if name and "helper" not in name:
+                numbers.setdefault(name, number)
+    return numbers
+
+
+def _for(name: str, unit: str) -> str:
+    return f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."
+
+
+def _part(unit: str) -> str:
+    return "a sixteenth of an inch" if unit == "in" else "a millimetre"
