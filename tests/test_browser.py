@@ -40,8 +40,11 @@ OUTSIDE = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) =
   }).map((one) => one.textContent || one.getAttribute('class'));
 })"""
 
-# Newest value wins, so "settled" is: no question under way, and the drawing is of the slider's value.
-SETTLED = "(name) => document.querySelector('.corset-table').dataset.quiet === 'yes'"
+# Newest value wins, so "settled" is: no question under way, and each drawing is of its sliders' values.
+SETTLED = "() => [...document.querySelectorAll('.corset-table')].every((one) => one.dataset.quiet === 'yes')"
+
+# The drawn lines of one table.
+OWN_PATHS = "(one) => [...one.querySelectorAll('.corset-paper path, .corset-paper circle')].map((line) => line.outerHTML).join(' ')"
 
 
 @pytest.fixture(scope="module", params=LESSONS, ids=lambda path: path.stem)
@@ -101,44 +104,61 @@ def test_the_button_leaves_the_page_where_it_is_read(place):
         assert page.troubles == []
 
 
+def refusal(table):
+    return table.locator(".corset-refused").first.inner_text()
+
+
+def step_back(table):
+    """Undo, and wait: the page stands as it did before."""
+    table.locator(".corset-back button").first.click()
+    settle(table.page)
+
+
+def both_ends(table, slider, texts=True):
+    """The drawing with the slider at its lowest and at its highest; where the very end cannot be drawn, near it."""
+    drawn, page = [], table.page
+    for key, back in (("Home", "ArrowRight"), ("End", "ArrowLeft")):
+        slide(page, slider, key)
+        for _ in range(4):
+            if not refusal(table):
+                break
+            slide(page, slider, back)
+        assert refusal(table) == "", f"{slider.get_attribute('data-name')} near {key}: {refusal(table)}"
+        drawn.append(table.evaluate(OWN_PATHS))
+        if texts:
+            texts_apart(page)
+    return drawn
+
+
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-def test_every_slider_moves_the_drawing_and_nothing_complains(place, size):
+def test_every_slider_moves_its_drawing_and_nothing_complains(place, size):
     folder, address = place
     with open_page(address, *size) as page:
         run_all(page)
         settle(page)
         texts_apart(page)
-        sliders = page.locator(".corset-live input[type=range]")
-        assert sliders.count() > 0
-        for slider in sliders.all():
-            name = slider.get_attribute("data-name")
-            drawn = []
-            for key, back in (("Home", "ArrowRight"), ("End", "ArrowLeft")):
-                slide(page, slider, key)
-                # Where the very end cannot be drawn for this wearer, a few steps from it can.
-                for _ in range(4):
-                    if not page.locator(".corset-refused").first.inner_text():
-                        break
-                    slide(page, slider, back)
-                refused = page.locator(".corset-refused").first.inner_text()
-                assert refused == "", f"{name} near {key}: {refused}"
-                drawn.append(page.evaluate(PATHS))
+        tables = page.locator(".corset-table").all()
+        assert tables
+        for number, table in enumerate(tables):
+            sliders = table.locator(".corset-live input[type=range]").all()
+            choices = table.locator(".corset-live input[type=radio]:not(:checked)").all()
+            assert sliders or choices
+            for slider in sliders:
+                lowest, highest = both_ends(table, slider)
+                assert lowest != highest, slider.get_attribute("data-name")
+                page.screenshot(path=folder / f"{size[0]}_{number}_{slider.get_attribute('data-name')}.png")
+                step_back(table)
+            for choice in choices:
+                before = table.evaluate(OWN_PATHS)
+                choice.check()
+                settle(page)
+                assert table.evaluate(OWN_PATHS) != before, choice.get_attribute("data-name")
                 texts_apart(page)
-                page.screenshot(path=folder / f"{size[0]}_{name}_{key}.png")
-            assert drawn[0] != drawn[1], name
-            page.locator(".corset-panel .corset-back button").first.click()
-            settle(page)
-        for choice in page.locator(".corset-live input[type=radio]:not(:checked)").all():
-            before = page.evaluate(PATHS)
-            choice.check()
-            settle(page)
-            assert page.evaluate(PATHS) != before, choice.get_attribute("data-name")
-            texts_apart(page)
-        # Drawing and first control are in sight together.
-        page.locator(".corset-table").first.evaluate("(one) => one.scrollIntoView({ block: 'start' })")
-        for part in (".corset-paper", ".corset-live input"):
-            box = page.locator(part).first.bounding_box()
-            assert box["y"] >= 0 and box["y"] + box["height"] <= size[1], part
+            # Drawing and first control are in sight together.
+            table.evaluate("(one) => one.scrollIntoView({ block: 'start' })")
+            for part in (".corset-paper", ".corset-live input"):
+                box = table.locator(part).first.bounding_box()
+                assert box["y"] >= 0 and box["y"] + box["height"] <= size[1], part
         assert page.troubles == []
 
 
@@ -186,12 +206,12 @@ def test_running_the_lesson_again_keeps_what_was_chosen_and_one_table(place):
         run_all(page)
         slider = page.locator(".corset-live input[type=range]").first
         slide(page, slider, "End")
-        at = slider.input_value()
+        at, tables = slider.input_value(), page.locator(".corset-table").count()
         page.wait_for_timeout(500)  # a movement is at rest after 350 ms
         for _ in range(3):
             run_again(page)
         settle(page)
-        assert page.locator(".corset-table").count() == 1
+        assert page.locator(".corset-table").count() == tables
         assert page.locator(".corset-live input[type=range]").first.input_value() == at
         assert page.troubles == []
 
@@ -216,16 +236,17 @@ def test_every_other_value_is_answered_at_both_its_ends(place):
     folder, address = place
     with open_page(address) as page:
         run_all(page)
-        page.evaluate("document.querySelectorAll('.corset-table details').forEach((one) => { one.open = true; })")
+        table = page.locator(".corset-table").first
+        table.evaluate("(one) => one.querySelectorAll('details').forEach((each) => { each.open = true; })")
         undrawn = 0
-        for slider in page.locator(".corset-folded input[type=range]").all():
+        for slider in table.locator(".corset-folded input[type=range]").all():
             for key in ("Home", "End"):
                 slide(page, slider, key)
-                undrawn += page.locator(".corset-refused").first.inner_text() != ""
+                undrawn += refusal(table) != ""
                 texts_apart(page)
-            page.locator(".corset-panel .corset-back button").nth(1).click()
+            table.locator(".corset-back button").nth(1).click()
             settle(page)
-            assert page.locator(".corset-refused").first.inner_text() == ""
+            assert refusal(table) == ""
         assert undrawn <= 8, "most of what a slider offers can be drawn"
         assert page.troubles == []
 
@@ -241,11 +262,11 @@ def test_a_kernel_that_is_gone_is_said_to_be_gone(place):
         slider.focus()
         page.keyboard.press("End")
         page.wait_for_selector(".corset-table .corset-silence:not(:empty)", timeout=20_000)
-        assert "does not answer" in page.locator(".corset-table .corset-silence").inner_text()
+        assert "does not answer" in page.locator(".corset-table .corset-silence").first.inner_text()
         # One press brings a new one.
         run_again(page)
         settle(page)
-        assert page.locator(".corset-table .corset-silence").inner_text() == ""
+        assert page.locator(".corset-table .corset-silence").first.inner_text() == ""
         drawn = []
         for key in ("Home", "End"):
             slide(page, page.locator(".corset-live input[type=range]").first, key)

@@ -127,41 +127,69 @@ class TestStored:
         for said_there in ("Waist: finished 26 in, body 28 in, intended 26 in.", "in each the two sides are equally long."):
             assert said_there in text
 
-    def test_the_stored_state_does_not_depend_on_what_the_learner_kept(self, work, monkeypatch):
-        desk = course.desk()
-        desk.change(wearer="Solveig", unit="cm", style={"cup_parts": 2})
+    @pytest.mark.parametrize("name", NAMES)
+    def test_the_stored_state_does_not_depend_on_what_the_learner_kept(self, work, monkeypatch, name):
+        course.desk().change(wearer="Solveig", unit="cm", style={"cup_parts": 2})
         assert (work / "record.json").exists()
         monkeypatch.setenv(STORED, "1")
-        the_lesson = lesson("00_measuring")
-        for cell in shown_cells("00_measuring"):
-            text = repr(getattr(the_lesson, cell)())
-            assert text in "".join(
-                "".join(c["outputs"][0]["data"]["text/plain"]) + "\n"
-                for c in stored_notebook("00_measuring")["cells"]
-                if c["cell_type"] == "code"
-            )
+        there = [c for c in stored_notebook(name)["cells"] if c["cell_type"] == "code"]
+        for cell, stored in zip(shown_cells(name), there, strict=True):
+            assert repr(getattr(lesson(name), cell)()) == "".join(stored["outputs"][0]["data"]["text/plain"])
+
+
+@pytest.mark.parametrize("name", NAMES)
+class TestAnyOrder:
+    def run(self, name, order):
+        """What each cell shows; a widget its state, but for who asked last."""
+        shown = {}
+        for cell in order:
+            one = getattr(lesson(name), cell)()
+            state = getattr(one, "shown", None)
+            shown[cell] = repr(one) if state is None else {k: v for k, v in state.items() if k not in ("asker", "number")}
+        return shown
+
+    @pytest.mark.parametrize("seed", range(3))
+    def test_cells_in_any_order_and_twice_show_the_same(self, work, name, seed):
+        first = self.run(name, shown_cells(name))
+        order = shown_cells(name) * 2
+        random.Random(seed).shuffle(order)
+        assert self.run(name, order) == first
+
+    def test_each_cell_stands_alone(self, work, monkeypatch, name):
+        first = self.run(name, shown_cells(name))
+        for cell in shown_cells(name):
+            monkeypatch.setattr(course, "_live", {})
+            monkeypatch.setattr(course, "_desks", {})
+            assert self.run(name, [cell]) == {cell: first[cell]}
+
+    def test_a_cell_run_twenty_times_leaves_one_observer_and_one_widget(self, work, name):
+        for cell in shown_cells(name):
+            widgets = [getattr(lesson(name), cell)() for _ in range(20)]
+            if hasattr(widgets[0], "shown"):
+                assert len({id(one) for one in widgets}) == 1
+        watchers = list(course.desk()._watchers)
+        assert len(watchers) == len(set(watchers)) <= len(shown_cells(name))
+
+    def test_every_demo_wearer_in_both_units_is_drawn_or_refused_in_a_sentence(self, work, name):
+        """No cell raises, whoever is chosen; what cannot be drawn says so in the drawing's place."""
+        cells_ = shown_cells(name)
+        self.run(name, cells_)
+        for number, wearer in enumerate(course.desk().demo):
+            course.desk().change(wearer=wearer, unit=("cm", "in")[number % 2])
+            for shown in self.run(name, cells_).values():
+                if isinstance(shown, dict) and shown.get("refused"):
+                    assert shown["refused"].endswith(".")
+
+    def test_what_is_chosen_by_the_guides_is_drawn_or_refused_in_a_sentence(self, work, name):
+        course.desk().change(style={"way": "guides"})
+        for wearer in course.desk().demo:
+            course.desk().change(wearer=wearer)
+            for shown in self.run(name, shown_cells(name)).values():
+                if isinstance(shown, dict) and shown.get("refused"):
+                    assert shown["refused"].endswith(".")
 
 
 class TestAlive:
-    CELLS = ("wearer", "pattern", "both_ways", "print")
-
-    def run(self, order):
-        widgets = {cell: getattr(lesson("00_measuring"), cell)() for cell in order}
-        hidden = ("asker", "number")
-        return {cell: {k: v for k, v in one.shown.items() if k not in hidden} for cell, one in widgets.items()}
-
-    @pytest.mark.parametrize("seed", range(4))
-    def test_cells_in_any_order_and_twice_show_the_same(self, work, seed):
-        first = self.run(self.CELLS)
-        order = list(self.CELLS) * 2
-        random.Random(seed).shuffle(order)
-        assert self.run(order) == first
-
-    def test_a_cell_run_twenty_times_leaves_one_observer_and_one_widget(self, work):
-        widgets = [lesson("00_measuring").pattern() for _ in range(20)]
-        assert list(course.desk()._watchers) == ["00_measuring.pattern"]
-        assert len({id(one) for one in widgets}) == 1
-
     def test_another_wearer_reaches_every_cell(self, work):
         form, table, numbers = (getattr(lesson("00_measuring"), cell)() for cell in ("wearer", "pattern", "both_ways"))
         form._on_page(form, {"kind": "pick", "who": "demo:Solveig", "asker": "a", "number": 1}, [])

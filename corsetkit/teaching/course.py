@@ -103,7 +103,9 @@ class Lesson:
         )  # fmt: skip
 
         def refreshed():
-            kept = {name: value for name, value in play.asked.items() if name not in offered}
-            return (*own(), *quantities), kept | the_desk.record.style, the_desk.record.unit
+            now = tuple(own())
+            # A control whose range was another wearer's starts anew.
+            kept = {name: value for name, value in play.asked.items() if name not in offered and play.quantities[name] in now}
+            return (*now, *quantities), kept | the_desk.record.style, the_desk.record.unit
 
         return Table(play, refreshed)

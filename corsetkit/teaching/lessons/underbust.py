@@ -97,7 +97,7 @@ class UnderbustLesson(StepLesson):
         upright = found.block.bust_point.real
         return (
             f"The underbust mark lies {say(found.radius)} below the bust point.",
-            f"There the dart takes {say(found.intake)}: {say(upright - inner.real)} from the centre panel, "
+            f"At that level the dart takes {say((outer - inner).real)}: {say(upright - inner.real)} from the centre panel, "
             f"{say(outer.real - upright)} from the side panel.",
             f"It opens {say_number(2 * found.half_angle, 1)} degrees at the bust point and leans "
             f"{say_number(found.lean, 1)} degrees to the side.",
@@ -127,9 +127,9 @@ class UnderbustLesson(StepLesson):
             f"The outer leg crosses the underbust {say(taken(found))} beside the upright through the bust point, for "
             f"{say_number(100 * share, 0)} % of the dart lie on the side's side. The share is set to "
             f"{say_number(100 * other, 0)} %. How far beside the upright does the outer leg cross then?",
-            "It crosses beside the upright at", "cm", taken(found), right, 0.3,
-            ((found.intake * (1 - other), "that is about what the inner leg takes on the other side"),
-             (found.intake, "that is the whole dart; part of it lies on the other side of the upright")),
+            "It crosses beside the upright at", "cm", taken(found), right, 0.16,
+            ((found.intake, "that is the whole dart, and part of it lies on the other side of the upright"),
+             (taken(found) + right, "that is measured from the old place and not from the upright")),
             "The dart's width at the mark stays nearly the same; only its share on each side of the upright changes. The "
             "mark is measured down the leg, and a leg that leans more crosses a little nearer than the share alone would say.",
             move,

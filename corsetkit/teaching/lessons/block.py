@@ -1,0 +1,191 @@
+"""Lesson 01, block: measurements become lines, girths close on the body, and a longer front becomes the side dart."""
+
+from dataclasses import replace
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import Quantity, quantities
+from corsetkit.showing.moved_lines import compared
+from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.two_blocks import two_blocks
+from corsetkit.teaching import block_pictures, block_words
+from corsetkit.teaching.block_pictures import Looking
+from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.teaching.what_moved import degrees
+from corsetkit.units import CM_PER_INCH, say_length
+
+REACH = {"front_waist_length": 4.0, "shoulder_length": 2.5, "across_back_width": 3.0,
+         "bust_girth": 6.0, "waist_girth": 6.0, "neck_base_girth": 3.0}  # fmt: skip
+"""Which measurements can be moved, and how far to either side, cm: course convention."""
+MORE_BUST = {"in": 4 * CM_PER_INCH, "cm": 10.0}
+"""By how much the guess makes the bust girth larger, cm: course convention."""
+NEAR = 0.3
+"""What is as good as right, cm: about an eighth of an inch."""
+
+
+class BlockLesson(StepLesson):
+    name = "01_block"
+    step = "block"
+    panels = (
+        Panel("No measurement changes here. Which lines follow your choice?",
+              ("bust_ease", "waist_side_share", "shoulder_slope")),
+    )  # fmt: skip
+
+    def measured(self):
+        """Which measurement moves what."""
+        return self.show("measured", self._measured_still, self._measured_alive)
+
+    def closing(self):
+        """Girths that close on the body, level by level."""
+        return self.show(
+            "closing", lambda desk: block_pictures.closing(Drafts(desk), desk.record.style).stored(svg_image),
+            self._closing_alive)  # fmt: skip
+
+    def side_dart(self):
+        """Where the side dart comes from."""
+        return self.show(
+            "side_dart", lambda desk: block_pictures.side_dart(Drafts(desk), desk.record.style).stored(svg_image),
+            self._side_dart_alive)  # fmt: skip
+
+    def _measured_still(self, desk):
+        # At rest nothing is red, so the still state shows one measurement moved.
+        longer = {"front_waist_length": _body(desk).front_waist_length + CM_PER_INCH / 2}
+        drafts = Drafts(desk), Drafts(desk)
+        return block_pictures.measured(drafts, {**desk.record.style, **longer}, longer).stored(svg_image)
+
+    def _measured_alive(self, desk, key):
+        drafts = Drafts(desk), Drafts(desk)
+        panels = (
+            Panel("A length or a width: which lines follow it?",
+                  ("front_waist_length", "shoulder_length", "across_back_width")),
+            Panel("A girth: which lines follow it?", ("bust_girth", "waist_girth", "neck_base_girth")),
+        )  # fmt: skip
+        return self.table(desk, key, panels, (), lambda values: block_pictures.measured(drafts, values, REACH),
+                          lambda: _around_hers(_body(desk)))
+
+    def _closing_alive(self, desk, key):
+        drafts = Drafts(desk)
+        panel = Panel("Does the paper come to the body's own girth?", ("below_the_bust_line", "bust_ease", "waist_ease"))
+        return self.table(desk, key, (panel,), self.offered(), lambda values: block_pictures.closing(drafts, values),
+                          lambda: (_how_far_down(_body(desk)),))
+
+    def _side_dart_alive(self, desk, key):
+        drafts = Drafts(desk)
+        panel = Panel("How long is the front's side seam when the dart is closed?", ("dart_closed_by",))
+        # No style values here: the slider ends where the dart is closed, and with them it would end elsewhere.
+        return self.table(desk, key, (panel,), (), lambda values: block_pictures.side_dart(drafts, values),
+                          lambda: (_how_far_closed(desk),))
+
+    def _words(self, steps):
+        return block_words.words(steps)
+
+    def _said(self, steps, unit):
+        block, body, style = steps.block, steps.measurements, steps.style
+        front, back = block.front, block.back
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        surplus = (body.bust_girth + style.bust_ease - body.waist_girth - style.waist_ease) / 2
+        yield (f"At the bust half the front is {say(front.width)} wide and half the back {say(back.width)}: "
+               f"all round {say(2 * (front.width + back.width))}.")
+        if surplus > 0:
+            side = 2 * (front.width - front.waist_side.real)
+            yield (f"Half the bust has {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
+                   f"the front dart {say(front.waist_dart)}, the back dart {say(back.waist_dart)}.")
+        else:
+            yield "The waist is as large as the bust or larger, so no dart is taken there and the side seams slant out."
+        if block.side_dart:
+            mouth = abs(block.mouth_upper - block.mouth_lower)
+            yield (f"The front is {say(block.length_difference)} longer than the back. So the side dart opens "
+                   f"{degrees(block.side_dart)}, and its mouth is {say(mouth)} wide.")
+        yield f"Front and back neckline together come to {say(body.neck_base_girth / 2)}, half the neck base girth."
+
+    def _tape(self, steps, unit):
+        block, body, style = steps.block, steps.measurements, steps.style
+        for name, darts in (("bust", ""), ("waist", ", darts left out,"), ("hip", "")):
+            ease = getattr(style, f"{name}_ease")
+            beyond = f" and half of {say_length(ease, unit)} ease" if ease else ""
+            half = (getattr(body, f"{name}_girth") + ease) / 2
+            yield (f"At the {name} half the front and half the back{darts} together measure {say_length(half, unit)}: "
+                   f"half the {name} girth{beyond}.")
+        yield "Lay front and back together at the shoulder: neckline and armscye run on without a corner."
+        if block.side_dart:
+            yield ("Pin the side dart shut: laid along the back's from the waist up, the front's side seam ends with it "
+                   "at the underarm.")
+
+    def _asked(self, name, steps, unit, drafts):
+        body, style, more = steps.measurements, style_of(steps), MORE_BUST[unit]
+        if body.bust_girth + more > _declared("bust_girth").high:
+            more = -more
+
+        def at(part):
+            return drafts.steps(style, self.step, body.replaced(bust_girth=body.bust_girth + more * part))[1]
+
+        def move(part):
+            now = at(part)
+            title = f"Another bust girth than {name}'s"
+            lines = compared(steps.block, now.block)
+            sheet = two_blocks(title, steps.block, lines, unit, f"{title}: half a front and half a back move at the side.")
+            return Picture(svg_text(sheet), sheet.description)
+
+        say = lambda cm: say_length(abs(cm), unit)  # noqa: E731
+        start, right = steps.block.front.width, at(1).block.front.width
+        shared = ("the front takes three fifths of it, the back two" if steps.style.to_the_wearer
+                  else "front and back take the same of it")  # fmt: skip
+        slips = (
+            (start + more, f"you changed half the front by the whole {say(more)}; "
+                           "that girth runs round front and back, left and right"),
+            (start + more / 2, "you halved the difference for half the body, "
+                               "but half a front and half a back share that half"),
+            (start + more / 4, "you let front and back share alike; here the front takes more than the back"),
+        )  # fmt: skip
+        return Asked(
+            f"{name}'s bust measures {say(body.bust_girth)}, and half the front is {say(start)} wide there. Think of a "
+            f"wearer whose bust measures {say(body.bust_girth + more)}, and who measures the same everywhere else. "
+            "How wide is half of her front at the bust?",
+            "Half the front at the bust", "cm", start, right, NEAR,
+            tuple(slip for slip in slips if abs(slip[0] - right) > NEAR),
+            f"The paper shows half the body, so half of the {say(more)} is to be shared; {shared} (course convention).",
+            move,
+        )  # fmt: skip
+
+
+def _body(desk) -> Measurements:
+    """The wearer's body; while the form is not finished, one that the sliders can be declared by."""
+    try:
+        return desk.body()[1]
+    except CorsetkitError:
+        return next(iter(desk.demo.values()))
+
+
+def _declared(name: str, owner=Measurements) -> Quantity:
+    return next(one for one in quantities(owner) if one.name == name)
+
+
+def _around_hers(body: Measurements):
+    """The measurements that can be moved, each around this wearer's own value and within what is allowed."""
+    for name, reach in REACH.items():
+        one, hers = _declared(name), getattr(body, name)
+        yield replace(one, low=max(one.low, hers - reach), high=min(one.high, hers + reach), default=hers, group=None)
+
+
+def _how_far_down(body: Measurements) -> Quantity:
+    """The level looked at: from the bust line down to the hip, beginning at the waist."""
+    waist = body.front_waist_length - body.neck_to_bust_point
+    return replace(_declared("below_the_bust_line", Looking), high=waist + body.waist_to_hip, default=waist)
+
+
+def _how_far_closed(desk) -> Quantity:
+    """How far the side dart is closed, from open to the wearer's whole dart."""
+    one = _declared("dart_closed_by", Looking)
+    try:
+        angle = Drafts(desk).steps(desk.record.style, "block")[1].block.side_dart
+    except CorsetkitError:
+        return one
+    # Where there is no dart there is nothing to close, and the sentence under the drawing says so.
+    return replace(one, high=angle, step=min(one.step, angle / 4)) if angle else one
+
+
+LESSON = BlockLesson()

@@ -1,0 +1,91 @@
+"""Lesson 02: what its own drawing and sentences claim, checked a second way."""
+
+import math
+import re
+
+import pytest
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.quantity import quantities
+from corsetkit.teaching import lesson
+from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.lessons.underbust import Looking, _across
+from corsetkit.units import parse_length, say_length
+
+LESSON = lesson("02_underbust")
+WEARERS = list(Desk().demo)
+
+
+def desk_of(wearer, unit="in"):
+    desk = Desk()
+    desk.change(wearer=wearer, unit=unit)
+    return desk
+
+
+def steps_of(wearer, **style):
+    return Drafts(desk_of(wearer)).steps(style, "underbust")[1]
+
+
+@pytest.mark.parametrize("wearer", WEARERS)
+class TestDown:
+    def test_the_width_is_the_horizontal_way_across_the_dart_as_shapely_finds_it(self, wearer):
+        from shapely import LineString, Polygon
+
+        from corsetkit.geometry import path
+
+        found = steps_of(wearer).underbust
+        dart = Polygon([(p.real, p.imag) for p in path.flattened(found.waste[0].outline)[:-1]])
+        for share in (0.1, 0.35, 0.5, 0.8, 0.95):
+            level, inner, outer = _across(found, share)
+            line = LineString([(-50, level), (90, level)]).intersection(dart)
+            assert abs(outer - inner) == pytest.approx(line.length, abs=0.01)
+
+    def test_nothing_is_taken_at_the_bust_point_and_at_the_end(self, wearer):
+        found = steps_of(wearer).underbust
+        for share in (0.0, 1.0):
+            _, inner, outer = _across(found, share)
+            assert abs(outer - inner) < 0.02
+
+    def test_every_stop_of_the_slider_is_drawn(self, wearer):
+        drafts = Drafts(desk_of(wearer))
+        (one,) = quantities(Looking)
+        drawn = {LESSON._width_picture(drafts, {"down_the_dart": one.low + i * one.step}).svg for i in range(51)}
+        assert len(drawn) > 45
+
+
+@pytest.mark.parametrize("wearer", WEARERS)
+class TestSaid:
+    def test_what_the_panels_give_adds_up_to_what_the_dart_takes(self, wearer):
+        told = LESSON._said(steps_of(wearer), "cm")[1]
+        whole, centre, side = (float(number) for number in re.findall(r"([\d.]+) cm", told))
+        # Each is rounded to a millimetre.
+        assert whole == pytest.approx(centre + side, abs=0.16) and side > centre > 0
+
+    def test_the_angle_is_the_one_between_the_legs(self, wearer):
+        found = steps_of(wearer).underbust
+        a, b = found.inner - found.block.bust_point, found.outer - found.block.bust_point
+        angle = math.degrees(math.acos((a * b.conjugate()).real / abs(a) / abs(b)))
+        assert f"opens {angle:.1f}".removesuffix(".0") in LESSON._said(steps_of(wearer), "in")[2]
+
+
+@pytest.mark.parametrize("unit", ["in", "cm"])
+@pytest.mark.parametrize("wearer", WEARERS)
+def test_the_guess_is_asked_with_her_numbers_and_answered_by_the_draft(wearer, unit):
+    drafts = Drafts(desk_of(wearer, unit))
+    _, steps = drafts.steps({}, "underbust")
+    asked = LESSON._asked(wearer, steps, unit, drafts)
+    share = float(re.search(r"set to (\d+) %", asked.question)[1]) / 100
+    found = steps_of(wearer, dart_side_share=share).underbust
+    assert asked.right == pytest.approx((found.outer - found.block.bust_point).real)
+    assert say_length(asked.start, unit) in asked.question
+    assert abs(asked.right - asked.start) > 2 * asked.near, "there is something to see"
+    assert asked.move(0.0).svg != asked.move(1.0).svg
+    for slip, _ in asked.slips:
+        assert abs(slip - asked.right) > asked.near, "a slip is no right answer"
+
+
+def test_a_dart_that_cannot_be_drawn_is_a_sentence():
+    desk = desk_of("Maren")
+    with pytest.raises(CorsetkitError, match="underbust"):
+        Drafts(desk).steps({"way": "guides", "underbust_mark": parse_length("1 1/2", "in"), "underbust_dart": 3.81}, "underbust")
