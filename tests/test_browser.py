@@ -22,7 +22,7 @@ PATHS = "[...document.querySelectorAll('.corset-paper path')].map((one) => one.g
 
 # Pairs of texts whose boxes overlap by more than half a pixel each way. Measured on the drawing at 3000
 # pixels: in small print a browser rounds a line's height up to whole pixels.
-COLLISIONS = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) => {
+COLLISIONS = """[...document.querySelectorAll('.corset-paper > svg')].flatMap((svg) => {
   svg.style.cssText = 'width: 3000px !important; max-height: none !important; flex: none';
   const boxes = [...svg.querySelectorAll('text')].map((one) => [one.textContent, one.getBoundingClientRect()]);
   const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.5
@@ -31,7 +31,7 @@ COLLISIONS = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg
   return boxes.flatMap(([word, a], i) => boxes.slice(i + 1).filter(([, b]) => meet(a, b)).map(([other]) => [word, other]));
 })"""
 
-OUTSIDE = """[...document.querySelectorAll('.corset-paper svg')].flatMap((svg) => {
+OUTSIDE = """[...document.querySelectorAll('.corset-paper > svg')].flatMap((svg) => {
   const sheet = svg.getBoundingClientRect();
   // Beyond a window's borders lines may run on.
   return [...svg.querySelectorAll(svg.matches('.ck-window') ? 'text' : 'text, path')].filter((one) => {

@@ -2,6 +2,9 @@
 
 from .step_sheet import Drawn, Spot, step_sheet
 
+SCALE = 3.0
+"""As large as a page shows it: the numbers are few and stand beside their marks."""
+
 
 def hand_sheet(made, numbers, unit="in", title="By hand"):
     """The sheet of the last step of `made`.
@@ -16,4 +19,4 @@ def hand_sheet(made, numbers, unit="in", title="By hand"):
     drawn += [Drawn(run, "new") for _, run in now.lines]
     spots = [Spot(mark.point, str(numbers[mark.name])) for mark in now.marks if mark.name in numbers]
     told = "; ".join(f"{numbers[mark.name]} {mark.name}" for mark in now.marks if mark.name in numbers)
-    return step_sheet(title, drawn, spots, unit, f"{title}. Each number is the move that makes the mark: {told}.")
+    return step_sheet(title, drawn, spots, unit, f"{title}. Each number is the move that makes the mark: {told}.", SCALE)

@@ -48,7 +48,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     ruled = f"squares of {say_length(grid, unit)}"
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
     wide = max(right - left, text_width(title, HEADING, scale),
-               sum(legend_widths) + text_width(ruled, SMALL, scale))
+               sum(legend_widths) + text_width(ruled, SMALL, scale) + (2 * _MARGIN if window else 0.0))
     spare = wide - (right - left)
     # A window has its room for words beside the drawing, towards the other half.
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)

@@ -108,6 +108,9 @@ def svg_text(sheet, width="100%"):
     sheet.paint(canvas)
     size = sheet.size * 10
     title = _safe(sheet.title)
+    if sheet.window:
+        # An inner picture ends at its own border; the outer one shows more where its place on the page is wider.
+        canvas.parts = [f'<svg width="{size.real:.2f}" height="{size.imag:.2f}">', *canvas.parts, "</svg>"]
     return "".join((
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" aria-label="{title}" '
         f'viewBox="0 0 {size.real:.2f} {size.imag:.2f}" width="{_safe(width)}" fill="none" stroke-linecap="round" '
@@ -115,14 +118,15 @@ def svg_text(sheet, width="100%"):
         f'<title>{title}</title><desc>{_safe(sheet.description)}</desc>', *canvas.parts, "</svg>"))
 
 
-def svg_image(svg):
+def svg_image(svg, most=""):
     """The SVG as an `<img>` in text/html: what a stored output shows before anything has run.
 
-    A notebook that was never trusted shows no bare SVG, but it shows an image with a data address.
+    It is as wide as its place, but no wider than `most`, such as "760px", where that is given. A notebook that was never trusted shows no bare SVG, but it shows an image with a data address.
     """
     # Quotes within values are written as entities, so every quote left is the markup's own, and the single
     # one needs no percent sign: shorter, and readable in a diff.
     address = quote(svg.replace('"', "'"), safe=" /:;=,()'+-._~!*@?")
     title = re.search(r'aria-label="([^"]*)"', svg)[1]
     description = re.search(r"<desc>(.*?)</desc>", svg, re.DOTALL)[1]
-    return f'<img alt="{title}. {description}" style="width:100%" src="data:image/svg+xml,{address}">'
+    style = f"width:100%;max-width:{most}" if most else "width:100%"
+    return f'<img alt="{title}. {description}" style="{style}" src="data:image/svg+xml,{address}">'

@@ -10,6 +10,9 @@ from corsetkit.showing.hand_sheet import hand_sheet
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.stored import Stored, sentence
 
+WIDEST = "820px"
+"""How wide the drawing to draw after is on the page: all of it in sight at once."""
+
 
 def moves(name: str, steps, step: str, unit: str) -> Stored:
     """The step `step` of the wearer's `steps` as numbered moves, each with its reason in small print, under the drawing
@@ -23,7 +26,7 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
         f'<li style="margin-bottom:6px">{escape(what)}<br><small>{escape(why)}</small></li>' for what, why in lines
     )
     return Stored(
-        f"{svg_image(svg_text(sheet))}<p>{escape(opening)}</p><ol>{items}</ol>",
+        f"{svg_image(svg_text(sheet), WIDEST)}<p>{escape(opening)}</p><ol>{items}</ol>",
         (sheet.description, opening, *(f"{number}. {what} {why}" for number, (what, why) in enumerate(lines, 1))),
     )
 
