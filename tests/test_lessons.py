@@ -10,7 +10,7 @@ import pytest
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.setup.lab import RUN_LABEL
-from corsetkit.showing.svg import svg_text
+from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching import course, lesson, said
 from corsetkit.teaching.build import built
 from corsetkit.teaching.landmarks import landmarks_sheet
@@ -169,6 +169,16 @@ class TestAnyOrder:
                 assert len({id(one) for one in widgets}) == 1
         watchers = list(course.desk()._watchers)
         assert len(watchers) == len(set(watchers)) <= len(shown_cells(name))
+
+    def test_the_first_state_is_the_stored_one(self, work, monkeypatch, name):
+        """Opened for the first time, a lesson shows what the page showed before it ran."""
+        first = self.run(name, shown_cells(name))
+        monkeypatch.setenv(STORED, "1")
+        for cell, shown in first.items():
+            stored = getattr(lesson(name), cell)()
+            if isinstance(shown, dict) and shown.get("svg"):
+                assert svg_image(shown["svg"]) in stored.html, cell
+                assert all(one in repr(stored) for one in (*shown.get("said", ()), *shown.get("warnings", ()))), cell
 
     def test_every_demo_wearer_in_both_units_is_drawn_or_refused_in_a_sentence(self, work, name):
         """No cell raises, whoever is chosen; what cannot be drawn says so in the drawing's place."""

@@ -52,10 +52,8 @@ class BlockLesson(StepLesson):
             self._side_dart_alive)  # fmt: skip
 
     def _measured_still(self, desk):
-        # At rest nothing is red, so the still state shows one measurement moved.
-        longer = {"front_waist_length": _body(desk).front_waist_length + CM_PER_INCH / 2}
         drafts = Drafts(desk), Drafts(desk)
-        return block_pictures.measured(drafts, {**desk.record.style, **longer}, longer).stored(svg_image)
+        return block_pictures.measured(drafts, desk.record.style, REACH).stored(svg_image)
 
     def _measured_alive(self, desk, key):
         drafts = Drafts(desk), Drafts(desk)

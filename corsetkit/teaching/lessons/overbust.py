@@ -1,0 +1,160 @@
+"""Lesson 03, overbust: how high the cup reaches, its outline, and how its top edge is kept tight."""
+
+import math
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import unit as step_of
+from corsetkit.quantity import quantities
+from corsetkit.showing.cup_guides import dart_sheet
+from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.overbust_pictures import COVERING, Pulling, asking, body_picture, guides_picture, pulled_picture
+from corsetkit.teaching.overbust_words import overbust_words
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.quarrel import quarrel
+from corsetkit.teaching.step_lesson import StepLesson, _board, style_of
+from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.units import CM_PER_INCH, say_length, say_number
+
+RAISED = CM_PER_INCH
+"""By how much the guess raises the overbust mark, or lowers it where it is high already: course convention."""
+HIGHEST = 3.5 * CM_PER_INCH
+"""The highest overbust mark that is still raised, cm."""
+HIGHER = "Laid off farther from the bust point, the same width makes a narrower wedge, so a higher cup is a flatter one."
+LOWER = "Laid off nearer to the bust point, the same width makes a wider wedge, so a lower cup is a rounder one."
+
+
+class OverbustLesson(StepLesson):
+    name = "03_overbust"
+    step = "overbust"
+    panels = (
+        Panel("Which lines follow when the cup covers more?", ("overbust_mark", "centre_front_dart", "centre_front_depth")),
+    )  # fmt: skip
+
+    def on_body(self):
+        """The cups on the body, and how much they cover."""
+        still = lambda desk: body_picture(Drafts(desk), Drafts(desk), desk.record.style).stored(svg_image)  # noqa: E731
+        return self.show("on_body", still, self._on_body_alive)
+
+    def guides(self):
+        """The cup's outline beside the guides."""
+        still = lambda desk: guides_picture(Drafts(desk), Drafts(desk), desk.record.style).stored(svg_image)  # noqa: E731
+        return self.show("guides", still, self._guides_alive)
+
+    def pulled(self):
+        """What taking-in and tightening do to the top edge."""
+        return self.show(
+            "pulled", lambda desk: pulled_picture(Drafts(desk), desk.record.style).stored(svg_image),
+            self._pulled_alive)
+
+    def quarrel(self):
+        """For which bodies the guides contradict each other."""
+        return self.show(
+            "quarrel", _quarrel_read, lambda desk, key: _board("Which bodies the guides fit", lambda: _quarrel_read(desk)))
+
+    def _on_body_alive(self, desk, key):
+        drafts, usual = Drafts(desk), Drafts(desk)
+        panel = Panel("How much does she want covered, and where does the edge then run?", COVERING)
+        return self.table(desk, key, (panel,), self.offered(), lambda values: body_picture(drafts, usual, values))
+
+    def _guides_alive(self, desk, key):
+        own, drafts = Drafts(desk), Drafts(desk)
+        panel = Panel("Which guides can be kept on this body, and which must give way?",
+                      ("which_way", "bust_point_width", "least_strip"))
+        # The way is chosen here for this drawing alone.
+        offered = tuple(one for one in self.offered() if one.name != "way")
+        return self.table(desk, key, (panel,), offered, lambda values: guides_picture(own, drafts, values),
+                          lambda: asking(desk))
+
+    def _pulled_alive(self, desk, key):
+        drafts = Drafts(desk)
+        panel = Panel("By how much does the top edge become shorter?", ("dart_closed", "centre_front_taking_in"))
+        return self.table(desk, key, (panel,), self.offered(), lambda values: pulled_picture(drafts, values),
+                          lambda: quantities(Pulling))
+
+    def _words(self, steps):
+        return overbust_words(steps)
+
+    def _said(self, steps, unit):
+        o, front = steps.overbust, steps.block.front
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        inner, outer = path.run_length(o.top_inner), path.run_length(o.top_outer)
+        return (
+            f"The overbust mark lies {say(abs(o.mark - o.bust_point))} from the bust point, on the straight way to the "
+            "middle of the shoulder.",
+            f"There the tightening dart takes {say(o.top_intake)}; it opens {say_number(o.top_dart, 1)} degrees at the bust "
+            "point.",
+            f"The overbust line is {say(inner)} long before the dart and {say(outer)} behind it.",
+            f"At the centre front the cups begin {say(front.neck_centre.imag - o.front_point.imag)} below the neck; "
+            f"{say(o.front_point.real)} is taken in there.",
+            f"The centre-front dart takes {say(abs(o.dart_upper - o.dart_lower))} and opens {say_number(o.front_dart, 1)} "
+            "degrees.",
+            f"At the bust level the cup leaves {say(o.guide_front.real)} to the centre front and {say(o.side_strip)} to the "
+            "side seam.",
+        )
+
+    def _asked(self, name, steps, unit, drafts):
+        o, style = steps.overbust, style_of(steps)
+        mark = steps.style.overbust_mark
+        other = mark + RAISED if mark <= HIGHEST else mark - RAISED
+        place = min(mark, other)
+
+        def at(value):
+            return drafts.steps({**style, "overbust_mark": value}, self.step)[1]
+
+        def move(part):
+            now = at(mark + (other - mark) * part)
+            sheet = dart_sheet(now, (Line(*_legs_at(now.overbust, place)),), unit, f"The tightening dart of {name}")
+            return Picture(svg_text(sheet), sheet.description)
+
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        start, right = _width_at(o, place), _width_at(at(other).overbust, place)
+        raised = other > mark
+        return Asked(
+            f"The overbust mark is {say(mark)} from the bust point, and {say(place)} from the bust point the tightening "
+            f"dart is {say(start)} wide. Now the cup is drawn {'higher' if raised else 'lower'}: the mark moves to "
+            f"{say(other)}. How wide is the dart then, still {say(place)} from the bust point?",
+            "The dart is then wide there", "cm", start, right, 0.25 * abs(right - start) + 0.05,
+            (*(((start, "The dart still takes that much, but at its mark, and the mark has moved."),) if raised else ()),
+             (start * start / right,
+              "Perhaps you let the dart grow and shrink with the cup. What it takes at its mark stays the same.")),
+            f"What the dart takes at the mark does not depend on how high the mark lies. {HIGHER if raised else LOWER}",
+            move,
+        )  # fmt: skip
+
+    def _tape(self, steps, unit):
+        o = steps.overbust
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        return (
+            f"From the bust point to the overbust line both legs of the tightening dart measure {say(o.top_radius)}.",
+            "Fold the tightening dart closed: the two stretches of the overbust line should run into each other without a "
+            "corner.",
+            f"At the bust level the cup keeps {say(o.guide_front.real)} from the centre front and {say(o.side_strip)} from "
+            f"the side seam; neither is less than {say(steps.style.least_strip)}.",
+        )
+
+
+def _legs_at(o, distance):
+    """The points of the tightening dart's legs, drawn on straight, that far up the dart's own line from the bust point."""
+    along = distance / math.cos(math.radians(o.top_dart / 2))
+    return tuple(o.bust_point + along * step_of(leg - o.bust_point) for leg in (o.top_left, o.top_right))
+
+
+def _width_at(o, distance):
+    left, right = _legs_at(o, distance)
+    return abs(right - left)
+
+
+def _quarrel_read(desk):
+    try:
+        return quarrel(desk.demo.items(), desk.body(), desk.record.style, desk.record.unit)
+    except CorsetkitError as error:
+        words = sentence(f"Nothing to compare yet: the wearer's form is not finished; {error}")
+        return Stored(f"<p>{words}</p>", (words,))
+
+
+LESSON = OverbustLesson()
