@@ -5,16 +5,15 @@ from html import escape
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.showing.pattern_sheet import pattern_sheet
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.style import Style
 from corsetkit.teaching import said
 from corsetkit.teaching.course import Drafts, Lesson
 from corsetkit.teaching.landmarks import landmarks_sheet
-from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.reference import reference
-from corsetkit.teaching.stored import Stored, sentences_html
+from corsetkit.teaching.stored import Stored, sentence, sentences_html
+from corsetkit.teaching.whole_pattern import both_ways, picture
 
 PANELS = (
     Panel(
@@ -58,30 +57,13 @@ class Measuring(Lesson):
         return self.table(desk, key, PANELS, quantities(Style), lambda style: picture(drafts, style))
 
 
-def picture(drafts: Drafts, style: dict) -> Picture:
-    """The whole pattern of the wearer, in that style."""
-    name, pattern = drafts.of(style)
-    unit = drafts.desk.record.unit
-    sheet = pattern_sheet(pattern, unit, name)
-    sentences = [*said.girth_sentences(pattern, unit), said.seam_sentence(pattern)]
-    return Picture(
-        svg_text(sheet), f"{sheet.title}. {sheet.description}", tuple(sentences), tuple(pattern.warnings)
-    )
-
-
 def numbers(desk) -> Stored:
     """Both ways for the desk's wearer and style."""
     try:
-        name, _ = desk.body()
+        name, ways = both_ways(desk)
     except CorsetkitError as error:
-        words = f"The wearer's form is not finished; {error}."
+        words = sentence(str(error))
         return Stored(f"<p>{words}</p>", (words,))
-    ways = {}
-    for way in said.WAYS:
-        try:
-            _, ways[way] = Drafts(desk).of({**desk.record.style, "way": way})
-        except CorsetkitError as error:
-            ways[way] = str(error)
     html, sentences = said.both_ways(ways, desk.record.unit)
     return Stored(f"<p><b>{escape(name)}</b></p>{html}", sentences)
 

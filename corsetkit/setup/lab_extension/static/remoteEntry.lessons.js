@@ -77,7 +77,7 @@
       this.cells = notebook.widgets.map((cell) => cell.node);
       // An output is taken away before the next is there: until then its place is kept open.
       this.held = notebook.widgets.filter(isCode).map((cell) => {
-        const room = cell.outputArea.node, height = room.offsetHeight;
+        const room = cell.outputArea.node, height = room.getBoundingClientRect().height;
         room.parentElement.style.minHeight = `${height}px`;
         return { room, height };
       });

@@ -1,0 +1,202 @@
+"""Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; then the whole pattern, and both ways compared."""
+
+from dataclasses import replace
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.quantity import quantities
+from corsetkit.showing.step_lines import lines_so_far
+from corsetkit.showing.step_sheet import step_sheet
+from corsetkit.showing.svg import svg_image
+from corsetkit.showing.taken_in import taken_at
+from corsetkit.steps.underbust import level_width
+from corsetkit.style import Style
+from corsetkit.teaching.all_wearers import all_wearers
+from corsetkit.teaching.back_pictures import gaps_from, laced_picture, looking_at, taken_picture, waist_girth
+from corsetkit.teaching.back_said import waist_said
+from corsetkit.teaching.back_words import back_words
+from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.seam_table import seam_table
+from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.teaching.ways_beside import ways_beside
+from corsetkit.teaching.whole_pattern import picture as whole_picture
+from corsetkit.units import CM_PER_INCH, say_length
+
+ASKED = (3 * CM_PER_INCH, CM_PER_INCH)
+"""The waist reductions the guess may ask for, cm: the first, unless the desk's is near it or this back has no room for it."""
+
+
+class BackLesson(StepLesson):
+    name = "07_back"
+    step = "back"
+    panels = (
+        Panel("Where does the cloth go when the waist is taken in, and what follows on the front?",
+              ("waist_reduction", "reduction_at_side", "lacing_gap")),
+    )  # fmt: skip
+
+    # The cells of its own.
+
+    def taken_in(self):
+        """What side seam and back dart take at each level."""
+        return self.show(
+            "taken_in", lambda desk: self._taken(Drafts(desk), desk.record.style).stored(svg_image), self._taken_alive)
+
+    def laced(self):
+        """The two edges as laced, and the modesty panel behind them."""
+        return self.show(
+            "laced", lambda desk: self._laced(Drafts(desk), desk.record.style).stored(svg_image), self._laced_alive)
+
+    def whole(self):
+        """The whole pattern."""
+        return self.show(
+            "whole", lambda desk: whole_picture(Drafts(desk), desk.record.style).stored(svg_image), self._whole_alive)
+
+    def seams(self):
+        """The whole pattern's seams as a table."""
+        return self._board("seams", "The seams", lambda desk, drafts: seam_table(drafts, desk.record.style))
+
+    def side_by_side(self):
+        """One wearer drafted both ways."""
+        return self._board("side_by_side", "Both ways, side by side", lambda desk, drafts: ways_beside(desk))
+
+    def all_wearers(self):
+        """Both ways over all demo wearers."""
+        return self._board("all_wearers", "Both ways, all demo wearers", lambda desk, drafts: all_wearers(desk.record.unit))
+
+    # How they are made.
+
+    def _taken_alive(self, desk, key):
+        drafts, names = Drafts(desk), ("waist_reduction", "reduction_at_side")
+        panel = Panel("Where is the waist taken in most, and where not at all?", ("below_the_bust", *names))
+
+        def own():
+            try:
+                return looking_at(drafts.steps(desk.record.style, self.step)[1].back)
+            except CorsetkitError:
+                # The table says why; meanwhile the slider is as it is declared.
+                return looking_at(None)
+
+        return self.table(desk, key, (panel,), _named(*names), lambda values: self._taken(drafts, values), own)
+
+    def _taken(self, drafts, values):
+        style = dict(values)
+        below = style.pop("below_the_bust", None)
+        return taken_picture(*drafts.steps(style, self.step), drafts.desk.record.unit, below)
+
+    def _laced_alive(self, desk, key):
+        drafts = Drafts(desk)
+        panel = Panel("Which shape do the edges make, and is the gap still covered?",
+                      ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"))
+        return self.table(
+            desk, key, (panel,), _named("modesty_overlap", "modesty_shorter"), lambda values: self._laced(drafts, values),
+            lambda: gaps_from(Style(**desk.record.style).lacing_gap))  # fmt: skip
+
+    def _laced(self, drafts, values):
+        style = dict(values)
+        gaps = [style.pop(name, None) for name in ("gap_at_the_top", "gap_at_the_hem")]
+        return laced_picture(*drafts.steps(style, self.step), drafts.desk.record.unit, *gaps)
+
+    def _whole_alive(self, desk, key):
+        drafts = Drafts(desk)
+        panel = Panel("Which pieces come and go, and which numbers stay as they are?", ("cup_parts", "side_panels", "yoke"))
+        return self.table(desk, key, (panel,), quantities(Style), lambda style: whole_picture(drafts, style))
+
+    def _board(self, cell, title, read):
+        def alive(desk, key):
+            from corsetkit.teaching.board import Board
+
+            drafts = Drafts(desk)
+            return Board(title, lambda: read(desk, drafts))
+
+        return self.show(cell, lambda desk: read(desk, Drafts(desk)), alive)
+
+    # What the form of the lessons asks for.
+
+    def _sheet(self, steps, unit, title):
+        drawn, _ = lines_so_far(steps, self.step)
+        back = steps.block.back
+        left = min(back.hip_side.real, back.underarm.real) - 1.0
+        # The front is told and not written on: nothing is new there.
+        lines = [one if max(p.real for p in path.flattened(one.run, 0.5)) > left else replace(one, label="") for one in drawn]
+        return step_sheet(title, lines, (), unit)
+
+    def _words(self, steps):
+        return back_words(steps)
+
+    def _said(self, steps, unit):
+        found, style = steps.back, steps.style
+        waist, half = found.waist, style.waist_reduction / 2
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        return (
+            f"The waist reduction is {say(style.waist_reduction)} all round, so {say(half)} for each half of the back: "
+            f"{say(waist.at_side)} at the side seam, {say(half - waist.at_side)} in the back dart.",
+            f"The block's own back dart took {say(found.block.back.waist_dart)} at the waist; the back dart takes "
+            f"{say(waist.dart)} now.",
+            f"The front's underbust dart takes {say(steps.underbust.intake)} at the underbust mark.",
+            waist_said(waist_girth(steps), style.lacing_gap, unit),
+            f"The lacing edge stands {say(style.lacing_gap / 2)} beside the centre back and is "
+            f"{say(abs(found.neckline.edge - found.hem.edge))} long from neckline to hem.",
+            f"The modesty panel is {say(style.lacing_gap + 2 * style.modesty_overlap)} wide and reaches "
+            f"{say(style.modesty_overlap)} under each lacing edge.",
+        )
+
+    def _asked(self, name, steps, unit, drafts):
+        style, waist, block = steps.style, steps.back.waist, steps.block.back.waist_dart
+        now, kept = style.waist_reduction, style_of(steps)
+
+        def at(value):
+            return drafts.steps({**kept, "waist_reduction": value}, self.step)[1]
+
+        other = _another(at, now)
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        right, more = at(other).back.waist.dart, other - now
+        slips = [(waist.dart + more / 2, "that leaves nothing of the change to the side seam; it takes its share"),
+                 (waist.dart + more, "that puts the whole change into one dart; it is shared by both halves of the back, and "
+                  "in each by side seam and dart")]
+        if block > 0.5:
+            slips.append((right - block, "that is what is new; the dart the block had at the waist is still in it"))
+        return Asked(
+            f"The waist reduction is {say(now)}. At the waist the back dart takes {say(waist.dart)}; {say(block)} of it was "
+            f"the block's own. Of what each half of the back gives, the side seam has {round(100 * style.reduction_at_side)} %. "
+            f"Now the waist reduction is set to {say(other)}. How much does the back dart take then?",
+            "The back dart then takes", "cm", waist.dart, right, 0.2, tuple(one for one in slips if one[0] > 0),
+            f"Half of the change, {say(abs(more) / 2)}, falls to each half of the back; of that the side seam has its share, "
+            f"and the back dart the rest, {say(abs(right - waist.dart))}.",
+            lambda part: taken_picture(name, at(now + more * part), unit),
+        )  # fmt: skip
+
+    def _tape(self, steps, unit):
+        found, gap = steps.back, steps.style.lacing_gap
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        front = level_width(found.underbust, 0.0)
+        back = taken_at(found, found.block.back.bust_level).width - gap / 2
+        return (
+            f"At the waist the front panels together measure {say(front)}, the back panels {say(back)}. Twice their sum, and "
+            f"the gap of {say(gap)}, is {say(waist_girth(steps).finished)}.",
+            f"The back yoke's lower edge measures {say(path.run_length(found.yoke_line.kept))}, and so do the tops of both "
+            "panels together.",
+            f"From the lacing edge to the centre back it is {say(gap / 2)}, at the neckline and at the hem.",
+            f"The modesty panel, on the fold, is {say(gap / 2 + steps.style.modesty_overlap)} wide from end to end.",
+        )
+
+
+def _named(*names):
+    """The style values of these names."""
+    return tuple(one for one in quantities(Style) if one.name in names)
+
+
+def _another(at, now):
+    """The reduction to ask for: one that differs enough from the present one, and can be drawn."""
+    *first, last = [one for one in ASKED if abs(one - now) >= CM_PER_INCH / 2]
+    for one in first:
+        try:
+            at(one)
+            return one
+        except CorsetkitError:
+            continue
+    return last
+
+
+LESSON = BackLesson()
