@@ -1,0 +1,84 @@
+"""Eyelets and lacing: how many, where, and how long the lacing is."""
+
+import math
+from dataclasses import dataclass
+
+from ..geometry import path
+from .lacing_edge import lacing_stretches
+
+
+@dataclass(frozen=True)
+class Eyelets:
+    """The eyelets of one stretch, alike on both edges: `places` are cm from the stretch's top, `inset` from the edge.
+
+    `waist` is where the waist lies between its two pairs, cm from the top; None where it does not cross the stretch.
+    """
+
+    names: tuple
+    length: float
+    inset: float
+    places: tuple
+    waist: object
+    opening: float = 0.0
+    """How far below the foot of the stretch above it its top lies, cm; nought for the first."""
+
+    @property
+    def count(self):
+        """How many there are on one side: n eyelets have n - 1 spaces between them."""
+        return len(self.places)
+
+    @property
+    def spaces(self):
+        return tuple(b - a for a, b in zip(self.places, self.places[1:]))
+
+
+def eyelets(pattern, choices):
+    """The eyelets of each stretch of the lacing edge, from the top down."""
+    stretches = lacing_stretches(pattern.pieces)
+    openings = (0.0, *(abs(path.run_end(above.run) - path.run_start(below.run))
+                       for above, below in zip(stretches, stretches[1:])))
+    return tuple(Eyelets(one.names, one.length, choices.eyelet_inset, *_places(one, choices), opening)
+                 for one, opening in zip(stretches, openings))
+
+
+def _places(stretch, choices):
+    """The places, and the waist where it lies between two pairs of them.
+
+    Two pairs stand close together at the waist, the rest evenly to both ends, as far apart as chosen or a little nearer.
+    """
+    first, last, waist = choices.eyelet_inset, stretch.length - choices.eyelet_inset, stretch.waist
+    half, spacing = choices.waist_spacing / 2, choices.eyelet_spacing
+    if waist is None or waist - half <= first or waist + half >= last:
+        return _even(first, last, spacing), None
+    return (*_even(first, waist - half, spacing), *_even(waist + half, last, spacing)), waist
+
+
+def _even(start, end, spacing):
+    """Places from start to end, both counted, evenly and no farther apart than `spacing`."""
+    count = max(1, math.ceil((end - start) / spacing - 1e-9))
+    return tuple(start + (end - start) * i / count for i in range(count + 1))
+
+
+def lacing_length(spaces, gap, inset, tails):
+    """How long the lacing is, cm: arithmetic.
+
+    It crosses each space twice, once from either side. A crossing goes over the gap g and the insets e on both sides, and
+    down by the space s: sqrt((g + 2e)^2 + s^2). At one end it goes straight across once more, g + 2e; loops and tails
+    come on top. With N pairs evenly s apart that is (N - 1) x 2 x sqrt((g + 2e)^2 + s^2) + (g + 2e) + loops and tails.
+
+    Args:
+        spaces: the spaces between the pairs in cm, one fewer than there are pairs. gap, inset, tails: cm.
+    """
+    across = gap + 2 * inset
+    return sum(2 * math.hypot(across, space) for space in spaces) + across + tails
+
+
+def all_spaces(made):
+    """The spaces between all pairs of a lacing edge, from the top down; over an opening one space counts its height too."""
+    spaces = []
+    for number, stretch in enumerate(made):
+        if number:
+            above = made[number - 1]
+            spaces.append(above.length - above.places[-1] + stretch.opening + stretch.places[0])
+        spaces.extend(stretch.spaces)
+    return tuple(spaces)
