@@ -95,6 +95,14 @@ def say_both(cm: float) -> str:
     return f"{say_length(cm, 'cm')} ({say_length(cm, 'in')})"
 
 
+_BOTH = re.compile(r"(-?[\d.]+(?: to [\d.]+)? cm) \((-?[\d /]+(?: to [\d /]+)? in)\)")
+
+
+def in_one_unit(text: str, unit: str) -> str:
+    """A sentence with its lengths in `unit` alone, where `say_both` wrote them in both."""
+    return _BOTH.sub(r"\1" if check_unit(unit) == "cm" else r"\2", text)
+
+
 def say_number(number: float, decimals: int) -> str:
     """`number` rounded to `decimals` places, without trailing zeros and without minus zero."""
     text = f"{number:.{decimals}f}"

@@ -10,7 +10,7 @@ from corsetkit.quantity import quantities
 from corsetkit.teaching import lesson
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.underbust import Looking, _across
+from corsetkit.teaching.lessons.underbust import Looking, _across, _depth
 from corsetkit.units import parse_length, say_length
 
 LESSON = lesson("02_underbust")
@@ -37,30 +37,33 @@ class TestDown:
         found = steps_of(wearer).underbust
         dart = Polygon([(p.real, p.imag) for p in path.flattened(found.waste[0].outline)[:-1]])
         for share in (0.1, 0.35, 0.5, 0.8, 0.95):
-            level, inner, outer = _across(found, share)
+            level, inner, outer = _across(found, share * _depth(found))
             line = LineString([(-50, level), (90, level)]).intersection(dart)
             assert abs(outer - inner) == pytest.approx(line.length, abs=0.01)
 
     def test_nothing_is_taken_at_the_bust_point_and_at_the_end(self, wearer):
         found = steps_of(wearer).underbust
-        for share in (0.0, 1.0):
-            _, inner, outer = _across(found, share)
+        for below in (0.0, _depth(found)):
+            _, inner, outer = _across(found, below)
             assert abs(outer - inner) < 0.02
 
     def test_every_stop_of_the_slider_is_drawn(self, wearer):
         drafts = Drafts(desk_of(wearer))
         (one,) = quantities(Looking)
-        drawn = {LESSON._width_picture(drafts, {"down_the_dart": one.low + i * one.step}).svg for i in range(51)}
-        assert len(drawn) > 45
+        stops = [i * one.step for i in range(int(_depth(steps_of(wearer).underbust) / one.step) + 1)]
+        drawn = {LESSON._width_picture(drafts, {"below_the_bust_point": stop}).svg for stop in stops}
+        assert len(drawn) == len(stops)
 
 
 @pytest.mark.parametrize("wearer", WEARERS)
 class TestSaid:
     def test_what_the_panels_give_adds_up_to_what_the_dart_takes(self, wearer):
+        found = steps_of(wearer).underbust
         told = LESSON._said(steps_of(wearer), "cm")[1]
-        whole, centre, side = (float(number) for number in re.findall(r"([\d.]+) cm", told))
+        centre, side = (float(number) for number in re.findall(r"([\d.]+) cm", told))
+        _, inner, outer = _across(found, found.radius)
         # Each is rounded to a millimetre.
-        assert whole == pytest.approx(centre + side, abs=0.16) and side > centre > 0
+        assert centre + side == pytest.approx(abs(outer - inner), abs=0.11) and side > centre > 0
 
     def test_the_angle_is_the_one_between_the_legs(self, wearer):
         found = steps_of(wearer).underbust
@@ -75,9 +78,9 @@ def test_the_guess_is_asked_with_her_numbers_and_answered_by_the_draft(wearer, u
     drafts = Drafts(desk_of(wearer, unit))
     _, steps = drafts.steps({}, "underbust")
     asked = LESSON._asked(wearer, steps, unit, drafts)
-    share = float(re.search(r"set to (\d+) %", asked.question)[1]) / 100
+    share = float(re.search(r"to be (\d+) %", asked.question)[1]) / 100
     found = steps_of(wearer, dart_side_share=share).underbust
-    assert asked.right == pytest.approx((found.outer - found.block.bust_point).real)
+    assert asked.right == pytest.approx((_across(found, found.radius)[2] - found.block.bust_point).real)
     assert say_length(asked.start, unit) in asked.question
     assert abs(asked.right - asked.start) > 2 * asked.near, "there is something to see"
     assert asked.move(0.0).svg != asked.move(1.0).svg

@@ -2,6 +2,7 @@
 
 import re
 
+from ..geometry.points import heading
 from ..measurements import Measurements
 from ..pattern.hand import Along, Begin, Check, Curve, Halve, Join, Measure, Offset, Same, Square, Swing, Towards, Turn, Way
 from ..quantity import quantities
@@ -12,22 +13,27 @@ _QUANTITIES = {quantity.name: (owner, quantity) for owner in (Measurements, Styl
 _BRACES = re.compile(r"\{([^}]*)\}")
 
 
-def say(instruction, unit):
-    """One plain sentence that tells the hand what to do, lengths in `unit` ("in" or "cm")."""
-    one = instruction
+def say(instruction, unit, places=None):
+    """One plain sentence that tells the hand what to do, lengths in `unit` ("in" or "cm").
+
+    `places` are the marks' points by their names, as the course draws them: with them it is also said where on the page
+    the left or the right of a line lies.
+    """
+    one, places = instruction, places or {}
     match one:
         case Begin():
             return f"Choose a mark {one.where}: the {one.to}; draw an upright and a level line through it."
         case Measure():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way)} and mark the "
+            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way, places)} and mark the "
                     f"{one.to}{_on_line(one, unit)}.")
         case Offset():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way)}, then "
-                    f"{say_length(one.aside, unit)} {_aside(one)}, and mark the {one.to}{_on_line(one, unit)}.")
+            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way, places)}, then "
+                    f"{say_length(one.aside, unit)} {_aside(one, places)}, and mark the {one.to}{_on_line(one, unit)}.")
         case Swing():
             return (f"With the compass draw an arc {say_length(one.first_length, unit)} about the {one.first} and one "
                     f"{say_length(one.second_length, unit)} about the {one.second}; where they cross, to the "
-                    f"{_hand(one.left)} of the line from the first to the second, mark the {one.to}{_on_line(one, unit)}.")
+                    f"{_hand(one.left)} of the line from the first to the second"
+                    f"{_on_page(places, one.first, one.second, one.left)}, mark the {one.to}{_on_line(one, unit)}.")
         case Halve():
             return f"Halve the straight line from the {one.start} to the {one.end} and mark the {one.to}."
         case Same():
@@ -39,7 +45,7 @@ def say(instruction, unit):
         case Join():
             return f"Draw a straight line from the {one.start} to the {one.end}: the {one.line}."
         case Curve():
-            return f"Draw a smooth curve {_through(one)}{_ends(one)}: the {one.line}."
+            return f"Draw a smooth curve {_through(one)}{_ends(one, places)}: the {one.line}."
         case Check():
             verb = "measures" if len(one.lines) == 1 else "together measure"
             return f"Check with the tape that {_listed(one.lines)} {verb} {say_length(one.length, unit)}."
@@ -72,7 +78,7 @@ def names_in(because):
     return tuple(name for name in _BRACES.findall(because) if not name.endswith(" cm"))
 
 
-def _way(way):
+def _way(way, places):
     match way:
         case Way():
             return way.words
@@ -81,14 +87,27 @@ def _way(way):
         case Along():
             return f"as the line from the {way.start} to the {way.end} runs"
         case Square():
-            return f"square to the line from the {way.start} to the {way.end} on its {_hand(way.left)}"
+            return (f"square to the line from the {way.start} to the {way.end} on its {_hand(way.left)}"
+                    f"{_on_page(places, way.start, way.end, way.left)}")
 
 
-def _aside(one):
+def _aside(one, places):
     """An offset's second way, short where it is square to the first."""
     if isinstance(one.then, Square) and isinstance(one.way, Towards) and one.then.end == one.way.mark:
-        return f"square to that line on its {_hand(one.then.left)}"
-    return _way(one.then)
+        then = one.then
+        return f"square to that line on its {_hand(then.left)}{_on_page(places, then.start, then.end, then.left)}"
+    return _way(one.then, places)
+
+
+_PAGE = ("right", "up and right", "up", "up and left", "left", "down and left", "down", "down and right")
+
+
+def _on_page(places, start, end, left):
+    """Where on the page that side of the line lies: nobody need turn in mind to follow it."""
+    if start not in places or end not in places or places[start] == places[end]:
+        return ""
+    angle = heading((places[end] - places[start]) * (1j if left else -1j))
+    return f" ({_PAGE[round(angle / 45) % 8]} on the page)"
 
 
 def _hand(left):
@@ -112,10 +131,10 @@ def _through(curve):
     return f"from the {first}{through} to the {last}"
 
 
-def _ends(one):
+def _ends(one, places):
     if one.leaves is not None and one.leaves == one.arrives:
-        return f", leaving and arriving {_way(one.leaves)}"
-    said = [f"{verb} {_way(way)}" for verb, way in
+        return f", leaving and arriving {_way(one.leaves, places)}"
+    said = [f"{verb} {_way(way, places)}" for verb, way in
             (("leaving", one.leaves), ("arriving", one.arrives)) if way is not None]
     return ", " + " and ".join(said) if said else ""
 

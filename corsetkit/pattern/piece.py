@@ -5,6 +5,9 @@ from functools import cached_property
 
 from ..geometry import path
 
+_TRACED, _STEPS = 0.002, 40
+"""How nearly a line before a blend is traced, cm, and in how many steps the new one is looked along."""
+
 
 @dataclass(frozen=True)
 class Notch:
@@ -50,10 +53,17 @@ class Blend:
     @cached_property
     def largest_move(self):
         """The farthest that a point of the new line lies from the old one, in cm."""
-        old = [p for curve in self.before for p in curve.flattened()]
+        old = [p for curve in self.before for p in curve.flattened(_TRACED)]
         sides = [(a, b) for a, b in zip(old, old[1:]) if a != b]
-        new = [curve.point(i / 600) for curve in self.after for i in range(601)]
-        return max(min(_distance(p, a, b) for a, b in sides) for p in new)
+
+        def off(curve, t):
+            return min(_distance(curve.point(t), a, b) for a, b in sides)
+
+        # Looked for in steps, and then more finely beside the farthest of them.
+        far, curve, t = max(((off(curve, i / _STEPS), curve, i / _STEPS) for curve in self.after for i in range(_STEPS + 1)),
+                            key=lambda found: found[0])
+        near = (min(max(t + i / _STEPS / 10, 0.0), 1.0) for i in range(-9, 10))
+        return max(far, *(off(curve, each) for each in near))
 
     @property
     def change(self):

@@ -68,6 +68,9 @@ STYLE = """\
 .jp-Notebook .jp-Cell-inputWrapper:has(> .jp-InputPlaceholder) { display: none; }
 .jp-Notebook .jp-OutputPrompt { visibility: hidden; }
 .jp-Notebook-footer, .jp-DebuggerBugButton { display: none; }
+.jp-Notebook .jp-Cell.jp-mod-active { box-shadow: none !important; }
+.jp-Notebook .jp-MarkdownOutput { border: 0 !important; }
+.jp-Notebook .jp-Collapser, .jp-Notebook .jp-collapseHeadingButton { visibility: hidden; }
 .jp-SideBar.jp-mod-left .lm-TabBar-tab:not([data-id="filebrowser"], [data-id="table-of-contents"]) { display: none; }
 .jp-ToolbarButtonComponent[data-command="corsetkit:run-lesson"] { border: 1px solid var(--jp-ui-font-color2); }
 """

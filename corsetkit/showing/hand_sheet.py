@@ -18,5 +18,7 @@ def hand_sheet(made, numbers, unit="in", title="By hand"):
     drawn = [Drawn(run, "before") for step in before for _, run in step.lines]
     drawn += [Drawn(run, "new") for _, run in now.lines]
     spots = [Spot(mark.point, str(numbers[mark.name])) for mark in now.marks if mark.name in numbers]
+    # Helpers of curves: where they lie shows, but their numbers would hide the rest.
+    spots += [Spot(mark.point, "", "before") for mark in now.marks if mark.name not in numbers]
     told = "; ".join(f"{numbers[mark.name]} {mark.name}" for mark in now.marks if mark.name in numbers)
     return step_sheet(title, drawn, spots, unit, f"{title}. Each number is the move that makes the mark: {told}.", SCALE)

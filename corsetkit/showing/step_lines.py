@@ -26,8 +26,8 @@ def _new(name, run, label=None):
     return Drawn(tuple(run), "new", name, label)
 
 
-def _guide(name, start, end):
-    return Drawn((Line(start, end),), "guide", name, "")
+def _guide(name, start, end, label=""):
+    return Drawn((Line(start, end),), "guide", name, label)
 
 
 def _until(shown, last):
@@ -54,7 +54,7 @@ def _block(steps, shown):
                        "bust, front", "bust"))
     centre = back.waist_centre.real
     lines.append(Drawn((Line(complex(centre - back.width, back.bust_level), complex(centre, back.bust_level)),), "body",
-                       "bust, back", ""))
+                       "bust, back", "bust"))
     if block.side_dart:
         lines += pair("side dart", ("upper leg", (Line(block.mouth_upper, block.bust_point),)),
                       ("lower leg", (Line(block.bust_point, block.mouth_lower),)))
@@ -78,7 +78,8 @@ def _underbust(steps, shown):
              *pair("underbust dart", ("inner leg", (Line(point, step.inner), *step.inner_leg)),
                    ("outer leg", (Line(point, step.outer), *step.outer_leg))),
              _new("front parting", step.parting, "parting"),
-             _guide("upright from the bust point to the underbust mark", point, step.mark)]
+             _guide("upright from the bust point to the underbust mark", point, step.mark, "upright"),
+             _guide("the dart's own line, on which it folds", point, step.dart_end, "fold line")]
     return lines, (Spot(step.mark, "underbust mark"),)
 
 
@@ -174,6 +175,13 @@ def near(steps, name):
     if name == "underbust":
         return sides[0], front.hip_centre.imag, sides[1], level + 8.0
     return sides[0], level - 14.0, sides[1], front.neck_side.imag
+
+
+def ghosts(steps, name, other):
+    """The lines of the step `name` that lie elsewhere in the `Steps` `other`, as they lie there."""
+    here, there = ([line for line in _LINES[name](one, name)[0] if line.role == "new"] for one in (steps, other))
+    runs = {line.run for line in here}
+    return [Drawn(line.run, "ghost", f"{line.name}, as it starts", "") for line in there if line.run not in runs]
 
 
 def draft_so_far(steps, name, unit="in", title="", more=(), more_spots=(), window=None):

@@ -8,7 +8,7 @@ from .clutter import Clutter
 from .drawn import Drawn, Spot, seams_of  # noqa: F401 -- `Drawn` is what a sheet is given
 from .hatching import fill
 from .lettering import around, text_box, text_width
-from .pens import (BEFORE, BODY, CUT_AWAY, GRID, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, PAPER_TONE, SMALL, SPOT, SPOT_TONE,
+from .pens import (BEFORE, BODY, CUT_AWAY, GHOST, GRID, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, PAPER_TONE, SMALL, SPOT, SPOT_TONE,
                    SPOT_WORDS, WASTE)
 from .sheet import Sheet
 
@@ -19,7 +19,7 @@ laptop's screen."""
 SEEN = 12.0
 """How high a window on the drawing is meant to be seen, cm."""
 
-PENS = {"waste": CUT_AWAY, "body": BODY, "guide": GUIDE, "before": BEFORE, "new": NEW}
+PENS = {"waste": CUT_AWAY, "body": BODY, "guide": GUIDE, "before": BEFORE, "ghost": GHOST, "new": NEW}
 """What a line can be in a step, in the order in which they are laid: the newest lies on top."""
 
 _NAMED = ("new", "waste", "body", "guide")
@@ -28,7 +28,7 @@ _NAMED = ("new", "waste", "body", "guide")
 _MARGIN = 2.4
 _SIDE = 4.6
 """Paper left of and right of the block, for names that stand beside its outermost marks."""
-_SAID = {"before": "drawn before", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
+_SAID = {"before": "drawn before", "ghost": "as it starts", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
 
 
 def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, window=None):
@@ -41,14 +41,16 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     left, bottom, right, top = window or around([(p.real, p.imag, p.real, p.imag) for p in points])
     if window:
         scale = (top - bottom) / SEEN
-    roles = [role for role in ("new", "before", "guide", "waste", "body") if any(one.role == role for one in drawn)]
-    row, head = 0.62 * scale, 1.1 * scale
-    legend_widths = [(1.1 + 0.3 + 0.6) * scale + text_width(_SAID[role], SMALL, scale) for role in roles]
+    roles = [role for role in ("new", "ghost", "before", "guide", "waste", "body") if any(one.role == role for one in drawn)]
+    head = 1.1 * scale
     grid = 5.0 if unit == "cm" else 2 * CM_PER_INCH
     ruled = f"squares of {say_length(grid, unit)}"
+    # A window may be wider than high, as its place on the page is.
+    legend = _legend_rows(roles, ruled, max(right - left, 1.7 * (top - bottom)) - 2 * _MARGIN if window else None, scale)
+    row = 0.62 * scale * len(legend)
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
     wide = max(right - left, text_width(title, HEADING, scale),
-               sum(legend_widths) + text_width(ruled, SMALL, scale) + (2 * _MARGIN if window else 0.0))
+               max(sum(width for _, width in one) for one in legend) + (2 * _MARGIN if window else 0.0))
     spare = wide - (right - left)
     # A window has its room for words beside the drawing, towards the other half.
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)
@@ -58,7 +60,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
         clutter.draw(run, 3 if line.role == "new" else 1)
     for spot in spots:
         clutter.dot(spot.point)
-    names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots]
+    names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) if spot.name else None for spot in spots]
     seams = seams_of(drawn)
     lines = [_beside(clutter, line, run, seams) for role in _NAMED
              for line, run in zip(drawn, polylines) if line.role == role and line.written]
@@ -85,8 +87,9 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
             box_area(canvas, (low.real, top + _MARGIN, high.real, high.imag), PAPER_TONE)
             box_area(canvas, (low.real, low.imag, high.real, bottom - _MARGIN), PAPER_TONE)
         canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * scale), title, HEADING, "start")
-        _legend(canvas, complex(low.real + _MARGIN, low.imag + 0.55 * row), roles, legend_widths,
-                ruled, high.real - _MARGIN)
+        with canvas.group("legend"):
+            for number, one in enumerate(legend):
+                _legend(canvas, complex(low.real + _MARGIN, low.imag + row - (number + 0.45) * 0.62 * scale), one)
 
     return Sheet(low, high, title, description or _description(title, drawn, unit), paint, scale, bool(window))
 
@@ -132,22 +135,41 @@ def _grid(canvas, box, side):
     canvas.line(tuple(strokes), GRID)
 
 
-def _legend(canvas, at, roles, widths, ruled, right):
+def _legend_rows(roles, ruled, room, scale):
+    """What the legend says, in rows no wider than `room` (one row where it is None): (role, width), the ruling last.
+
+    The ruling has no role but its own words.
+    """
+    said = [(role, (1.1 + 0.3 + 0.6) * scale + text_width(_SAID[role], SMALL, scale)) for role in roles]
+    said.append((ruled, text_width(ruled, SMALL, scale)))
+    rows, used = [[]], 0.0
+    for one in said:
+        if room is not None and rows[-1] and used + one[1] > room:
+            rows.append([])
+            used = 0.0
+        rows[-1].append(one)
+        used += one[1]
+    return rows
+
+
+def _legend(canvas, at, row):
+    """One row of the legend, from `at` to the right."""
     scale = canvas.scale
     down = -0.36j * SMALL.size * scale / 10
-    with canvas.group("legend"):
-        for role, width in zip(roles, widths):
-            if role == "waste":
-                half = 0.2j * scale
-                patch = (Line(at - half, at + 1.1 * scale - half), Line(at + 1.1 * scale - half, at + 1.1 * scale + half),
-                         Line(at + 1.1 * scale + half, at + half), Line(at + half, at - half))
-                fill(canvas, patch, WASTE)
-                canvas.line(patch, CUT_AWAY)
-            else:
-                tick(canvas, at, at + 1.1 * scale, PENS[role])
-            canvas.words(at + 1.4 * scale + down, _SAID[role], SMALL, "start")
-            at += width
-        canvas.words(complex(right, at.imag) + down, ruled, SMALL, "end")
+    for role, width in row:
+        if role not in PENS:
+            canvas.words(at + down, role, SMALL, "start")
+            continue
+        if role == "waste":
+            half = 0.2j * scale
+            patch = (Line(at - half, at + 1.1 * scale - half), Line(at + 1.1 * scale - half, at + 1.1 * scale + half),
+                     Line(at + 1.1 * scale + half, at + half), Line(at + half, at - half))
+            fill(canvas, patch, WASTE)
+            canvas.line(patch, CUT_AWAY)
+        else:
+            tick(canvas, at, at + 1.1 * scale, PENS[role])
+        canvas.words(at + 1.4 * scale + down, _SAID[role], SMALL, "start")
+        at += width
 
 
 def _description(title, drawn, unit):

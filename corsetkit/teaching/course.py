@@ -25,7 +25,7 @@ class Drafts:
 
     def __init__(self, the_desk: Desk):
         self.desk = the_desk
-        self._pattern = self._steps = None
+        self._pattern = self._steps = self._start = None
 
     def of(self, style: dict):
         """The wearer's name and her whole pattern; CorsetkitError where either cannot be had.
@@ -44,6 +44,12 @@ class Drafts:
         name, body = self._body()
         self._steps = run_steps(measurements or body, Style(**style), self._steps, until)
         return name, self._steps
+
+    def start(self, style: dict, until: str):
+        """Her `Steps` in a style to compare with; kept apart, for it changes seldom."""
+        _, body = self._body()
+        self._start = run_steps(body, Style(**style), self._start, until)
+        return self._start
 
     def _body(self):
         try:
@@ -77,35 +83,44 @@ class Lesson:
             the_desk.watch(key, _live[key].refresh)
         return _live[key]
 
-    def table(self, the_desk: Desk, key: str, panels, quantities, show, own=lambda: ()):
+    def table(self, the_desk: Desk, key: str, panels, quantities, show, own=lambda: (), finish=()):
         """A drafting table over the desk's style, and over controls of the table's own.
 
-        `quantities` are the style values it offers; those of them that change are kept on the desk. `own()` gives
-        the declared quantities that belong to this table alone, such as how far a dart is closed; they are asked
-        for anew when the desk changes. `show(values)` gives the Picture for what differs from the declared
-        defaults, other style values of the desk among it.
+        `quantities` are the style values it offers and `finish` those of the finishing; those of them that change are
+        kept on the desk. `own()` gives the declared quantities that belong to this table alone, such as how far a dart
+        is closed; they are asked for anew when the desk changes. `show(values)` gives the Picture for what differs from
+        the declared defaults, other style values of the desk among it, and where `finish` is offered those of the
+        finishing too.
         """
         from corsetkit.teaching.table import Table
 
-        offered = {one.name for one in quantities}
+        groups = {"style": {one.name for one in quantities}}
+        if finish:
+            groups["finish"] = {one.name for one in finish}
+        lasting, offered = (*quantities, *finish), set().union(*groups.values())
 
-        def others():
-            return {name: value for name, value in the_desk.record.style.items() if name not in offered}
+        def held():
+            return {name: value for group in groups for name, value in getattr(the_desk.record, group).items()}
+
+        def others(group):
+            return {name: value for name, value in getattr(the_desk.record, group).items() if name not in groups[group]}
 
         def keep(values):
-            style = others() | {name: value for name, value in values.items() if name in offered}
-            if style != the_desk.record.style:
-                the_desk.change(key, style=style)
+            now = {group: others(group) | {name: value for name, value in values.items() if name in names}
+                   for group, names in groups.items()}
+            changes = {group: kept for group, kept in now.items() if kept != getattr(the_desk.record, group)}
+            if changes:
+                the_desk.change(key, **changes)
 
         play = Play(
-            panels, (*own(), *quantities), the_desk.record.style, the_desk.record.unit,
-            lambda values: show(others() | values), keep,
+            panels, (*own(), *lasting), held(), the_desk.record.unit,
+            lambda values: show({name: value for name, value in held().items() if name not in offered} | values), keep,
         )  # fmt: skip
 
         def refreshed():
             now = tuple(own())
             # A control whose range was another wearer's starts anew.
             kept = {name: value for name, value in play.asked.items() if name not in offered and play.quantities[name] in now}
-            return (*now, *quantities), kept | the_desk.record.style, the_desk.record.unit
+            return (*now, *lasting), kept | held(), the_desk.record.unit
 
         return Table(play, refreshed)

@@ -17,7 +17,7 @@ from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record
 from corsetkit.teaching.stored import sentence
-from corsetkit.units import UNITS
+from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
 
 _FIELDS = {one.name: one for one in quantities(Measurements)}
@@ -150,7 +150,7 @@ class Form:
         for name, one in _FIELDS.items():
             value = record.own.get(name)
             if isinstance(value, str):
-                fields[name] = {"text": value, "wrong": _refusal(name, value, record.unit)}
+                fields[name] = {"text": value, "wrong": in_one_unit(_refusal(name, value, record.unit), record.unit)}
             else:
                 text = "" if value is None else one.say(value, record.unit)
                 fields[name] = {"text": text, "wrong": wrong.get(name, "")}
@@ -173,7 +173,7 @@ class Form:
 
     def _warnings(self) -> list:
         try:
-            found = [sentence(one) for one in self.desk.body()[1].warnings]
+            found = [sentence(in_one_unit(one, self.desk.record.unit)) for one in self.desk.body()[1].warnings]
         except CorsetkitError:
             found = []
         return [self.replaced, *found] if self.replaced else found

@@ -26,7 +26,7 @@ class FormWidget(Answering):
 
     def __init__(self, form: Form, compact: bool = False):
         self.form = form
-        parts = {"groups": [] if compact else _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP, "compact": compact}
+        parts = {"groups": _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP, "compact": compact}
         super().__init__(parts=parts, shown=form.shown())
 
     def answer(self, message, buffers):

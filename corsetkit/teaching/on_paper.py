@@ -19,15 +19,22 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
     in which each mark bears the number of its move."""
     made = by_hand_from_the_start(step, getattr(steps, step), steps.style)
     told = [one for one in made[-1].instructions if not isinstance(one, Check)]
-    lines = [(say(one, unit), sentence(say_why(one, unit, steps.measurements, steps.style))) for one in told]
+    places = {mark.name: mark.point for step_made in made for mark in step_made.marks}
+    lines, reasons = [], set()
+    for one in told:
+        why = sentence(say_why(one, unit, steps.measurements, steps.style))
+        # A reason is given once.
+        lines.append((say(one, unit, places), "" if why in reasons else why))
+        reasons.add(why)
     sheet = hand_sheet(made, _numbers(told), unit, f"By hand for {name}")
-    opening = f"{_for(name, unit)} Lengths are rounded to {_part(unit)}."
+    opening = f"{_for(name, unit)} Lengths are rounded to {_part(unit)}. A small open dot is a helper: a curve runs through it."
     items = "".join(
-        f'<li style="margin-bottom:6px">{escape(what)}<br><small>{escape(why)}</small></li>' for what, why in lines
+        f'<li style="margin-bottom:6px">{escape(what)}{f"<br><small>{escape(why)}</small>" if why else ""}</li>'
+        for what, why in lines
     )
     return Stored(
         f"{svg_image(svg_text(sheet), WIDEST)}<p>{escape(opening)}</p><ol>{items}</ol>",
-        (sheet.description, opening, *(f"{number}. {what} {why}" for number, (what, why) in enumerate(lines, 1))),
+        (sheet.description, opening, *(f"{number}. {what} {why}".rstrip() for number, (what, why) in enumerate(lines, 1))),
     )
 
 
@@ -50,13 +57,16 @@ def of_desk(the_desk, drafts, step: str, style: dict, make) -> Stored:
 
 
 def _numbers(told) -> dict:
-    """For each mark, the number of the move that makes it; helpers of curves are left out, they would hide the rest."""
+    """For each mark, the number of the move that makes it, with a letter where it makes several.
+
+    Helpers of curves are left out: their numbers would hide the rest.
+    """
     numbers = {}
     for number, one in enumerate(told, 1):
         names = [new for _, new in one.moved] if isinstance(one, Turn) else [getattr(one, "to", None)]
-        for name in names:
-            if name and "helper" not in name:
-                numbers.setdefault(name, number)
+        names = [name for name in names if name and "helper" not in name]
+        for letter, name in zip("abcdefghijklmnopqrstuvwxyz" if len(names) > 1 else ("",), names):
+            numbers.setdefault(name, f"{number}{letter}")
     return numbers
 
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from corsetkit.teaching.stored import Stored, sentence, sentences_html
+from corsetkit.units import in_one_unit
 
 
 @dataclass(frozen=True)
@@ -14,9 +15,9 @@ class Picture:
     said: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
 
-    def stored(self, svg_image) -> Stored:
+    def stored(self, svg_image, unit="in") -> Stored:
         """The still state; `svg_image` makes an <img> with its description of an SVG text."""
-        warnings = [sentence(one) for one in self.warnings]
+        warnings = [sentence(in_one_unit(one, unit)) for one in self.warnings]
         html = svg_image(self.svg) + sentences_html(self.said)
         return Stored(
             html + sentences_html(warnings, "warnings"),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from corsetkit.errors import CorsetkitError
 from corsetkit.teaching.controls import Control
 from corsetkit.teaching.stored import sentence
+from corsetkit.units import in_one_unit
 
 _NOTHING = {"svg": "", "description": "", "said": [], "warnings": []}
 
@@ -48,6 +49,7 @@ class Play:
         self.draw()
 
     def set_unit(self, unit: str) -> None:
+        self.unit = unit
         self.controls = {name: Control(one, unit) for name, one in self.quantities.items()}
 
     def take(self, quantities, values: dict, unit: str) -> None:
@@ -66,14 +68,14 @@ class Play:
         try:
             picture = self.show(dict(self.asked))
         except CorsetkitError as error:
-            self.refused = sentence(str(error))
+            self.refused = sentence(in_one_unit(str(error), self.unit))
             return
         self.refused = ""
         self.picture = {
             "svg": picture.svg,
             "description": picture.description,
             "said": list(picture.said),
-            "warnings": [sentence(one) for one in picture.warnings],
+            "warnings": [sentence(in_one_unit(one, self.unit)) for one in picture.warnings],
         }
 
     def handle(self, message: dict) -> None:
@@ -144,7 +146,7 @@ class Play:
             try:
                 asked[name] = self.controls[name].read(answer)
             except CorsetkitError as error:
-                refused = refused or sentence(str(error))
+                refused = refused or sentence(in_one_unit(str(error), self.unit))
                 self.typed[name] = str(answer.get("text") or "")
         self.asked = self._changes(asked)
         self.draw()

@@ -114,13 +114,13 @@ class BackLesson(StepLesson):
 
     # What the form of the lessons asks for.
 
-    def _sheet(self, steps, unit, title):
+    def _sheet(self, steps, unit, title, more=()):
         drawn, _ = lines_so_far(steps, self.step)
         back = steps.block.back
         left = min(back.hip_side.real, back.underarm.real) - 1.0
         # The front is told and not written on: nothing is new there.
         lines = [one if max(p.real for p in path.flattened(one.run, 0.5)) > left else replace(one, label="") for one in drawn]
-        return step_sheet(title, lines, (), unit)
+        return step_sheet(title, [*lines, *more], (), unit)
 
     def _words(self, steps):
         return back_words(steps)

@@ -91,10 +91,10 @@ class TwoPartCupLesson(StepLesson):
     def _roundness(self):
         return tuple(one for one in self.offered() if one.name == "cup_seam_roundness")
 
-    def _sheet(self, steps, unit, title):
+    def _sheet(self, steps, unit, title, more=()):
         straight = [Drawn(leg, "guide", f"the straight cut, {word} cup", "")
                     for word, leg in zip(("inner", "outer"), _legs(steps))]
-        return draft_so_far(steps, self.step, unit, title, straight, window=near(steps, self.step))
+        return draft_so_far(steps, self.step, unit, title, (*straight, *more), window=near(steps, self.step))
 
     def _words(self, steps):
         return two_part_words(steps)

@@ -1,10 +1,10 @@
 """Lesson 02, underbust: the hem, the underbust mark, and one dart from the bust point to below the waist."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import between
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.step_lines import draft_so_far, near
 from corsetkit.showing.step_sheet import Drawn, Spot
@@ -17,7 +17,7 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import say_length, say_number
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LOWERED = 0.5
 """By how much of the present share the guess takes less on the side's side: course convention."""
@@ -25,11 +25,11 @@ LOWERED = 0.5
 
 @dataclass(frozen=True)
 class Looking:
-    """Where on the dart one looks."""
+    """Where on the dart one looks; the range is the wearer's."""
 
-    down_the_dart: float = declared(
-        "how far down the dart the width is taken: 0 at the bust point, 1 where the dart ends",
-        unit="share", low=0, high=1, step=0.02, default=0.4)
+    below_the_bust_point: float = declared(
+        "how far below the bust point the dart's width is taken", unit="cm", low=0, high=60, step=CM_PER_INCH / 4,
+        default=4 * CM_PER_INCH)
 
 
 class UnderbustLesson(StepLesson):
@@ -47,22 +47,31 @@ class UnderbustLesson(StepLesson):
 
     def _down_alive(self, desk, key):
         drafts = Drafts(desk)
-        panel = Panel("How wide is the dart here, and what is that width for?", ("down_the_dart",))
-        return self.table(desk, key, (panel,), self.offered(), lambda values: self._width_picture(drafts, values),
-                          lambda: quantities(Looking))
+        panel = Panel("How wide is the dart here, and what is that width for?", ("below_the_bust_point",))
+
+        def hers():
+            (one,) = quantities(Looking)
+            try:
+                found = drafts.steps(desk.record.style, self.step)[1].underbust
+            except CorsetkitError:
+                return (one,)   # What cannot be drafted is said in the drawing's place.
+            return (replace(one, high=_depth(found)),)
+
+        return self.table(desk, key, (panel,), (), lambda values: self._width_picture(drafts, values), hers)
 
     def _width_picture(self, drafts, values):
         style = dict(values)
-        looking = Looking(style.pop("down_the_dart", Looking.down_the_dart))
+        below = style.pop("below_the_bust_point", Looking.below_the_bust_point)
         name, steps = drafts.steps(style, self.step)
         found, unit = steps.underbust, drafts.desk.record.unit
-        level, inner, outer = _across(found, looking.down_the_dart)
+        level, inner, outer = _across(found, min(below, _depth(found)))
         upright = complex(found.block.bust_point.real, level)
         lines = [
-            Drawn((Line(complex(0, level), complex(found.block.front.width, level)),), "guide", "the level looked at"),
-            Drawn((Line(inner, outer),), "new", "what the dart takes here"),
+            Drawn((Line(complex(0, level), complex(found.block.front.width, level)),), "guide", "the level looked at", ""),
+            Drawn((Line(inner, outer),), "new", "what the dart takes here", ""),
         ]
-        sheet = draft_so_far(steps, self.step, unit, f"Down the dart of {name}", lines, (Spot(upright, ""),), near(steps, self.step))
+        sheet = draft_so_far(steps, self.step, unit, f"Down the dart of {name}", lines, (Spot(upright, ""),),
+                             near(steps, self.step))
         return Picture(svg_text(sheet), sheet.description, tuple(_width_said(found, level, inner, outer, unit)))
 
     def _words(self, steps):
@@ -84,6 +93,12 @@ class UnderbustLesson(StepLesson):
                           [*paper, *legs, Drawn(found.waste[0].outline, "waste")], whole)),
             Word("dart leg", "one of a dart's two edges; the legs are sewn to each other, so they are equally long",
                  vignette("Dart leg", "one edge of the wedge drawn strongly", [*paper, *thin, legs[1]], whole)),
+            Word("centre panel and side panel", "the two pieces of the lower front; the dart parts them, and its legs become "
+                 "the seam between them",
+                 vignette("Centre panel and side panel", "the lower front parted along the dart into two pieces",
+                          [Drawn(block.front_paper, "before"), *legs, Drawn(found.hem, "new"), Drawn(found.parting, "new")],
+                          whole, (Spot(complex(point.real * 0.35, 0.0), "centre", "before"),
+                                  Spot(complex(block.front.width * 0.78, 0.0), "side", "before")))),
             Word("parting", "the line along which two panels are cut apart, below the end of the dart",
                  vignette("Parting", "the short line from the dart's end down to the hem",
                           [*paper, *thin, Drawn(found.hem, "before"), Drawn(found.parting, "new")],
@@ -92,18 +107,18 @@ class UnderbustLesson(StepLesson):
 
     def _said(self, steps, unit):
         found = steps.underbust
-        level, inner, outer = _across(found, found.radius / (found.block.bust_point.imag - found.dart_end.imag))
+        _, inner, outer = _across(found, found.radius)
         say = lambda cm: say_length(cm, unit)  # noqa: E731
         upright = found.block.bust_point.real
+        lean = f"{say_number(abs(found.lean), 1)} degrees to the {'side' if found.lean > 0 else 'centre'}"
         return (
             f"The underbust mark lies {say(found.radius)} below the bust point.",
-            f"At that level the dart takes {say((outer - inner).real)}: {say(upright - inner.real)} from the centre panel, "
-            f"{say(outer.real - upright)} from the side panel.",
-            f"It opens {say_number(2 * found.half_angle, 1)} degrees at the bust point and leans "
-            f"{say_number(found.lean, 1)} degrees to the side.",
+            f"At that level the dart takes {say(upright - inner.real)} from the centre panel and {say(outer.real - upright)} "
+            "from the side panel, counted from the upright.",
+            f"It opens {say_number(2 * found.half_angle, 1)} degrees at the bust point, and its fold line leans {lean}.",
             f"Its legs: inner {say(_leg(found, found.inner, found.inner_leg))}, "
             f"outer {say(_leg(found, found.outer, found.outer_leg))}, from the bust point to the dart's end.",
-            f"Half the front is {say(level_width(found, found.level))} wide at the mark's level, the dart taken out.",
+            f"Half the front is {say(level_width(found, found.level))} wide at that level, the dart taken out.",
         )
 
     def _asked(self, name, steps, unit, drafts):
@@ -121,17 +136,16 @@ class UnderbustLesson(StepLesson):
             return Picture(svg_text(sheet), sheet.description)
 
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        taken = lambda one: one.outer.real - one.block.bust_point.real  # noqa: E731
+        taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real  # noqa: E731
         right = taken(at(other).underbust)
         return Asked(
-            f"The outer leg crosses the underbust {say(taken(found))} beside the upright through the bust point, for "
-            f"{say_number(100 * share, 0)} % of the dart lie on the side's side. The share is set to "
-            f"{say_number(100 * other, 0)} %. How far beside the upright does the outer leg cross then?",
-            "It crosses beside the upright at", "cm", taken(found), right, 0.16,
-            ((found.intake, "that is the whole dart, and part of it lies on the other side of the upright"),
+            f"At the level of the underbust mark the outer leg lies {say(taken(found))} beside the upright: "
+            f"{say_number(100 * share, 0)} % of the dart are on that side. Now it is to be {say_number(100 * other, 0)} %. "
+            "Where does the outer leg lie then?",
+            "Beside the upright", "cm", taken(found), right, 0.16,
+            ((2 * right, "that is nearly the whole dart, and the rest of it lies on the other side of the upright"),
              (taken(found) + right, "that is measured from the old place and not from the upright")),
-            "The dart's width at the mark stays nearly the same; only its share on each side of the upright changes. The "
-            "mark is measured down the leg, and a leg that leans more crosses a little nearer than the share alone would say.",
+            "The dart is about as wide as before; only its place changes. What the side panel keeps, the centre panel gives.",
             move,
         )  # fmt: skip
 
@@ -143,13 +157,18 @@ class UnderbustLesson(StepLesson):
         )
 
 
-def _across(found, share):
-    """The level at that share of the way from the bust point to the dart's end, and the legs' points there."""
+def _depth(found):
+    """How far below the bust point the dart ends, cm."""
+    return found.block.bust_point.imag - found.dart_end.imag
+
+
+def _across(found, below):
+    """The level so far below the bust point, and the legs' points there; at both ends of the dart they meet."""
     point = found.block.bust_point
-    level = between(point, found.dart_end, share).imag
+    level = point.imag - below
     legs = ((Line(point, found.inner), *found.inner_leg), (Line(point, found.outer), *found.outer_leg))
     inner, outer = (path.at_level(leg, level) for leg in legs)
-    end = point if share <= 0 else found.dart_end
+    end = point if below <= 0 else found.dart_end
     return level, end if inner is None else inner, end if outer is None else outer
 
 

@@ -4,7 +4,7 @@
 const NEAR = { mouse: 10, finger: 22 }; // pixels
 const STILL_MS = 400;
 const NEWEST_FIRST = ["new", "before", "guide", "body"];
-const POINT_AT = "Point at an edge to see its length and what it is sewn to. With keys: come here, then use the arrow keys.";
+const POINT_AT = "Point at an edge to see its length and what it is sewn to. With keys: press Tab until the drawing is framed, then the arrow keys.";
 const EDGE_KEYS = "Edges of the drawing. Arrow keys go from edge to edge, Enter to what it is sewn to, Escape leaves.";
 
 // What the drawing in `paper` tells of its edges, newest lines first; offcuts are no edges.

@@ -53,7 +53,7 @@ function render({ model, el }) {
       make("p", { id: hint, class: "corset-hint" }, meaning), wrong);
   }
   const name = field("name", "Name", "how the drawing is to be titled");
-  const groups = model.get("parts").groups.map((group) =>
+  const groups = (compact ? [] : model.get("parts").groups).map((group) =>
     make("fieldset", { class: "corset-fields" }, make("legend", {}, group.title),
       make("div", { class: "corset-grid" },
         ...group.fields.map((one) => field(one.name, one.label, one.meaning)))));
@@ -80,6 +80,8 @@ function render({ model, el }) {
       make("button", { type: "button", class: "corset-button", onclick: readPath }, "Read it")),
     fileSaid);
 
+  const listed = make("dl", { class: "corset-numbers" });
+  const numbers = make("details", { class: "corset-folded" }, make("summary", {}, "The measurements"), listed);
   const warned = make("ul", { class: "corset-warned", "aria-live": "polite" });
   const trouble = make("p", { class: "corset-silence", role: "alert" });
   const undo = button("Undo", "undo");
@@ -88,7 +90,7 @@ function render({ model, el }) {
       make("label", { for: whoId, class: "corset-label" }, "This corset is for"), who,
       make("span", { class: "corset-row", role: "radiogroup", "aria-label": "Unit" }, inches, cm)),
     verdict, warned, silence, trouble,
-    ...(compact ? [] : [name, howTo, ...groups,
+    ...(compact ? [numbers] : [name, howTo, ...groups,
       make("div", { class: "corset-row corset-back" }, copy, undo, button("Start afresh", "afresh")), files]));
 
   function paint() {
@@ -111,6 +113,10 @@ function render({ model, el }) {
     name.hidden = howTo.hidden = !shown.own;
     root.classList.toggle("corset-given", !shown.own);
     copy.hidden = shown.own;
+    if (compact) {
+      listed.replaceChildren(...model.get("parts").groups.flatMap((group) => group.fields).flatMap((one) =>
+        [make("dt", {}, one.label), make("dd", {}, shown.fields[one.name].text || "not given")]));
+    }
     undo.disabled = !shown.undo;
     fields.name({ text: shown.name, wrong: "" }, shown.own);
     for (const [each, state] of Object.entries(shown.fields)) fields[each]?.(state, shown.own);

@@ -37,7 +37,8 @@ function render({ model, el }) {
       panel,
       make("div", { class: "corset-under" },
         make("div", {}, silence, warned, said, edges.table),
-        make("div", { class: "corset-row", role: "group", "aria-label": "Size of the drawing" }, farther, nearer))),
+        make("div", { class: "corset-row", role: "group", "aria-label": "Size of the drawing" },
+          make("span", { class: "corset-hint" }, "Zoom"), farther, nearer))),
   );
 
   const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
