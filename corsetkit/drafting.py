@@ -1,6 +1,7 @@
-"""The whole draft: the steps run in order, the pieces cut and numbered, the seams sewn, the promises checked."""
+"""The whole draft: corrections made, the steps run in order, pieces cut and numbered, seams sewn, the promises checked."""
 
 from .errors import CorsetkitError
+from .fitting.correct import corrected, said as said_of
 from .pattern.pattern import Pattern
 from .pieces.fullness import fullness
 from .pieces.girths import girths
@@ -16,24 +17,38 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
     Args:
         measurements: the wearer's `Measurements`, cm.
         style: the `Style`; to the wearer, with its defaults, where none is given.
-        corrections: `Correction` values from a fitting. No line can be corrected yet.
+        corrections: `Correction` values from a fitting, in any order; those of one line add up. `fitting/lines.py` says
+            which lines can be corrected and by how much in one pass.
         earlier: a `Pattern` drafted before; steps whose values have not changed are taken over from it.
 
     Returns:
-        A `Pattern`.
+        A `Pattern`; every seam of it is proven, with corrections as without.
 
     Raises:
-        CorsetkitError: one sentence, where the wearer cannot be drafted in this style.
+        CorsetkitError: one sentence, where a correction is not allowed, or the wearer cannot be drafted in this style.
     """
-    style = style or Style()
-    for correction in corrections:
-        raise CorsetkitError(f"correction of {correction.line!r}: no line of the draft can be corrected yet; give none")
-    steps = run_steps(measurements, style, earlier.steps if earlier else None)
-    pieces, seams, waste, said = cut_and_sew(steps, style)
+    style, corrections = style or Style(), tuple(corrections)
+    body, drawn_in = corrected(measurements, style, corrections)
+    try:
+        return _drafted(measurements, style, corrections, body, drawn_in, earlier)
+    except CorsetkitError as refusal:
+        made = said_of(corrections)
+        if not made:
+            raise
+        # Who cannot be drafted at all is told that, and not of corrections.
+        _drafted(measurements, style, (), measurements, style, None)
+        raise CorsetkitError(f"after the fitting ({', '.join(made)}) this cannot be drawn, so take a correction back or make "
+                             f"it smaller: {refusal}") from None
+
+
+def _drafted(measurements, style, corrections, body, drawn_in, earlier):
+    """The pattern as `draft` gives it, drawn from the corrected body and style."""
+    steps = run_steps(body, drawn_in, earlier.steps if earlier else None)
+    pieces, seams, waste, said = cut_and_sew(steps, drawn_in)
     prove(steps, pieces, seams, waste)
     warnings = [*measurements.warnings]
     for step in steps.in_order:
         warnings.extend(step.warnings)
     warnings.extend(said)
-    return Pattern(measurements, style, pieces, seams, girths(measurements, style, steps.overbust, steps.back),
-                   fullness(measurements, steps.overbust), waste, tuple(dict.fromkeys(warnings)), steps)
+    return Pattern(measurements, style, pieces, seams, girths(body, drawn_in, steps.overbust, steps.back),
+                   fullness(body, steps.overbust), waste, tuple(dict.fromkeys(warnings)), steps, corrections)

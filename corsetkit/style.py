@@ -6,14 +6,59 @@ eighths and sixteenths of an inch.
 
 from dataclasses import dataclass, replace
 
+from .errors import CorsetkitError
 from .quantity import check_all, declared, quantities
 from .units import CM_PER_INCH as INCH
+from .units import shown
 
 EIGHTH = INCH / 8
 CUSTOM = "common practice, no source"
 COURSE = "course convention"
 
 WEARER, GUIDES = "wearer", "guides"
+PASSES = 3
+"""For how many passes of the fitting, each of the most that a pass allows, an amount has room: course convention."""
+
+
+def _fitted(meaning, most):
+    """An amount that a fitting adds: nought unless the toile asks for it, and `most` cm a pass either way."""
+    return declared(meaning, unit="cm", low=-PASSES * most, high=PASSES * most, step=0.1, default=0.0, group="fitting",
+                    source=COURSE, why_range="nought is the draft as it is drawn, so amounts run both ways")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fitting:
+    """What the fittings so far add to what the steps work out; all nought for a pattern that was never tried on.
+
+    No lesson offers these beside the style's own values: they come from corrections alone, which see what is seen on the
+    toile. A correction of a line that is a style value or a measurement moves that, and has nothing here.
+    """
+
+    tightening_dart: float = _fitted("how much more the tightening dart takes in all at the overbust mark", 1.2)
+    cup_to_the_side: float = _fitted(
+        "how much farther towards the side the outer end of the cup's outline lies, at the bust level", 1.0)
+    cup_to_the_front: float = _fitted(
+        "how much farther towards the centre front the inner end of the cup's outline lies, at the bust level", 1.0)
+    underbust_line: float = _fitted("how much lower the underbust line lies below the bust point", 1.0)
+    underbust_girth: float = _fitted(
+        "how much larger the corset is round the underbust; the underbust darts take less for it", 2.4)
+    top_girth: float = _fitted(
+        "how much larger the corset is at the bust level, let out evenly at side seams and back seams, and running to "
+        "nothing at the waist", 4.8)
+    hip_girth: float = _fitted(
+        "how much larger the corset is at the hip, let out evenly at side seams and back seams, from nothing at "
+        "the waist", 4.8)
+    side_seam: float = _fitted("how much farther back the side seam stands, for its whole length", 0.6)
+    hem_at_the_front: float = _fitted(
+        "how much higher the hem lies at the centre front, running to nothing at the side", 1.0)
+    back_yoke: float = _fitted("how much longer the back yoke is, from the shoulder down", 1.0)
+
+    def __post_init__(self):
+        check_all(self)
+
+    def replaced(self, **changes):
+        """These amounts with some changed, cm; each is checked like the first."""
+        return replace(self, **changes)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -79,7 +124,7 @@ class Style:
         "to the wearer, how much smaller than the body the corset is at the underbust",
         unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", only=("way", WEARER), source=COURSE)
     dart_side_share: float = declared(
-        "how much of the underbust dart is taken on the side's side of its line", unit="share",
+        "how much of the underbust dart lies on the side's side of the upright through the bust point", unit="share",
         low=0.37, high=0.95, step=0.01, default=0.75, group="underbust", source=CUSTOM,
         why_range="beyond the whole dart there is nothing to take")
     dart_end: float = declared(
@@ -199,8 +244,13 @@ class Style:
         "how much shorter than the back the modesty panel is, above and below alike", unit="cm",
         low=0.5, high=2.5, step=0.1, default=1.0, group="back", source=CUSTOM)
 
+    fitting: Fitting = Fitting()
+    """What fittings add; `draft` sets it from the corrections it is given."""
+
     def __post_init__(self):
         check_all(self)
+        if not isinstance(self.fitting, Fitting):
+            raise CorsetkitError(f"fitting is {shown(self.fitting)}: allowed is a Fitting; give draft corrections instead")
 
     @property
     def to_the_wearer(self):

@@ -106,7 +106,7 @@ def test_each_range_covers_half_to_one_and_a_half_or_says_why(quantity):
 
 
 def test_a_correction_of_no_known_line_is_refused():
-    """No line can be corrected yet, and a correction is refused with its line's name."""
+    """A line that cannot be corrected is refused, and a correction is refused with its line's name."""
     with pytest.raises(CorsetkitError, match="hem.*no line"):
         draft(WEARERS["Maren"], corrections=(Correction("hem", 1.0),))
 

@@ -15,15 +15,21 @@ FLOORS = {
     "words": ("errors", "units", "quantity", "files"),
     "geometry": ("geometry",),
     "values": ("measurements", "plausible", "wearers", "style", "pattern"),
+    "fitting": ("fitting",),
     "steps": ("steps",),
     "pieces": ("pieces", "drafting"),
     "hand": ("hand",),
+    "finish": ("finish",),
     "showing": ("showing",),
+    "sheets": ("sheets",),
+    "exchange": ("exchange",),
+    "lay": ("lay",),
     "teaching": ("teaching",),
 }
 ALONE = "setup"
 """Runs before anything is installed: it imports nothing of the package, and nothing of the package imports it."""
-OUTSIDE = {"geometry": {"shapely"}, "values": {"shapely"}, "showing": {"reportlab", "matplotlib"},
+OUTSIDE = {"geometry": {"shapely"}, "values": {"shapely"}, "finish": {"shapely"}, "showing": {"reportlab", "matplotlib"},
+           "exchange": {"ezdxf"}, "lay": {"shapely", "spyrrow"},
            "teaching": {"ipywidgets", "anywidget", "traitlets", "IPython", "nbformat", "nbclient", "matplotlib"}}
 """What a floor may import from outside the standard library; below showing only inside a function."""
 
@@ -90,9 +96,17 @@ def test_imports_run_downwards():
 @pytest.mark.parametrize("module, line, said", [
     ("geometry/curve.py", "from ..style import Style", "above geometry"),
     ("pattern/edge.py", "from corsetkit.steps import block", "above values"),
+    ("fitting/correct.py", "from ..steps import run", "above fitting"),
     ("steps/block.py", "from .. import drafting", "above steps"),
     ("pieces/yokes.py", "from ..hand import yoke", "above pieces"),
     ("hand/panels.py", "from ..showing import views", "above hand"),
+    ("finish/bill.py", "from ..showing import views", "above finish"),
+    ("finish/loops.py", "import shapely", "at its top"),
+    ("showing/sheet.py", "from ..lay import plans", "above showing"),
+    ("showing/plan.py", "from ..sheets import rows", "above showing"),
+    ("sheets/rows.py", "from ..exchange import spread", "above sheets"),
+    ("sheets/write.py", "import ezdxf", "does without"),
+    ("lay/packer.py", "import numpy", "does without"),
     ("units.py", "import numpy", "does without"),
     ("steps/darts.py", "import shapely", "does without"),
     ("pattern/piece.py", "import shapely", "at its top"),

@@ -154,3 +154,26 @@ def test_the_overbust_line_is_smooth_across_its_closed_dart(case):
     inner, outer = path.run_end(o.top_inner), path.run_start(o.top_outer)
     turned = o.top_outer[0].way(0) * ((inner - o.bust_point) / (outer - o.bust_point))
     assert turn_between(o.top_inner[-1].way(1), turned) == pytest.approx(0, abs=1e-6)
+
+
+@pytest.mark.parametrize("changes", [{}, {"centre_front_depth": 9.0}, {"centre_front_taking_in": 0.635}], ids=str)
+def test_the_closed_dart_never_swings_the_cups_past_the_centre_front(changes):
+    """Else the yoke and the centre front would reach beyond their own fold; what is moved for it is said."""
+    from bodies import random_bodies
+
+    from corsetkit.errors import CorsetkitError
+    from corsetkit.steps.run import run_steps
+    from corsetkit.style import Style
+
+    moved = drawn = 0
+    for body in random_bodies(60, 4):
+        try:
+            steps = run_steps(body, Style(**changes), until="darts")
+        except CorsetkitError:
+            continue
+        drawn += 1
+        assert steps.darts.front_point.real > 0
+        if steps.overbust.front_point.real > steps.style.centre_front_taking_in + 0.15:
+            moved += 1
+            assert any("past the centre front" in one for one in steps.overbust.warnings)
+    assert drawn > 40 and (moved or not changes)

@@ -1,8 +1,10 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
 from ..geometry import path
+from ..geometry.curve import Line
 from ..pattern.hand import Square, Towards, Way
-from .drafter import BACK
+from .block import FROM_CENTRE, TAKEN
+from .drafter import BACK, fitted
 
 WAIST, NECK = "centre back waist", "centre back neck point"
 UNDERARM, SIDE_NECK = "back underarm point", "back side neck point"
@@ -16,7 +18,7 @@ def draw(hand, back, style):
     _side(hand, back)
     _dart(hand, back, style)
     _hem(hand, back, style)
-    _yoke(hand, back)
+    _yoke(hand, back, style)
     _partings(hand, back)
     _opening(hand, back)
     _modesty(hand, back)
@@ -34,7 +36,7 @@ def _side(hand, back):
     step, even = "back side seam between waist and mark", "The seam is upright at the waist and runs out to the block's."
     for line, run, start, end in ((above, waist.side_waist, bend, SIDE_MARK),
                                   (below, waist.side_hip, SIDE_MARK, "back hip at the side")):
-        if len(run) == 1:
+        if not isinstance(run[0 if line == below else -1], Line):
             hand.curve(start, end, line, run, even, 2, Way.DOWN, Way.DOWN)
         elif line == above:
             hand.curve(start, TAKEN_IN, line, run[:1], even, 2, Way.DOWN, Way.DOWN)
@@ -48,7 +50,9 @@ def _side(hand, back):
 
 def _dart(hand, back, style):
     waist, top, end = back.waist, "back dart's top", "back dart's end"
-    place = "The distance from the centre is the {back_dart_place} of the back's waist"
+    let = back.block.let_out
+    place = ("The distance from the centre is the {back_dart_place} of the back's waist"
+             f"{fitted(let.at_dart / 2, *FROM_CENTRE)}")
     hand.square(WAIST, top, waist.dart_top, place + "; the dart runs to nothing at the bust level, or lower.")
     hand.square(WAIST, end, waist.dart_end, place + "; the depth is the {dart_end} of the way to the hem.")
     for words, leg in zip(("side", "centre"), waist.legs):
@@ -56,7 +60,8 @@ def _dart(hand, back, style):
             continue
         at = f"back dart's {words} leg at the waist"
         hand.square(WAIST, at, leg[0].end, "The dart takes the {waist_back_share} of what the {bust_girth} has more than "
-                    "the {waist_girth}, and what the side leaves of half of the {waist_reduction}.")
+                    "the {waist_girth}, and what the side leaves of half of the {waist_reduction}"
+                    f"{fitted(let.at_dart, *TAKEN)}.")
         for line, run, one, other in ((f"back dart's {words} leg above the waist", leg[:1], top, at),
                                       (f"back dart's {words} leg below the waist", leg[1:], at, end)):
             hand.curve(one, other, line, run, "The leg is upright at both ends and at the waist.", 2, Way.DOWN, Way.DOWN)
@@ -71,14 +76,14 @@ def _hem(hand, back, style):
                None, TO_CENTRE)
 
 
-def _yoke(hand, back):
+def _yoke(hand, back, style):
     side, centre = "back yoke's mark on the armscye", "back yoke's mark at the centre"
-    line = back.yoke_line
+    line, fit = back.yoke_line, fitted(style.fitting.back_yoke, "more", "less")
     hand.square(WAIST, side, path.run_start(line.kept),
                "The way along the armscye is the {back_yoke_armscye}.",
                hand.along(ARMSCYE, UNDERARM, path.run_length(back.armscye_panel)))
     hand.measure(NECK, Way.DOWN, centre, path.run_end(line.whole),
-                 "The depth is the {back_yoke_depth}, or less where the yoke would reach the dart.")
+                 f"The depth is the {{back_yoke_depth}}{fit}, or less where the yoke would reach the dart.")
     hand.curve(side, centre, "back yoke line", line.whole, "The line is level at the centre back.", 2, None, TO_CENTRE)
     shoulder, nape = "yoke's neck mark on the back shoulder", "yoke's neck mark at the centre back"
     hand.measure(SIDE_NECK, Towards("back shoulder tip"), shoulder, back.yoke_neck,

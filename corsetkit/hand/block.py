@@ -2,15 +2,18 @@
 
 from ..geometry import path
 from ..pattern.hand import Square, Way
-from .drafter import BACK, FRONT
+from .drafter import BACK, FRONT, fitted
 
 BUST_POINT = "bust point"
 UPPER, LOWER = "side dart's upper end", "side dart's lower end"
 LEVEL = "front bust level at the side"
+WIDER, TAKEN = ("wider", "narrower"), ("more is taken in", "less is taken in")
+FROM_CENTRE = ("farther from the centre", "nearer to the centre")
 
 
 def draw(hand, block, style):
     """Draw front and back from the level of the waist."""
+    let, fitting = block.let_out, style.fitting
     hand.begin("centre front waist", block.front.waist_centre, FRONT,
                "near the left edge of the paper, as far above its lower edge as the hip lies below the waist",
                "Everything on the front is measured from here, so that small slips do not add up.")
@@ -18,9 +21,9 @@ def draw(hand, block, style):
                 "The height is the {front_waist_length} less the {neck_to_bust_point}; the distance from the centre is "
                 "half of the {bust_point_width}.")
     shares = ("the width is half of the {across_front_width}, and three fifths of what both across widths leave of half of "
-              "the {bust_girth} with the {bust_ease}." if style.to_the_wearer else
-              "the width is a quarter of the {bust_girth} with the {bust_ease}.")
-    _half(hand, "front", block.front, shares,
+              "the {bust_girth} with the {bust_ease}" if style.to_the_wearer else
+              "the width is a quarter of the {bust_girth} with the {bust_ease}") + fitted(block.front_added, *WIDER) + "."
+    _half(hand, "front", block.front, (let.edge_top, let.edge_low - let.edge_top), shares,
           "The distance from the centre is a sixth of the {neck_base_girth}; the straight way to the bust point is the "
           "{neck_to_bust_point}.",
           "The front neckline is what the back one leaves of half of the {neck_base_girth}.",
@@ -29,11 +32,13 @@ def draw(hand, block, style):
                "on the same level, to the right of the front and clear of it",
                "Everything on the back is measured from here; its centre stands on the right.")
     shares = ("the width is half of the {across_back_width}, and two fifths of what both across widths leave of half of the "
-              "{bust_girth} with the {bust_ease}." if style.to_the_wearer else
-              "the width is a quarter of the {bust_girth} with the {bust_ease}.")
-    _half(hand, "back", block.back, shares,
-          "The height is the {back_waist_length} and {1.905 cm}; the distance from the centre is a sixth of the "
-          "{neck_base_girth} and {0.635 cm}.", "The height is the {back_waist_length}.",
+              "{bust_girth} with the {bust_ease}" if style.to_the_wearer else
+              "the width is a quarter of the {bust_girth} with the {bust_ease}") + fitted(
+                  let.edge_top + let.seam_top - fitting.side_seam, *WIDER) + "."
+    yoke = fitted(fitting.back_yoke, "higher", "lower")
+    _half(hand, "back", block.back, (let.edge_top - let.seam_low, let.edge_low + let.seam_low - let.edge_top - let.seam_top),
+          shares, f"The height is the {{back_waist_length}} and {{1.905 cm}}{yoke}; the distance from the centre is a "
+          "sixth of the {neck_base_girth} and {0.635 cm}.", f"The height is the {{back_waist_length}}{yoke}.",
           "The height is the {back_waist_length} less the {armscye_depth} and less the {underarm_drop};")
     _darts(hand, block)
     _seams(hand, block)
@@ -45,14 +50,14 @@ def _darts(hand, block):
     for half, h, top, why in (
             ("front", block.front, BUST_POINT, f"The front dart takes what side seams and back dart leave of {taken}; in the "
              "next step it becomes one with the underbust dart."),
-            ("back", block.back, "back waist dart's top", f"The back dart takes its {{waist_back_share}} of {taken}; the last "
-             "step takes in more.")):
+            ("back", block.back, "back waist dart's top", f"The back dart takes its {{waist_back_share}} of {taken}"
+             f"{fitted(block.let_out.at_dart, *TAKEN)}; the last step takes in more.")):
         if not h.dart_legs:
             continue
         start, end = f"centre {half} waist", f"{half} waist dart's end"
         if half == "back":
-            hand.square(start, top, path.run_start(h.dart_legs[0]), "It stands at its {back_dart_place} of the back's waist and "
-                        "runs to nothing at the bust level.")
+            hand.square(start, top, path.run_start(h.dart_legs[0]), "It stands at its {back_dart_place} of the back's waist"
+                        f"{fitted(block.let_out.at_dart / 2, *FROM_CENTRE)} and runs to nothing at the bust level.")
         hand.square(start, end, path.run_end(h.dart_legs[0]), "Below the waist the dart runs to nothing three fifths of the "
                     "{waist_to_hip} down.")
         for words, leg in zip(("side", "centre"), h.dart_legs):
@@ -64,7 +69,8 @@ def _darts(hand, block):
                        Way.DOWN, Way.DOWN)
 
 
-def _half(hand, half, h, shares, neck, neck_depth, underarm):
+def _half(hand, half, h, let, shares, neck, neck_depth, underarm):
+    """One half; `let` is what a fitting takes in more at its side waist, and by how much more it widens hip than bust."""
     to_side = (FRONT if half == "front" else BACK)[0]
     start, centre_out = f"centre {half} waist", to_side.step
     side_neck, tip, across, under = (f"{half} {name}" for name in (
@@ -80,10 +86,11 @@ def _half(hand, half, h, shares, neck, neck_depth, underarm):
                 f"The width is half of the {{across_{half}_width}}, two fifths of the way up from underarm to shoulder.")
     hand.square(start, f"{half} waist at the side", h.waist_side,
                 "The side seam takes its {waist_side_share}, or less where the darts need the rest, of what the "
-                "{bust_girth} has more than the {waist_girth} with the {waist_ease}; where it has less, the seam slants out.")
+                "{bust_girth} has more than the {waist_girth} with the {waist_ease}; where it has less, the seam slants out"
+                f"{fitted(let[0], *TAKEN)}.")
     hand.square(start, f"centre {half} hip", h.hip_centre, "The depth is the {waist_to_hip}.")
     hand.square(start, f"{half} hip at the side", h.hip_side, "The width is the bust's, and a quarter of what the "
-                "{hip_girth} with the {hip_ease} has more.")
+                f"{{hip_girth}} with the {{hip_ease}} has more{fitted(let[1], *WIDER)}.")
     hand.join(side_neck, tip, f"{half} shoulder", "The shoulder seam is straight.")
     hand.check((f"{half} shoulder",), "It must come to the {shoulder_length}.")
     out = Square(side_neck, tip, left=centre_out.real < 0)
@@ -127,5 +134,7 @@ def _seams(hand, block):
         hand.curve(f"{half} waist at the side", f"{half} hip at the side", f"{half} side seam down to the hip", h.side_hip,
                    "Between waist and hip the side seam swings out and is upright at both.", 2, Way.DOWN, Way.DOWN)
     hand.check(("front side seam above the bust level", "front side seam down to the waist"),
-               "Less the dart the front's side seam is as long as the back's.")
+               "Less the dart the front's side seam is as long as the back's."
+               if block.side_dart or not block.let_out.seam_low else
+               "The back's side seam is made as long when the back waist is taken in.")
     hand.check(("front neckline", "back neckline"), "Front and back neckline are half of the {neck_base_girth}.")

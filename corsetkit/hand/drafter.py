@@ -23,6 +23,11 @@ BACK = (Way.BACK_TO_SIDE, Way.BACK_TO_CENTRE)
 _COUNTED = ("first", "second", "third")
 
 
+def fitted(amount, more, less):
+    """What a fitting adds to a value, to follow on in its reason; nothing where it adds nothing. `amount` is in cm."""
+    return f", and for the fitting {{{abs(amount):.6f} cm}} {more if amount > 0 else less}" if amount else ""
+
+
 class Drafter:
     """The draft as far as it is made: knows each mark's point and each line's run by their names."""
 

@@ -4,7 +4,7 @@ from ..geometry import path
 from ..geometry.points import dot, unit
 from ..pattern.hand import Square, Towards, Way
 from .block import BUST_POINT
-from .drafter import FRONT
+from .drafter import FRONT, fitted
 from .underbust import INNER, OUTER, WAIST
 
 NECK, UNDERARM = "centre front neck point", "front underarm point"
@@ -19,8 +19,11 @@ ARMSCYE = ("lower front armscye", "upper front armscye")
 
 def draw(hand, overbust, style):
     """Draw the cup's lines on the front."""
+    more = overbust.front_point.real > style.centre_front_taking_in + 1e-9
     hand.square(NECK, FRONT_POINT, overbust.front_point, "The depth below the neck is the {centre_front_depth}, or less "
-                "where the centre-front dart lies near; the {centre_front_taking_in} is taken in there.")
+                "where the centre-front dart lies near; " + (
+                    "more than the {centre_front_taking_in} is taken in there, or the closed dart would swing it past the "
+                    "centre front." if more else "the {centre_front_taking_in} is taken in there."))
     hand.join(NECK, FRONT_POINT, "centre front above the cups", "Nothing is taken in at the neck.")
     _centre_front_dart(hand, overbust, style)
     _tightening_dart(hand, overbust, style)
@@ -40,9 +43,10 @@ def _centre_front_dart(hand, o, style):
 
 def _tightening_dart(hand, o, style):
     hand.measure(BUST_POINT, Towards(SHOULDER), "overbust mark", o.mark,
-                 "The distance is the {overbust_mark}.")
+                 "How high the cup reaches is chosen with the {overbust_mark}.")
     takes = ("half of what the {bust_girth} has more than the {high_bust_girth}" if style.to_the_wearer else
              "the {overbust_dart}")
+    takes += fitted(style.fitting.tightening_dart, "more", "less")
     why = f"At the overbust mark the dart takes {takes}; laid off at the shoulder, a slip of the hand counts less."
     reach = abs(o.mid_shoulder - o.bust_point)
     for words, name, point, left in (("inner", TOP_INNER, o.top_left, True), ("outer", TOP_OUTER, o.top_right, False)):
@@ -62,19 +66,24 @@ def _armscye(hand, o, style):
             (ARMSCYE_TOP, o.armscye_top, (*o.armscye_cup_part, *o.armscye_low_part),
              "The way along the armscye is the {overbust_armscye}, or less on a short one."),
             (ARMSCYE_LOW, o.armscye_low, o.armscye_low_part,
-             "The way along the armscye is the {underarm_along}.")):
+             "So far above the underarm, along the armscye, the cup starts: the {underarm_along}.")):
         hand.square(WAIST, name, point, why, hand.along(ARMSCYE, UNDERARM, path.run_length(run)))
 
 
 def _lines(hand, o, style):
-    wearer = style.to_the_wearer
+    wearer, reach = style.to_the_wearer, ("more", "less")
+    to_front = fitted(style.fitting.cup_to_the_front, *reach)
+    to_side = fitted(style.fitting.cup_to_the_side, *reach)
+    # Where a fitting has made the front wider, the cup keeps its place.
+    stood = ", as it stood before the fitting" if o.block.front_added else ""
     hand.measure(BUST_POINT, FRONT[1], GUIDE_FRONT, o.guide_front,
-                 "The reach is four fifths of the way to the centre front, which is half of the {bust_point_width}; at "
-                 "least the {least_strip} is left." if wearer else
-                 "The reach is the {guide_to_front}; at least the {least_strip} is left at the centre front.")
+                 "The reach is four fifths of the way to the centre front, which is half of the {bust_point_width}"
+                 f"{to_front}; a margin stays, never less than the {{least_strip}}." if wearer else
+                 f"The reach is the {{guide_to_front}}{to_front}; a margin stays at the centre front, never less than the {{least_strip}}.")
     hand.measure(BUST_POINT, FRONT[0], GUIDE_SIDE, o.guide_side,
-                 "The reach is two thirds of the way to the side; at least the {least_strip} is left." if wearer else
-                 "The reach is the {guide_to_side}; at least the {least_strip} is left at the side.")
+                 f"The reach is two thirds of the way to the side{stood}{to_side}; a margin stays, never less than the {{least_strip}}."
+                 if wearer else
+                 f"The reach is the {{guide_to_side}}{to_side}; a margin stays at the side, never less than the {{least_strip}}.")
     hand.curve(FRONT_POINT, TOP_INNER, "inner overbust line", o.top_inner,
                "The line bends evenly, like an arc of a circle.", 2)
     hand.curve(TOP_OUTER, ARMSCYE_TOP, "outer overbust line", o.top_outer,

@@ -2,8 +2,9 @@
 
 from ..geometry import path
 from ..pattern.hand import Along, Towards, Way
+from ..steps.shares import LetOut, top_girth_at
 from .block import BUST_POINT
-from .drafter import FRONT
+from .drafter import FRONT, fitted
 
 WAIST = "centre front waist"
 MARK, INNER, OUTER = "underbust mark", "inner leg's underbust mark", "outer leg's underbust mark"
@@ -12,19 +13,26 @@ DART_END, PARTING = "front dart's end", "front parting at the hem"
 
 def draw(hand, underbust, style):
     """Draw the hem and the dart on the front."""
-    hem_why = ("The depth is the {hem_share} of the {waist_to_hip}." if style.to_the_wearer else
-               "From the shoulder over the bust point down to the hem is the {corset_length}.")
+    fitting = style.fitting
+    raised, lowered = fitted(fitting.hem_at_the_front, "higher", "lower"), fitted(fitting.underbust_line, "lower", "higher")
+    hem_why = ("The depth is the {hem_share} of the {waist_to_hip}" if style.to_the_wearer else
+               "From the shoulder over the bust point down to the hem is the {corset_length}") + f"{raised}."
     hand.square(WAIST, "centre front hem", path.run_start(underbust.hem), hem_why)
-    hand.square(WAIST, "front hem at the side", underbust.hem_side, "Towards the side the hem rises by the {hem_raise}.")
+    hand.square(WAIST, "front hem at the side", underbust.hem_side, "Towards the side the hem rises by the {hem_raise}"
+                f"{', from where its centre lay before the fitting' if raised else ''}.")
     hand.curve("centre front hem", "front hem at the side", "front hem", underbust.hem,
                "The hem is level at the centre front and meets the side seam squarely.", 2, FRONT[0])
     hand.measure(BUST_POINT, Way.DOWN, MARK, underbust.mark,
-                 "The more the {bust_girth} has beyond the {underbust_girth}, the lower lies the fold under the breast."
-                 if style.to_the_wearer else
-                 "The distance is the {underbust_mark}: {7.62 cm} for a small bust, {8.89 cm} for a full one.")
-    why = ("The dart takes what the front has too much for the {underbust_girth} less the {underbust_reduction}; its "
-           "{dart_side_share} lies towards the side." if style.to_the_wearer else
-           "The dart's width is the {underbust_dart}; its {dart_side_share} lies towards the side.")
+                 "The more the {bust_girth} has beyond the {underbust_girth}, the lower lies the fold under the breast"
+                 f"{lowered}." if style.to_the_wearer else
+                 "The distance is the {underbust_mark}: {7.62 cm} for a small bust, {8.89 cm} for a full one"
+                 f"{lowered}.")
+    larger = fitting.underbust_girth + top_girth_at(style, underbust.level / underbust.block.bust_point.imag)
+    change = fitting.underbust_girth and underbust.intake - style.underbust_dart
+    why = ("The dart takes what the front has too much for the {underbust_girth} less the {underbust_reduction}"
+           f"{fitted(larger, 'larger all round', 'smaller all round')}" if style.to_the_wearer else
+           f"The dart's width is the {{underbust_dart}}{fitted(change, 'more', 'less')}"
+           ) + "; its {dart_side_share} lies towards the side."
     for name, way, words, near in ((INNER, underbust.inner_way, "inner", FRONT[1]),
                                    (OUTER, underbust.outer_way, "outer", FRONT[0])):
         level = underbust.block.bust_point + way * (underbust.radius / -way.imag)
@@ -41,7 +49,8 @@ def draw(hand, underbust, style):
     for name, leg, words in ((INNER, underbust.inner_leg, "inner"), (OUTER, underbust.outer_leg, "outer")):
         waist = f"{words} leg at the waist"
         hand.square(WAIST, waist, leg[0].end, "At the waist the dart takes what side seam and back dart leave of what "
-                    "the {bust_girth} has more than the {waist_girth}.")
+                    f"the {{bust_girth}} has more than the {{waist_girth}}"
+                    f"{'' if underbust.block.let_out == LetOut() else ', as it was before the fitting'}.")
         hand.curve(name, waist, f"{words} leg down to the waist", leg[:1],
                    "The leg runs on from the bust point and bends until it runs as the dart's own line.", 2,
                    Along(BUST_POINT, name), own)

@@ -69,6 +69,7 @@ def _close(hand, o, opening):
     hand.turn(SHOULDER, TOP_OUTER, TOP_INNER, traced, yoke.close,
               "Traced with its lines and turned, the yoke's outer half closes the dart; the cup beneath keeps its own.",
               with_yoke)
+    _armscye(hand, o, yoke)
     if not opening.outer:
         _redraw(hand, (FRONT_POINT, with_yoke(ARMSCYE_TOP)), (TOP_INNER, SHOULDER), "yoke's mark on the closed dart",
                 "yoke's redrawn overbust line", yoke.overbust[0].run, None, None,
@@ -76,6 +77,20 @@ def _close(hand, o, opening):
     _redraw(hand, (with_yoke(TIP), YOKE_NECK), (SHOULDER, YOKE_NECK), "yoke's mark on the redrawn shoulder",
             "yoke's redrawn shoulder", yoke.shoulder.run, Along(with_yoke(TIP), SHOULDER), Along(SHOULDER, YOKE_NECK),
             "The closed dart has bent the shoulder; the new line keeps its length, so it still fits the back yoke.")
+
+
+def _armscye(hand, o, yoke):
+    """The armscye of the turned half, so that the yoke has its border all round."""
+    run, line = yoke.armscye.run, "yoke's turned armscye"
+    start, end, middle = with_yoke(ARMSCYE_TOP), with_yoke(TIP), with_yoke(ACROSS)
+    # Where the overbust line ends high on the armscye, only one of its curves is left.
+    stretches = ((start, middle, run[:1]), (middle, end, run[1:])) if len(run) > 1 else ((start, end, run),)
+    marks = [start]
+    for number, (one, other, part) in enumerate(stretches):
+        label = line if len(stretches) == 1 else f"{line} {('below', 'above')[number]} the across mark"
+        marks += [*hand.helpers(one, other, label, part), other]
+    hand.smooth(marks, line, run, "It keeps its shape, so it may be traced from the front's armscye as well; with it the yoke is "
+                "closed all round.")
 
 
 def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
@@ -91,7 +106,7 @@ def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
         middle = corner[0]
         if abs(run[0].end - hand[middle]) > 1e-6:
             hand.beside(*corner, joint, run[0].end,
-                        "Here the smooth line passes the corner, a little to its inner side or nearer than a tape shows.")
+                        "The closed dart leaves a corner in the line, and the smooth line, which cuts it off, passes through here.")
             middle = joint
         stretches = ((start, middle, run[:1], f"{line} before the dart"), (middle, end, run[1:], f"{line} behind the dart"))
     for one, other, part, label in stretches:

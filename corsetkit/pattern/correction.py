@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Correction:
-    """Move `line` by `by` cm. Which lines can be moved is the draft's to say."""
+    """Move `line` by `by` cm. `fitting/lines.py` says which lines can be moved, which way is above nought, and how far."""
 
     line: str
     by: float

@@ -39,7 +39,11 @@ class Fullness:
 
 @dataclass(frozen=True, eq=False)
 class Pattern:
-    """All pieces of one wearer's pattern in one style."""
+    """All pieces of one wearer's pattern in one style.
+
+    `measurements` and `style` are as they were given; `corrections` are the fitting's, as they were given. What the steps
+    were drawn from once the corrections were made stands in `steps.measurements` and `steps.style`.
+    """
 
     measurements: object
     style: object
@@ -51,3 +55,4 @@ class Pattern:
     warnings: tuple
     steps: object = field(repr=False)
     """The steps' own values, in the order in which they were drawn."""
+    corrections: tuple = ()

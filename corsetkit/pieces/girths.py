@@ -3,6 +3,8 @@
 from ..geometry import path
 from ..pattern.pattern import Girth
 from ..steps.back_waist import back_width_at
+from ..steps.block import WAIST_DART_END
+from ..steps.shares import eased, top_girth_at
 from ..steps.underbust import level_width
 
 
@@ -11,31 +13,29 @@ def girths(measurements, style, overbust, back):
 
     The bust level runs from the side seam along the bust line to the bust point and on along the centre-front
     dart's lower leg. The hem's level is that of its highest point; the body there is the block's own
-    girth, which is exact at waist and hip and our assumption between them.
+    girth, which is exact at waist and hip and our assumption between them. What a fitting lets out or takes in is no part of
+    the body and part of what is intended.
     """
-    m, block, waist, u = measurements, overbust.block, back.waist, overbust.underbust
+    m, block, waist, u, fitting = measurements, overbust.block, back.waist, overbust.underbust, style.fitting
     bust = 2 * (abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real
                 + block.back.width)
-    level = max(u.hem_side.imag, path.run_end(back.side_below).imag)
+    level = max(u.hem_side.imag, path.run_end(back.side_below).imag, path.run_start(u.hem).imag)
     hem_back = block.back.waist_centre.real - path.at_level(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
     hem_front = level_width(u, level)
-    body = 2 * (hem_front + hem_back - share * waist.dart_at(level))
-    fall = level / block.back.hip_side.imag
-    at_dart = level / waist.dart_end.imag
-    kept = waist.at_side * (1 - _eased(fall)) + (style.waist_reduction / 2 - waist.at_side) * (1 - _eased(at_dart))
+    drawn = 2 * (hem_front + hem_back - share * waist.dart_at(level))
+    fall, at_dart = eased(level / block.back.hip_side.imag), eased(level / waist.dart_end.imag)
+    kept = waist.at_side * (1 - fall) + (style.waist_reduction / 2 - waist.at_side) * (1 - at_dart)
+    let = block.let_out
+    at_side = eased(level / (WAIST_DART_END * block.back.hip_side.imag))
+    fitted = (2 * let.edge_low + let.seam_low) * fall + let.at_dart * (at_dart - at_side)
 
     def finished(y):
         return 2 * (level_width(u, y) + back_width_at(block, waist, y))
 
     return {
-        "bust": Girth(bust, m.bust_girth, m.bust_girth + style.bust_ease),
-        "underbust": Girth(finished(u.level), m.underbust_girth, m.underbust_girth - style.underbust_reduction),
+        "bust": Girth(bust, m.bust_girth, m.bust_girth + style.bust_ease + fitting.top_girth),
+        "underbust": Girth(finished(u.level), m.underbust_girth, m.underbust_girth - style.underbust_reduction
+                           + fitting.underbust_girth + top_girth_at(style, u.level / block.bust_point.imag)),
         "waist": Girth(finished(0.0), m.waist_girth, m.waist_girth + style.waist_ease - style.waist_reduction),
-        "hem": Girth(finished(level), body, body - 2 * kept)}
-
-
-def _eased(t):
-    """How far an S has come at the share `t` of its height."""
-    t = min(max(t, 0.0), 1.0)
-    return t * t * (3 - 2 * t)
+        "hem": Girth(finished(level), drawn - 2 * fitted, drawn - 2 * kept)}

@@ -110,7 +110,7 @@ def back(underbust, style):
 
     Args:
         underbust: the `Underbust`, which already knows how the waist is taken in.
-        style: reads its "back" values and yoke_shoulder.
+        style: reads its "back" values, yoke_shoulder, and what a fitting adds to the yoke.
 
     Returns:
         A `Back`.
@@ -177,11 +177,12 @@ def _at_lacing(run, x):
 
 def _yoke_line(half, style, side, waist, lacing, warnings):
     """The back yoke's lower edge, level at the centre back, kept above the back dart."""
-    level = half.neck_centre.imag - style.back_yoke_depth
+    depth = style.back_yoke_depth + style.fitting.back_yoke
+    level = half.neck_centre.imag - depth
     least = waist.dart_top.imag + LEAST_ABOVE_DART
     if level < least:
         warnings.append(
-            f"back yoke depth of {say_both(style.back_yoke_depth)} would reach the back dart; the yoke ends "
+            f"back yoke depth of {say_both(depth)} would reach the back dart; the yoke ends "
             f"{say_both(half.neck_centre.imag - least)} below the neck")
         level = least
     end = complex(half.waist_centre.real, level)

@@ -12,7 +12,7 @@ from ..geometry import path
 from ..geometry.curve import Line
 from ..geometry.roots import root
 from ..units import say_both
-from .block import dart_legs, swung
+from .block import dart_legs, side_below_waist, swung
 
 
 LEAST_CENTRE_BACK = 1.5
@@ -71,7 +71,10 @@ def back_waist(block, style, hem_level, lowered=0.0):
             f"place {style.back_dart_place:.2f}: too little of this back waist of {say_both(waist_width)} would be left; "
             f"allowed is at least {say_both(LEAST_CENTRE_BACK)} on each side of the back dart, so choose less reduction, a "
             "smaller gap or another place")
-    above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(back.side_waist))
+    # A side dart makes both halves' seams equal; without one, a back let out at the hip is made as long as the front.
+    same = block.front if block.let_out.seam_low and not block.side_dart else back
+    above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(same.side_waist),
+                              -inward * block.let_out.at_dart)
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
     # Where the dart takes nothing the panels still part along its line.
@@ -79,9 +82,10 @@ def back_waist(block, style, hem_level, lowered=0.0):
     return BackWaist(above, hip, lifted, at_side, axis, dart, top, end, legs)
 
 
-def _side(bend, waist, hip, length):
+def _side(bend, waist, hip, length, wider):
     """The side seam over the new waist, its mark set so that the seam above it is `length` long, as the front's is.
 
+    `wider` is what `side_below_waist` takes.
     A longer curve ends above the waist, a shorter one is carried straight on below it; the seam is upright there.
     """
     if swung(bend, waist).length > length:
@@ -91,12 +95,12 @@ def _side(bend, waist, hip, length):
             raise CorsetkitError("the back's side seam cannot be made as long as the front's: choose a smaller "
                                  "waist reduction or reduction at side") from None
         mark = waist + 1j * lifted
-        return (swung(bend, mark),), (Line(mark, waist), swung(waist, hip)), lifted
+        return (swung(bend, mark),), (Line(mark, waist), *side_below_waist(waist, hip, wider)), lifted
     lifted = swung(bend, waist).length - length
     if lifted > -1e-9:
-        return (swung(bend, waist),), (swung(waist, hip),), 0.0
+        return (swung(bend, waist),), side_below_waist(waist, hip, wider), 0.0
     mark = waist + 1j * lifted
-    return (swung(bend, waist), Line(waist, mark)), (swung(mark, hip),), lifted
+    return (swung(bend, waist), Line(waist, mark)), side_below_waist(mark, hip, wider), lifted
 
 
 def back_width_at(block, waist, y):

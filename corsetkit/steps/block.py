@@ -21,7 +21,7 @@ from ..pattern.pattern import Waste
 from ..plausible import BACK_NECK_RISE
 from ..units import CM_PER_INCH, say_both
 from .necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
-from .shares import shares_of_bust, shares_of_waist
+from .shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
 
 LEAST_ABOVE_DART = CM_PER_INCH
 """Seam kept above the side dart's mouth: common practice, no source."""
@@ -99,6 +99,10 @@ class Block:
     side_dart: float
     length_difference: float
     warnings: tuple
+    let_out: LetOut = LetOut()
+    """What a fitting lets out at side seam and back seam."""
+    front_added: float = 0.0
+    """By how much a fitting makes the front wider at the bust level than her measurements do, cm."""
 
     @property
     def mouth_upper(self):
@@ -139,7 +143,8 @@ def block(measurements, style):
 
     Args:
         measurements: the wearer's `Measurements`, cm.
-        style: the `Style`; this step reads its "block" values and the way of drafting.
+        style: the `Style`; this step reads its "block" values, the way of drafting, and what a fitting adds to girths,
+            side seam and back yoke.
 
     Returns:
         A `Block`.
@@ -152,6 +157,16 @@ def block(measurements, style):
     front_width, back_width = shares_of_bust(m, style)
     side_in, front_dart, back_dart = shares_of_waist(m, style)
     hip_out = (m.hip_girth + style.hip_ease - m.bust_girth - style.bust_ease) / 4
+    let = shares_of_fitting(style, back_dart)
+    front_added = let.edge_top + style.fitting.side_seam
+    # The back dart's line keeps its place in the block as measured, so that only what the fitting names moves.
+    axis = style.back_dart_place * (back_width - side_in) + let.at_dart / 2
+    front_width, front_in = front_width + front_added, side_in + let.edge_top
+    front_hip = hip_out - let.edge_top + let.edge_low
+    back_width += let.edge_top + let.seam_top - style.fitting.side_seam
+    back_in = side_in + let.edge_top - let.seam_low
+    back_hip = hip_out - let.edge_top - let.seam_top + let.edge_low + let.seam_low
+    back_dart += let.at_dart
     if front_width < bust_point.real + 4:
         raise CorsetkitError(
             f"bust point width is {say_both(m.bust_point_width)}, and half the front is only "
@@ -175,16 +190,16 @@ def block(measurements, style):
 
     neck = m.neck_base_girth
     front_neck = complex(neck / NECK_SHARE, bust_point.imag + _height(m, neck / NECK_SHARE))
-    back_neck = complex(neck / NECK_SHARE + BACK_NECK_EXTRA, m.back_waist_length + BACK_NECK_RISE)
+    back_neck = complex(neck / NECK_SHARE + BACK_NECK_EXTRA, m.back_waist_length + BACK_NECK_RISE + style.fitting.back_yoke)
     back_line = neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
     front_line = front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
 
-    edge = front_width + back_width + BETWEEN_HALVES + 2 * max(0.0, hip_out, -side_in)
-    back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart,
-                 style.back_dart_place * (back_width - side_in), bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
-                 back_underarm, back_underarm - drop, side_in, hip_out)
+    edge = front_width + back_width + BETWEEN_HALVES + (max(0.0, front_hip, -front_in) + max(0.0, back_hip, -back_in))
+    back = _half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart, axis,
+                 bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
+                 back_underarm, back_underarm - drop, back_in, back_hip, let.at_dart)
     front = _half(lambda z: z, m, style, front_width, front_dart, bust_point.real, bust_point.imag, front_neck, front_line,
-                  m.across_front_width / 2, front_underarm, mouth, side_in, hip_out)
+                  m.across_front_width / 2, front_underarm, mouth, front_in, front_hip, 0.0)
     warnings = []
     angle = 0.0
     if difference > 0:
@@ -194,7 +209,7 @@ def block(measurements, style):
             f"front waist length is no longer than the back's ({say_both(m.front_waist_length)} against "
             f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
             "dart; a bust nearly always makes the front longer, so measure both again")
-    return Block(m, front, back, bust_point, angle, difference, tuple(warnings))
+    return Block(m, front, back, bust_point, angle, difference, tuple(warnings), let, front_added)
 
 
 def _height(m, neck_width):
@@ -203,8 +218,12 @@ def _height(m, neck_width):
     return (m.neck_to_bust_point ** 2 - across ** 2) ** 0.5
 
 
-def _half(place, m, style, width, dart, axis, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out):
-    """One half, drawn with its centre on x = 0 and its side to the right, and then put in its `place`."""
+def _half(place, m, style, width, dart, axis, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out,
+          wider):
+    """One half, drawn with its centre on x = 0 and its side to the right, and then put in its `place`.
+
+    By `wider` a fitting widens its paper at the waist, where its dart takes as much more.
+    """
     slope = direction(-style.shoulder_slope)
     tip = neck_side + m.shoulder_length * slope
     under = complex(width, underarm)
@@ -227,13 +246,27 @@ def _half(place, m, style, width, dart, axis, bust_level, neck_side, neckline, a
     legs = dart_legs(top, end, dart, to_side) if dart else ()
     return Half(width, dart, top.real, legs, bust_level, place(neck_side), place(neckline.end), place(tip), place(mid), place(under),
                 place(waist), place(hip), place(0j), place(complex(0.0, -m.waist_to_hip)),
-                put(neckline), put(upper, lower), put(Line(under, bend)), put(swung(bend, waist)), put(swung(waist, hip)))
+                put(neckline), put(upper, lower), put(Line(under, bend)), put(swung(bend, waist)),
+                put(*side_below_waist(waist, hip, wider)))
 
 
 def swung(start, end):
     """An S from `start` to `end` that leaves and arrives upright; its height is even in t."""
     third = 1j * (end.imag - start.imag) / 3
     return Cubic(start, start + third, end - third, end)
+
+
+def side_below_waist(waist, hip, wider):
+    """The side seam from waist to hip, an S; what a fitting widens the paper at the waist is gone where the dart ends.
+
+    `wider` is a step towards the side, 0 where nothing is widened.
+    """
+    if not wider:
+        return (swung(waist, hip),)
+    end = (WAIST_DART_END * hip.imag - waist.imag) / (hip.imag - waist.imag)
+    (upper,), lower = path.cut_at((swung(waist - wider, hip),), 0, end)
+    # Both are even in their height, so their sum is again one curve.
+    return (Cubic(upper.start + wider, upper.first + wider, upper.second, upper.end), *lower)
 
 
 def dart_legs(top, end, width, to_side):

@@ -28,6 +28,8 @@ REACH_TO_FRONT = 0.8
 REACH_TO_SIDE = 2 / 3
 LEAST_ABOVE_DART = 1.0
 """How far above the centre-front dart's upper leg the cups begin at least, cm."""
+LEAST_V = 0.1
+"""How far from the centre front the cups' point lies at least once the centre-front dart is closed, cm."""
 NECK_DIP = 0.7
 """How far the new neckline is dipped at the centre front, cm: it must leave the taken-in centre front squarely to
 run smoothly across it, and would otherwise rise above the block's own neck: course convention."""
@@ -42,8 +44,12 @@ SIDE_STRIP = 1.75 * CM_PER_INCH
 a check, for the two agree on one figure alone (a quarter bust of 9 in with bust points 7 1/2 in apart)."""
 LEAST_OF_GUIDE = 2 / 3
 """How much of its guide a cup keeps at least when it is shortened: course convention."""
+LEAST_MOVE = 0.1
+"""The least that a fitting moves the cup's outline where the strip stops it, cm: course convention."""
 LEAST_REACH = 3.0
 """The least a cup reaches from the bust point, cm."""
+SMALLEST_TOP_DART = 0.3
+"""The least tightening dart that a fitting leaves, cm: course convention."""
 WIDEST_TOP_DART = 55.0
 """The widest tightening dart that still makes a cup, degrees: course convention."""
 
@@ -127,7 +133,7 @@ def overbust(underbust, style):
 
     Args:
         underbust: the `Underbust`.
-        style: reads its "overbust" values.
+        style: reads its "overbust" values, and what a fitting adds to dart and outline.
 
     Returns:
         An `Overbust`.
@@ -143,7 +149,7 @@ def overbust(underbust, style):
     reach = point.real / math.cos(math.radians(lower))
     dart_lower = point + reach * direction(180 + lower)
     dart_upper = point + reach * direction(180 + lower - front_dart)
-    front_point = _front_point(block, style, front_dart - lower, warnings)
+    front_point = _front_point(block, style, front_dart - lower, front_dart, warnings)
 
     mid = front.mid_shoulder
     way = unit(mid - point)
@@ -202,13 +208,20 @@ def overbust(underbust, style):
 
 def _top_intake(m, style):
     """What the tightening dart takes in all at the overbust mark, cm."""
-    if not style.to_the_wearer:
-        return style.overbust_dart
-    return max(0.6, (m.bust_girth - m.high_bust) / 2)
+    drawn = max(0.6, (m.bust_girth - m.high_bust) / 2) if style.to_the_wearer else style.overbust_dart
+    intake = drawn + style.fitting.tightening_dart
+    if intake < SMALLEST_TOP_DART:
+        raise CorsetkitError(
+            f"the tightening dart takes {say_both(drawn)} and the fitting lets out "
+            f"{say_both(-style.fitting.tightening_dart)}: allowed is to leave at least {say_both(SMALLEST_TOP_DART)}; let out less")
+    return intake
 
 
-def _front_point(block, style, upper, warnings):
-    """The cups' point at the centre front, at least a little above the centre-front dart's upper leg."""
+def _front_point(block, style, upper, angle, warnings):
+    """The cups' point at the centre front, at least a little above the centre-front dart's upper leg.
+
+    The leg rises by `upper` degrees from level, and the dart closes by `angle` degrees.
+    """
     front, point = block.front, block.bust_point
     x = style.centre_front_taking_in
     wanted = front.neck_centre.imag - style.centre_front_depth
@@ -219,27 +232,44 @@ def _front_point(block, style, upper, warnings):
         warnings.append(
             f"centre front depth of {say_both(style.centre_front_depth)} would begin the cups below the "
             f"centre-front dart; they begin {say_both(front.neck_centre.imag - least)} below the neck")
-    return complex(x, max(wanted, least))
+    y = max(wanted, least)
+    # The closed dart swings this point towards the centre front: it must not come to lie beyond the fold.
+    turn = math.radians(angle)
+    needed = point.real - (point.real - LEAST_V - (y - point.imag) * math.sin(turn)) / math.cos(turn)
+    if needed > x + 0.02:
+        warnings.append(
+            f"centre front taking in of {say_both(x)} would bring the cups past the centre front when the centre-front dart "
+            f"is closed; {say_both(needed)} is taken in")
+    return complex(max(x, needed), y)
 
 
 def _guides(block, style, warnings):
     """The places at bust level where the cup's outline passes the bust point, towards front and side."""
     point, width, strip = block.bust_point, block.front.width, style.least_strip
     if style.to_the_wearer:
-        to_front, to_side = REACH_TO_FRONT * point.real, REACH_TO_SIDE * (width - point.real)
+        to_front, to_side = REACH_TO_FRONT * point.real, REACH_TO_SIDE * (width - block.front_added - point.real)
     else:
         to_front, to_side = style.guide_to_front, style.guide_to_side
     found = []
-    for name, reach, room in (("guide to front", to_front, point.real - strip),
-                              ("guide to side", to_side, width - point.real - strip)):
+    for name, reach, room, more in (("guide to front", to_front, point.real - strip, style.fitting.cup_to_the_front),
+                                    ("guide to side", to_side, width - point.real - strip, style.fitting.cup_to_the_side)):
         if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
             raise CorsetkitError(
-                f"{name} is {say_both(reach)}, and only {say_both(max(room, 0))} lies between this wearer's bust point and "
-                'the strip to be kept: by the guides allowed is no less than two thirds; draft to the wearer (way "wearer")')
+                f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this wearer's "
+                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (way "wearer")')
         if room < LEAST_REACH:
             raise CorsetkitError(
                 f"least strip is {say_both(strip)}, which leaves the cup only {say_both(max(room, 0))} beside the bust point: "
                 f"allowed is at least {say_both(LEAST_REACH)}; choose a smaller least strip, or measure bust point width again")
+        # A fitting moves the outline from where it lay, which is no farther than the strip.
+        lay, reach = min(reach, room), (min(reach, room) if more else reach) + more
+        if more > 0 and room < lay + LEAST_MOVE:
+            raise CorsetkitError(
+                f"least strip is {say_both(strip)}, and the cup already reaches it, so that a fitting cannot move its "
+                "outline farther: allowed is what the strip leaves; choose a smaller least strip")
+        if more and reach < LEAST_REACH:
+            raise CorsetkitError(f"{name} would be {say_both(reach)} after the fitting: allowed is at least "
+                                 f"{say_both(LEAST_REACH)}")
         if reach > room:
             place = "centre front" if name == "guide to front" else "side seam"
             warnings.append(

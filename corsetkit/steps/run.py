@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..quantity import quantities
-from ..style import Style
+from ..style import Fitting, Style
 from . import ORDER
 from .back import back
 from .block import block
@@ -14,15 +14,17 @@ from .two_part_cup import two_part_cup
 from .underbust import underbust
 
 READS = {
-    "block": ("block", "way", "back_dart_place"),
-    "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap"),
-    "overbust": ("overbust",),
+    "block": ("block", "way", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
+    "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap", "underbust_line",
+                  "underbust_girth", "top_girth", "hem_at_the_front"),
+    "overbust": ("overbust", "tightening_dart", "cup_to_the_side", "cup_to_the_front"),
     "darts": ("darts",),
     "two_part_cup": ("two_part_cup",),
     "three_part_cup": ("three_part_cup", "cup_seam_roundness"),
-    "back": ("back", "yoke_shoulder", "opening_roundness"),
+    "back": ("back", "yoke_shoulder", "opening_roundness", "back_yoke"),
 }
-"""The group of style values each step reads, and single ones of other groups, besides what the steps it rests on read."""
+"""The group of style values each step reads, single ones of other groups, and amounts of the fitting, besides what the steps
+it rests on read."""
 
 RESTS_ON = {"underbust": "block", "overbust": "underbust", "darts": "overbust", "two_part_cup": "darts",
             "three_part_cup": "darts", "back": "underbust"}
@@ -102,4 +104,6 @@ def bears_on(name):
 
 
 def _changed(name, before, after):
-    return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name))
+    fitted = [one for one in quantities(Fitting) if one.name in READS[name]]
+    return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name)) or \
+        any(getattr(before.fitting, one.name) != getattr(after.fitting, one.name) for one in fitted)

@@ -1,4 +1,7 @@
-"""How the block shares the girths: bust between front and back, and what bust has more than waist between seams and darts."""
+"""How the block shares the girths: bust between front and back, what bust has more than waist between seams and darts, and
+what a fitting lets out above or below the waist between the seams at side and back."""
+
+from dataclasses import dataclass
 
 FRONT_ARM_SHARE = 0.6
 """Of the girth under the arm the front takes three fifths: course convention."""
@@ -34,3 +37,47 @@ def shares_of_waist(measurements, style):
     if style.to_the_wearer:
         side = min(side, SIDE_LIMIT * measurements.bust_minus_underbust / 2)
     return side / 2, surplus - side - back, back
+
+
+@dataclass(frozen=True)
+class LetOut:
+    """What a fitting lets out on the half body, cm, each nought at the waist.
+
+    `edge_top` is each side seam's edge at the bust level and `edge_low` at the hip; `seam_top` and `seam_low` are both
+    edges of the seam on the back dart's line together.
+    """
+
+    edge_top: float = 0.0
+    seam_top: float = 0.0
+    edge_low: float = 0.0
+    seam_low: float = 0.0
+
+    @property
+    def at_dart(self):
+        """What the back dart takes more at the waist, where the panels must stay as they are."""
+        return self.seam_top + self.seam_low
+
+
+def shares_of_fitting(style, back_dart):
+    """How the fitting's top girth and hip girth are let out: evenly on the four edges of side seam and back seam.
+
+    That is (difference) / (4k) an edge with k = 2 seams in the half body, never at the centre back: common practice, no
+    source. The back dart, which takes `back_dart` at the waist, must give the waist back what its seam gains above and
+    below; where it has too little for taking in, the side seam takes the rest.
+    """
+    top, low = style.fitting.top_girth / 2, style.fitting.hip_girth / 2
+    wanted = (top + low) / 2
+    share = max(wanted, -back_dart) / wanted if wanted else 1.0
+    seam_top, seam_low = share * top / 2, share * low / 2
+    return LetOut((top - seam_top) / 2, seam_top, (low - seam_low) / 2, seam_low)
+
+
+def top_girth_at(style, share):
+    """What of the fitting's top girth is left at a `share` of the height from the waist to the bust level, cm all round."""
+    return style.fitting.top_girth * eased(share)
+
+
+def eased(t):
+    """How far an S has come at the share `t` of its height."""
+    t = min(max(t, 0.0), 1.0)
+    return t * t * (3 - 2 * t)

@@ -22,6 +22,7 @@ from ..pattern.pattern import Waste
 from ..units import CM_PER_INCH, say_both
 from .back_waist import back_waist, back_width_at
 from .long_dart import long_dart
+from .shares import top_girth_at
 
 SMALL_BUST = 12.0
 """Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""
@@ -34,6 +35,8 @@ LEAST_INTAKE = CM_PER_INCH / 2
 """What the underbust dart takes at least where the back dart can leave it that, cm: course convention."""
 SMALLEST_INTAKE = 0.6
 """The least underbust dart that is drawn at all, cm."""
+LEAST_BELOW_DART = 0.5
+"""Hem kept below the front dart's end where a fitting raises it, cm: course convention."""
 LEAST_ABOVE_WAIST = 3.0
 """How far above the waist the underbust mark lies at least, cm."""
 
@@ -107,7 +110,7 @@ def underbust(block, style):
 
     Args:
         block: the `Block`.
-        style: reads its "underbust" values, and those of the back that take the waist in.
+        style: reads its "underbust" values, those of the back that take the waist in, and what a fitting adds to them.
 
     Returns:
         An `Underbust`.
@@ -115,7 +118,7 @@ def underbust(block, style):
     Raises:
         CorsetkitError: where mark, dart or hem cannot be drawn on this block.
     """
-    m, warnings = block.measurements, []
+    m, warnings, fitting = block.measurements, [], style.fitting
     hem_level = _hem_level(block, style, warnings)
     radius = _radius(block, style, warnings)
     mark = block.bust_point - 1j * radius
@@ -133,17 +136,31 @@ def underbust(block, style):
         return long_dart(block, radius, intake, style.dart_side_share, end_level)
 
     if style.to_the_wearer:
-        half = (m.underbust_girth - style.underbust_reduction) / 2
+        half = (m.underbust_girth - style.underbust_reduction + fitting.underbust_girth
+                + top_girth_at(style, mark.imag / block.bust_point.imag)) / 2
         waist = _leaving_a_cup(block, style, hem_level, mark.imag, half)
         intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
         waist = back_waist(block, style, hem_level)
         intake = style.underbust_dart
+        if fitting.underbust_girth:
+            inner, outer = (path.at_level(leg, mark.imag) for leg in drawn(intake)[4:6])
+            room = path.at_level(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
+            wanted = room - (outer.real - inner.real) + fitting.underbust_girth / 2
+            intake = _solve_intake(block, mark.imag, wanted, drawn, radius)
     lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
     if not style.to_the_wearer and 2 * half_angle > WIDEST_DART:
         raise CorsetkitError(_too_wide(intake, radius))
     way = direction(-90 + lean)
-    hem = _hem(block, hem_level, hem_side)
+    hem_centre = hem_level + fitting.hem_at_the_front
+    if fitting.hem_at_the_front and hem_centre > end_level - LEAST_BELOW_DART:
+        raise CorsetkitError(f"hem at the front is raised by {say_both(fitting.hem_at_the_front)}, which leaves less than "
+                             f"{say_both(LEAST_BELOW_DART)} below the front dart's end: raise it less, or choose a smaller "
+                             "dart end")
+    if fitting.hem_at_the_front and hem_centre < -m.waist_to_hip:
+        raise CorsetkitError(f"hem at the front is lowered by {say_both(-fitting.hem_at_the_front)}, which is below the hip, "
+                             "where the block ends: lower it less")
+    hem = _hem(block, hem_centre, hem_side)
     meeting = [hem[i].point(t) for i, t in path.on_ray(hem, end, way)]
     if not meeting:
         raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller "
@@ -196,6 +213,9 @@ def _radius(block, style, warnings):
         raise CorsetkitError(
             f"the bust point lies only {say_both(height)} above the waist (front waist length less "
             "neck to bust point), which leaves no room for an underbust line: measure both again")
+    if style.fitting.underbust_line:
+        # A fitting moves the line from where it lay.
+        radius = min(radius, room) + style.fitting.underbust_line
     if radius > room:
         warnings.append(
             f"the underbust mark would lie {say_both(radius)} below the bust point, too near the waist; it is "

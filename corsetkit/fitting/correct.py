@@ -1,0 +1,94 @@
+"""Corrections applied: each moves a style value, an amount of the fitting or a measurement, before the first step is drawn.
+
+Everything after follows by itself: lines, pieces, seams, girths, the hand's instructions, and the proof.
+"""
+
+import math
+
+from ..errors import CorsetkitError
+from ..measurements import Measurements
+from ..pattern.correction import Correction
+from ..style import Fitting, Style
+from ..units import shown
+from .lines import LINES, line_named
+
+
+def check(correction, where=""):
+    """The correction with its line's own name and a float; CorsetkitError, one sentence, where it is not allowed.
+
+    `where` is put before the sentence ("Anna: ").
+    """
+    if not isinstance(correction, Correction):
+        raise CorsetkitError(f"{where}correction is {shown(correction)}: allowed is a Correction of a line by so many cm")
+    try:
+        line = line_named(correction.line)
+        return Correction(line.name, line.quantity.check(correction.by))
+    except CorsetkitError as refusal:
+        raise CorsetkitError(f"{where}{_with_remedy(correction, refusal)}") from None
+
+
+def _with_remedy(correction, refusal):
+    """Millimetres are the toile's unit, so an amount given in them is the usual mistake."""
+    try:
+        limits, by = line_named(correction.line).quantity, float(correction.by)
+    except (CorsetkitError, TypeError, ValueError, OverflowError):
+        return str(refusal)
+    plain = f"correction of {str(refusal).partition(';')[0]} in one pass"
+    if abs(by) >= 2 and math.isfinite(by) and by.is_integer() and limits.low <= by / 10 <= limits.high:
+        return f"{plain}; it looks like millimetres given as centimetres"
+    return f"{plain}; correct less, sew the toile again and look anew"
+
+
+def totals(corrections):
+    """How far each line is moved in all: {name: cm}, in the order of the lines, those that come to nought left out."""
+    found = {}
+    for one in map(check, corrections):
+        found.setdefault(one.line, []).append(one.by)
+    sums = {line.name: math.fsum(found[line.name]) for line in LINES if line.name in found}
+    return {name: by for name, by in sums.items() if by}
+
+
+def said(corrections, unit="cm"):
+    """What is corrected in all, a sentence's part for each line, for the list of pieces: "hem at the side: 1 cm higher"."""
+    return tuple(line_named(name).said(by, unit) for name, by in totals(corrections).items())
+
+
+def corrected(measurements, style, corrections):
+    """The measurements and the style that the steps draw from once the corrections are made.
+
+    Corrections of one line add up, and their order does not matter; without any, both are handed back as they are.
+
+    Args:
+        measurements: the wearer's `Measurements`, as measured.
+        style: the `Style`, as chosen.
+        corrections: `Correction`s, in any order.
+
+    Returns:
+        (measurements, style).
+
+    Raises:
+        CorsetkitError: one sentence, where a line or an amount is not allowed, or all passes together go too far.
+    """
+    for name, by in totals(corrections).items():
+        line = line_named(name)
+        if line.only and getattr(style, line.only[0]) != line.only[1]:
+            raise CorsetkitError(f"correction of {line.said(by)}: this style has no {line.only[0].replace('_', ' ')}, so "
+                                 "nothing would move; take the correction back")
+        try:
+            measurements, style = _moved(line, by, measurements, style)
+        except CorsetkitError as refusal:
+            # What would be measured again or typed otherwise is no remedy here, so the refusal's own is left out.
+            raise CorsetkitError(f"correction of {line.said(by)}, all passes together, goes too far, for then "
+                                 f"{str(refusal).partition(';')[0]}; correct less") from None
+    return measurements, style
+
+
+def _moved(line, by, measurements, style):
+    owners = {Measurements: {}, Style: {}, Fitting: {}}
+    held = {Measurements: measurements, Style: style, Fitting: style.fitting}
+    for owner, field, factor in line.moves:
+        owners[owner][field] = getattr(held[owner], field) + factor * by
+    if owners[Fitting]:
+        owners[Style]["fitting"] = style.fitting.replaced(**owners[Fitting])
+    return (measurements.replaced(**owners[Measurements]) if owners[Measurements] else measurements,
+            style.replaced(**owners[Style]) if owners[Style] else style)

@@ -1,0 +1,91 @@
+"""Corrections kept with the wearer: a small text file, written whole, read with care."""
+
+import json
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from ..errors import CorsetkitError
+from ..files import write_whole
+from ..pattern.correction import Correction
+from ..units import shown
+from .correct import check
+
+_TOLD = "corrections"
+
+
+@dataclass(frozen=True)
+class Kept:
+    """Each wearer's corrections by her name, in the order they were made in; `left_out` says what could not be read."""
+
+    by_wearer: dict = field(default_factory=dict)
+    left_out: tuple = ()
+
+    def of(self, wearer):
+        """One wearer's corrections."""
+        return self.by_wearer.get(wearer, ())
+
+    def with_more(self, wearer, corrections):
+        """The same with a pass added to a wearer's; CorsetkitError where one is not allowed."""
+        more = tuple(check(one, f"{wearer}: ") for one in corrections)
+        return Kept({**self.by_wearer, wearer: (*self.of(wearer), *more)}, self.left_out)
+
+    def with_only(self, wearer, corrections):
+        """The same with these as a wearer's own, as when the last one is taken back; none of them forgets her."""
+        others = {name: ones for name, ones in self.by_wearer.items() if name != wearer}
+        made = tuple(check(one, f"{wearer}: ") for one in corrections)
+        return Kept({**others, wearer: made} if made else others, self.left_out)
+
+
+def written(kept):
+    """The text of the file."""
+    told = {name: [{"line": one.line, "by": one.by} for one in ones] for name, ones in kept.by_wearer.items()}
+    return json.dumps({_TOLD: told}, indent=1, ensure_ascii=False) + "\n"
+
+
+def read(text):
+    """What a text says, as `Kept`.
+
+    A line that this draft does not know, or an amount that it does not allow, is left out and told of; CorsetkitError where
+    the text holds no corrections at all.
+    """
+    try:
+        told = json.loads(text)
+        told = told[_TOLD] if isinstance(told, dict) else None
+    except (ValueError, KeyError, RecursionError):
+        told = None
+    if not isinstance(told, dict):
+        raise CorsetkitError(f"these are no kept corrections: {shown(text[:60])}")
+    by_wearer, left_out = {}, []
+    for wearer, ones in told.items():
+        found = []
+        for one in ones if isinstance(ones, list) else [ones]:
+            try:
+                known = isinstance(one, dict) and {"line", "by"} <= one.keys()
+                found.append(check(Correction(one["line"], one["by"]) if known else one))
+            except CorsetkitError as refusal:
+                left_out.append(f"{wearer}: {refusal}")
+        if found:
+            by_wearer[wearer] = tuple(found)
+    return Kept(by_wearer, tuple(left_out))
+
+
+def write_file(path, kept):
+    """Write the file whole, or not at all; CorsetkitError where the disk is in the way."""
+    write_whole(path, written(kept).encode("utf-8"))
+
+
+def read_file(path):
+    """The file's corrections; none where there is no file yet. CorsetkitError where it cannot be read."""
+    path = Path(path)
+    try:
+        text = path.read_bytes().decode("utf-8")
+    except FileNotFoundError:
+        return Kept()
+    except UnicodeDecodeError:
+        raise CorsetkitError(f"{path} was not read: it is no text") from None
+    except OSError as error:
+        raise CorsetkitError(f"{path} was not read: {error.strerror or 'the disk refused it'}") from None
+    try:
+        return read(text)
+    except CorsetkitError as refusal:
+        raise CorsetkitError(f"{path} was not read: {refusal}") from None

@@ -1,0 +1,173 @@
+"""What a correction did: which lines moved and by how much, and the seams walked again."""
+
+from dataclasses import dataclass
+
+from ..geometry import path
+from ..geometry.curve import Line
+from ..geometry.move import slid
+from ..units import CM_PER_INCH, say_length, say_number
+
+LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
+"""What a tape would read as nought in each unit, cm."""
+SAME = 0.005
+"""Lines nearer to each other than this, cm, lie in one place: far below a pencil's line, above what measuring misses."""
+_ROUNDING = 1e-9
+_LOOKED_AT = tuple(i / 32 for i in range(33))
+_SPLIT = 0.002
+"""How near its curve a line is followed to be measured to, cm."""
+
+
+@dataclass(frozen=True)
+class Moved:
+    """A line that moved: its name, how far a point of it lies at most from the line as it was, and both runs on the block.
+
+    Lengths are cm; the back is laid so that both backs have the same centre. A line that was not there, or is gone, has
+    an empty run, and `most` is None.
+    """
+
+    name: str
+    most: float | None
+    before: tuple
+    after: tuple
+
+
+@dataclass(frozen=True)
+class Walked:
+    """A seam before and after: its length, and by how much its two sides miss each other afterwards, cm."""
+
+    name: str
+    before: float | None
+    after: float
+    difference: float
+
+
+def moved(before, after):
+    """The lines of the block that lie elsewhere in the `Pattern` `after` than in `before`, the farthest first."""
+    shift = slid(before.steps.block.back.waist_centre - after.steps.block.back.waist_centre)
+    old, new = lines_of(before.steps), lines_of(after.steps)
+    found = []
+    for name in dict.fromkeys((*old, *new)):
+        was, now = old.get(name, ()), new.get(name, ())
+        if now and name in _backs(after.steps):
+            now = path.moved(now, shift)
+        if _same(was, now):
+            continue
+        if was and now:
+            most = max(_farthest(was, now), _farthest(now, was))
+            if most > SAME:
+                found.append(Moved(name, most, was, now))
+        elif was or now:
+            found.append(Moved(name, None, was, now))
+    return tuple(sorted(found, key=lambda one: (one.most is not None, -(one.most or 0.0))))
+
+
+def said_moved(found, unit="cm"):
+    """Sentences on what moved: "The overbust line, outer, moves by up to 0.4 cm." What no tape shows is told in one."""
+    told, hidden = [], 0
+    for one in found:
+        if one.most is None:
+            told.append(f"The {one.name}{',' if ',' in one.name else ''} is {'new' if one.after else 'gone'}.")
+        elif one.most < LEAST[unit]:
+            hidden += 1
+        else:
+            # A name with its side behind a comma is closed with another.
+            told.append(f"The {one.name}{',' if ',' in one.name else ''} moves by up to {say_length(one.most, unit)}.")
+    if hidden:
+        told.append(f"{hidden} more {'line moves' if hidden == 1 else 'lines move'} by less than a tape shows.")
+    return tuple(told) or ("No line has moved.",)
+
+
+def walked(before, after):
+    """Every seam of the `Pattern` `after`, with its length in `before`, as `Walked`."""
+    old = {}
+    for seam in before.seams:
+        old.setdefault(seam.name, []).append(seam.lengths[0])
+    found = []
+    for seam in after.seams:
+        lengths = old.get(seam.name)
+        found.append(Walked(seam.name, lengths.pop(0) if lengths else None, seam.lengths[0], seam.difference))
+    return tuple(found)
+
+
+def said_walked(found, unit="cm"):
+    """The seams in sentences, those first whose length changed: how long they are now, and that both sides agree."""
+    told = []
+    for one in found:
+        if one.before is None:
+            told.append(f"The {_seam(one.name)} is new and {say_length(one.after, unit)} long.")
+        elif abs(more := one.after - one.before) >= LEAST[unit]:
+            told.append(f"The {_seam(one.name)} is {say_length(abs(more), unit)} {'longer' if more > 0 else 'shorter'} than "
+                        "before.")
+    worst = max((abs(one.difference) for one in found), default=0.0)
+    told.append(f"All {len(found)} seams are walked again: no two sides differ by more than {_millimetres(worst)}.")
+    return tuple(told)
+
+
+def _seam(name):
+    return name if name.endswith("seam") else f"seam called {name}"
+
+
+def _millimetres(cm):
+    return "0.01 mm" if cm < 0.001 else f"{say_number(10 * cm, 2)} mm"
+
+
+def lines_of(steps):
+    """The lines of a draft on its block, by name: {name: run}, the darts open."""
+    return {name: run for name, run in {**_fronts(steps), **_backs(steps)}.items() if run}
+
+
+def _fronts(steps):
+    block, under, over = steps.block, steps.underbust, steps.overbust
+    front, point = block.front, block.bust_point
+    dart = (Line(block.mouth_upper, point), Line(point, block.mouth_lower)) if block.side_dart else ()
+    return {
+        "bust point": (Line(point, point),), "front shoulder": front.shoulder, "front armscye": front.armscye,
+        "front yoke's neckline": over.yoke_neckline, "side dart": dart,
+        "front side seam": (*front.side_above, *front.side_waist, *under.side_below),
+        "front hem": under.hem, "front parting": under.parting,
+        "underbust dart, inner leg": (Line(point, under.inner), *under.inner_leg),
+        "underbust dart, outer leg": (Line(point, under.outer), *under.outer_leg),
+        "overbust line, inner": over.top_inner, "overbust line, outer": over.top_outer,
+        "underbust line, inner": over.under_inner, "underbust line, outer": over.under_outer,
+        "tightening dart, inner leg": (Line(over.mid_shoulder, over.top_left), Line(over.top_left, point)),
+        "tightening dart, outer leg": (Line(over.mid_shoulder, over.top_right), Line(over.top_right, point)),
+        "centre-front dart, upper leg": (Line(over.dart_upper, point),),
+        "centre-front dart, lower leg": (Line(point, over.dart_lower),),
+        "centre front above the cups": (Line(front.neck_centre, over.front_point), Line(over.front_point, over.dart_upper)),
+    }
+
+
+def _backs(steps):
+    half, step = steps.block.back, steps.back
+    legs = step.waist.legs
+    return {
+        "back shoulder": half.shoulder, "back armscye": half.armscye, "back yoke line": step.yoke_line.kept,
+        "back neckline": step.neckline.kept, "back hem": step.hem.kept,
+        "back side seam": (*half.side_above, *step.waist.side_waist, *step.side_below),
+        "back dart, side leg": legs[0], "back dart, centre leg": legs[1],
+        "back parting, above the dart": step.upper_parting, "back parting, below the dart": step.lower_parting,
+        "back opening": step.opening, "lacing edge": (Line(step.neckline.edge, step.hem.edge),),
+    }
+
+
+def _same(run, other):
+    """Whether two runs are one but for rounding."""
+    return len(run) == len(other) and all(type(a) is type(b) and all(
+        abs(getattr(a, name) - getattr(b, name)) < _ROUNDING for name in vars(a) if isinstance(getattr(a, name), complex))
+        for a, b in zip(run, other))
+
+
+def _farthest(run, other):
+    """How far a point of the first run lies from the second, at most, cm."""
+    # Each curve by itself, for a side seam has a gap where its dart lies open.
+    places = [path.flattened((curve,), _SPLIT) for curve in other]
+    sides = [pair for found in places for pair in zip(found, found[1:] or found)]
+    return max(min(_distance(curve.point(t), a, b) for a, b in sides) for curve in run for t in _LOOKED_AT)
+
+
+def _distance(p, a, b):
+    step = b - a
+    if not step:
+        return abs(p - a)
+    t = ((p - a) * step.conjugate()).real / abs(step) ** 2
+    return abs(p - a - step * min(1.0, max(0.0, t)))
