@@ -91,6 +91,9 @@ def _half(hand, half, h, let, shares, neck, neck_depth, underarm):
     hand.square(start, f"centre {half} hip", h.hip_centre, "The depth is the {waist_to_hip}.")
     hand.square(start, f"{half} hip at the side", h.hip_side, "The width is the bust's, and a quarter of what the "
                 f"{{hip_girth}} with the {{hip_ease}} has more{fitted(let[1], *WIDER)}.")
+    hand.join(centre_neck, f"centre {half} hip", f"centre {half}", "The centre is straight: it lies on a fold, or is cut "
+              "along the straight of the cloth.")
+    hand.join(f"centre {half} hip", f"{half} hip at the side", f"{half} hip line", "The block ends at the hip.")
     hand.join(side_neck, tip, f"{half} shoulder", "The shoulder seam is straight.")
     hand.check((f"{half} shoulder",), "It must come to the {shoulder_length}.")
     out = Square(side_neck, tip, left=centre_out.real < 0)
