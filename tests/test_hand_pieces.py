@@ -147,6 +147,7 @@ def test_the_yokes_dart_is_closed_about_the_mid_shoulder(both):
     assert abs(known[armscye] - path.run_start(run_of(yoke, Kind.ARMSCYE))) < SAME
     for (a, a_new), (b, b_new) in combinations(turns[0].moved, 2):
         assert abs(known[a] - known[b]) == pytest.approx(abs(known[a_new] - known[b_new]), abs=1e-9)
+    assert lines(made)["yoke's turned armscye"] == run_of(yoke, Kind.ARMSCYE)
     if pattern.style.front_opening:
         outer = moved["front opening's top on the outer dart leg"]
         assert abs(known[outer] - known["front opening's top on the inner dart leg"]) < SAME
@@ -217,7 +218,7 @@ def test_lines_drawn_through_the_marks_are_the_pieces(both):
     made = both[1]
     _, drawn_lines, checks = follow(instructions(made))
     for name, run in lines(made).items():
-        if name.startswith(("yoke's redrawn", "front opening", "back opening", "panel seam")):
+        if name.startswith(("yoke's redrawn", "yoke's turned armscye", "front opening", "back opening", "panel seam")):
             true = path.flattened(run, 0.01)
             assert max(farthest(drawn_lines[name], true), farthest(true, drawn_lines[name])) <= LINE_ROOM, name
     for one, measured in checks:

@@ -19,6 +19,7 @@ from corsetkit.showing.lettering import overlap
 from corsetkit.showing.levels import gaps, level_at, to_waist, whole_way
 from corsetkit.showing.moved_lines import compared
 from corsetkit.showing.recorder import recorded
+from corsetkit.showing.torn import torn
 from corsetkit.showing.side_seams import Closing
 from corsetkit.steps.block import block
 from corsetkit.style import Style
@@ -238,6 +239,37 @@ class TestGuess:
         assert asked.right < asked.start and "150 cm" in asked.question
 
 
+class TestSaid:
+    @pytest.mark.parametrize("wearer", DEMO)
+    def test_the_side_seams_limit_is_said_where_nothing_moves_any_more(self, wearer):
+        """The sentence on the limit stands just there where a larger share leaves the whole block as it is."""
+        desk = desk_of(wearer)
+        drafts = Drafts(desk)
+        for hundredths in range(17, 53, 3):
+            share = hundredths / 100
+            said = " ".join(LESSON.picture(drafts, {"waist_side_share": share}).said)
+            here, more = (block(WEARERS[wearer], Style(waist_side_share=share + further)) for further in (0.0, 0.01))
+            still = abs(here.front.waist_side - more.front.waist_side) < 1e-9
+            assert still == ("A larger share moves nothing" in said), share
+            assert still == (share > 0.374) or wearer != "Maren"
+
+    def test_the_bust_point_is_worked_out_from_two_tapes(self):
+        """Maren: 17 in less 10 1/2 in are 6 1/2 in."""
+        said = LESSON.picture(Drafts(Desk()), {}).said[0]
+        assert said == ("Front waist length 17 in, less neck to bust point 10 1/2 in: the bust point is 6 1/2 in above the "
+                        "waist.")
+
+
+class TestTorn:
+    def test_a_torn_edge_runs_from_end_to_end_and_is_never_straight(self):
+        """The zigzag joins its ends without a gap, keeps near the straight line and crosses it at each tooth."""
+        run = torn(1 + 2j, 1 + 12j)
+        assert (run[0].start, run[-1].end) == (1 + 2j, 1 + 12j)
+        assert all(a.end == b.start for a, b in zip(run, run[1:]))
+        away = [curve.end.real - 1 for curve in run[:-1]]
+        assert all(0.1 < abs(one) < 0.5 for one in away) and all(a * b < 0 for a, b in zip(away, away[1:]))
+
+
 class TestSliders:
     @pytest.mark.parametrize("wearer", DEMO)
     def test_every_measurement_at_both_ends_draws_or_says_why(self, wearer):
@@ -290,14 +322,30 @@ class TestSliders:
         desk.change(source="own")
         with pytest.raises(CorsetkitError, match="the wearer's form is not finished"):
             block_pictures.side_dart(Drafts(desk), {})
-        for name in ("measured", "closing", "side_dart"):
+        for name in ("measured", "girths_measured", "closing", "side_dart"):
             table = getattr(LESSON, f"_{name}_alive")(desk, f"01_block.{name}")
             assert table.shown["refused"].startswith("The wearer's form is not finished")
+
+    def test_no_table_of_measurements_has_more_than_three_sliders(self):
+        """Lengths and girths are two tables, and each measurement that can be moved is in just one of them."""
+        desk = Desk()
+        tables = [LESSON._measured_alive(desk, "01_block.measured"),
+                  LESSON._girths_measured_alive(desk, "01_block.girths_measured")]
+        shown = [list(table.play.quantities) for table in tables]
+        assert all(len(names) <= 3 for names in shown) and sorted(sum(shown, [])) == sorted(REACH)
+
+    def test_a_wearer_without_a_side_dart_is_told_that_its_slider_does_nothing(self):
+        """Theda's front is not longer than her back: the slider says so, and both its ends draw the same."""
+        desk = desk_of("Theda")
+        one = _how_far_closed(desk)
+        assert "the slider moves nothing" in one.meaning and "nothing" not in _how_far_closed(desk_of("Maren")).meaning
+        low, high = (block_pictures.side_dart(Drafts(desk), {one.name: value}).svg for value in (one.low, one.high))
+        assert low == high
 
     def test_nothing_of_the_moved_measurements_is_kept(self):
         """A moved measurement changes neither the wearer nor the style on the desk."""
         desk = Desk()
-        table = LESSON._measured_alive(desk, "01_block.measured")
+        table = LESSON._girths_measured_alive(desk, "01_block.girths_measured")
         before = desk.body()[1]
         table._on_page(table, {"kind": "set", "changes": {"bust_girth": {"at": 0}}, "keep": True}, [])
         assert table.shown["said"][0].startswith("Bust girth: ") and not table.shown["refused"]

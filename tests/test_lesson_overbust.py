@@ -9,6 +9,7 @@ from types import SimpleNamespace
 
 import anew
 import pytest
+import shapely
 from figures import WEARERS
 from matplotlib.figure import Figure
 from scipy.special import ellipeinc
@@ -21,8 +22,11 @@ from corsetkit.quantity import quantities
 from corsetkit.showing.canvas import JOINED
 from corsetkit.showing.cup_guides import dart_sheet, guides_sheet
 from corsetkit.showing.cup_pulled import Pulled, pulled_sheet
+from corsetkit.showing.clipping import clipped
 from corsetkit.showing.lettering import overlap
+from corsetkit.showing.overbust_sheet import overbust_sheet, yoke_halves
 from corsetkit.showing.recorder import recorded
+from corsetkit.showing.step_lines import ghosts
 from corsetkit.showing.svg import svg_text
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.steps.run import run_steps
@@ -32,8 +36,10 @@ from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.on_a_body import DEPTH, Front, body_sheet
 from corsetkit.teaching.lessons import overbust as module
-from corsetkit.teaching.overbust_pictures import COVERING, asking, body_picture, guides_picture, pulled_picture
+from corsetkit.teaching.overbust_pictures import (COVERING, asking, body_picture, depth_said, guides_picture,
+                                                  pulled_picture)
 from corsetkit.teaching.text import LESSONS
+from corsetkit.units import say_length
 
 INCH = 2.54
 WAYS = ("wearer", "guides")
@@ -63,7 +69,9 @@ def sheets(name, **style):
     yield dart_sheet(steps, across, "cm", "Dart")
     yield body_sheet(steps, usual, "in", "Body")
     for share in (0.0, 0.5, 1.0):
-        yield pulled_sheet(steps, share, "cm", "Pulled")
+        yield pulled_sheet(steps, share, 1 - share, "cm", "Pulled")
+    for unit in ("in", "cm"):
+        yield overbust_sheet(steps, unit, f"Overbust for {name}", ghosts(steps, "overbust", steps_of(name)))
 
 
 ENDS = [{one.name: end} for one in quantities(Style) if one.name in (*COVERING, "least_strip", "centre_front_taking_in")
@@ -85,6 +93,83 @@ def test_words_keep_apart_and_all_stays_on_the_sheet(name, way):
                 assert sheet.low.imag - 0.01 <= p.imag <= sheet.high.imag + 0.01, (sheet.title, style, p)
 
 
+@pytest.mark.parametrize(("name", "way"), BOTH)
+def test_the_tinted_parts_are_cup_and_yoke(name, way):
+    """Measured by shapely: the four tinted parts lie apart, and each border of the yoke is a line of the draft."""
+    steps = steps_of(name, way=way)
+    o, calls = steps.overbust, recorded(overbust_sheet(steps, "in", "Overbust"))
+    tints = {kind: [anew.area(call.what[0]) for call in calls.of("area") if call.what[1].kind == kind]
+             for kind in ("cup", "yoke")}
+    assert [len(parts) for parts in tints.values()] == [2, 2]
+    for a, b in combinations([part.buffer(0) for parts in tints.values() for part in parts], 2):
+        assert a.intersection(b).area < 0.02
+    centre = (Line(o.block.front.neck_centre, o.front_point),)
+    drawn = shapely.union_all([anew.line(run) for run in (o.top_inner, o.top_outer, o.yoke_neckline, o.armscye_shoulder_part,
+                                                          o.block.front.shoulder, centre)])
+    legs = shapely.union_all([anew.line((Line(o.mid_shoulder, end),)) for end in (o.top_left, o.top_right)])
+    for half in yoke_halves(o):
+        assert anew.area(half).exterior.difference(shapely.union(drawn, legs).buffer(0.02)).length < 0.05
+    words = [written.text for written in calls.written]
+    assert words.count("cup") == 2 and words.count("yoke") >= 1 and "centre-front dart" in words
+
+
+def test_a_line_is_told_with_its_whole_length_where_only_a_part_of_it_is_shown():
+    """The underbust dart's legs run on below the sheet; their facts keep the draft's own length and partner."""
+    steps = steps_of("Maren")
+    told = [call.facts for call in recorded(overbust_sheet(steps, "in", "O")).of("line")]
+    facts = {one["name"]: one for one in told if "name" in one}
+    inner, outer = (facts[f"underbust dart, {side} leg"] for side in ("inner", "outer"))
+    assert (inner["partner"], outer["partner"]) == ("underbust dart, outer leg", "underbust dart, inner leg")
+    assert inner["length"] == outer["length"] and inner["seam"] == outer["seam"]
+    leg = anew.line((Line(steps.block.bust_point, steps.underbust.inner), *steps.underbust.inner_leg)).length
+    assert inner["length"] == say_length(leg, "in") and leg > steps.underbust.radius + 5
+    assert "lower side seam, back" not in facts and "seam" not in facts["lower side seam, front"]
+
+
+@pytest.mark.parametrize("name", WEARERS)
+def test_what_is_cut_off_at_a_border_is_what_lies_inside(name):
+    """Held against shapely's own cut of the same line."""
+    front, box = steps_of(name).block.front, (3.0, -4.0, 15.0, 30.0)
+    for run in (front.armscye, front.side_waist, front.dart_legs[0] if front.dart_legs else front.neckline, front.shoulder):
+        inside = anew.line(run).intersection(shapely.box(*box)).length
+        # A curve that grazes the border leaves it a little sooner or later, for it is cut as short straight lines.
+        assert sum(curve.length for curve in clipped(run, box)) == pytest.approx(inside, abs=0.1)
+        wide = clipped(run, (-99, -99, 199, 199))
+        assert wide == tuple(run)
+    assert clipped(front.shoulder, (50, 50, 60, 60)) == ()
+
+
+@pytest.mark.parametrize(("name", "way"), BOTH)
+def test_where_the_depth_stops_is_said_just_there(name, way):
+    """The sentence stands where a greater depth leaves the cups' point where it is, and nowhere else."""
+    for eighths in range(24, 72, 5):
+        here, more = (steps_of(name, way=way, centre_front_depth=one * INCH / 8) for one in (eighths, eighths + 1))
+        still = abs(here.overbust.front_point - more.overbust.front_point) < 1e-9
+        told = list(depth_said(here, "in"))
+        if told:
+            assert still and "moves nothing" in told[0]
+        elif still:
+            # The depth asks for just what is drawn, as a tape reads it.
+            low = here.block.front.neck_centre.imag - here.overbust.front_point.imag
+            assert say_length(low, "in") == say_length(eighths * INCH / 8, "in")
+
+
+@pytest.mark.parametrize("name", WEARERS)
+@pytest.mark.parametrize("ends", [{}, *({name: inches * INCH} for name, inches in (
+    ("overbust_mark", 1.5), ("overbust_mark", 4.5), ("overbust_armscye", 2), ("overbust_armscye", 6)))])
+def test_the_top_edge_on_the_body_has_no_steps(name, ends):
+    """At the ends of the sliders too it runs from the centre outwards without turning back, and without a corner."""
+    try:
+        o = steps_of(name, **ends).overbust
+    except CorsetkitError as error:
+        assert "tightening dart would take" in str(error)
+        return
+    inner, outer = Front(o).top()
+    assert anew.corner((inner,), (outer,)) == pytest.approx(180, abs=0.1)
+    across = [x for x, _ in anew.points((inner, outer))]
+    assert all(b > a - 0.02 for a, b in zip(across, across[1:]))
+
+
 def strokes(sheet, kind):
     """The runs drawn with a pen of that kind, the samples of the row below left out."""
     return [call.what[0] for call in recorded(sheet).of("line") if call.what[1].kind == kind and not call.groups]
@@ -104,6 +189,8 @@ def test_circles_and_guides_are_drawn_at_their_lengths(name, way):
     point, side = o.bust_point.real, o.block.front.width
     wanted = (point, point - style.guide_to_front), (point, point + style.guide_to_side), (side, side - 1.75 * INCH)
     assert [(run[0].start.real, run[0].end.real) for run in bars] == [pytest.approx(ends) for ends in wanted]
+    # No two of them make one bar.
+    assert len({round(run[0].start.imag, 3) for run in bars}) == 3
 
 
 @pytest.mark.parametrize(("name", "way"), BOTH)
@@ -112,13 +199,15 @@ def test_the_pulled_edge_by_trigonometry(name, way, share):
     """The gap is the chord of what is left of the dart's angle; edge and outline keep their lengths while they turn; at the
     end leg lies on leg; and what is said in all adds up."""
     o = steps_of(name, way=way).overbust
-    pulled, radius = Pulled(o, share), math.hypot(o.top_intake / 2, abs(o.mark - o.bust_point))
+    pulled, radius = Pulled(o, share, share / 2), math.hypot(o.top_intake / 2, abs(o.mark - o.bust_point))
     whole = 2 * math.atan(o.top_intake / 2 / abs(o.mark - o.bust_point))
     assert pulled.gap == pytest.approx(2 * radius * math.sin((1 - share) * whole / 2), abs=1e-9)
     edge = anew.line(o.top_inner).length + anew.line(o.top_outer).length
     assert pulled.sewn_edge == pytest.approx(edge, abs=1e-3)
     assert pulled.flat_edge - pulled.sewn_edge == pytest.approx(o.top_intake + o.front_point.real)
-    assert pulled.edge_now == pytest.approx(edge + pulled.gap, abs=1e-3)
+    level = (1 - share / 2) * o.front_point.real
+    assert pulled.edge_now == pytest.approx(edge + pulled.gap + level, abs=1e-3)
+    assert o.front_point - pulled.edge_start == pytest.approx(level)
     turned = path.moved(o.top_outer, pulled.turn)
     assert anew.line(turned).length == pytest.approx(anew.line(o.top_outer).length)
     if share == 1:
@@ -228,7 +317,7 @@ def test_the_chart_is_the_same_bytes_each_time_and_names_no_address():
 def test_the_quarrel_follows_the_desk_and_says_when_there_is_nobody():
     desk = desk_for("Brid")
     read = module._quarrel_read
-    assert "Brid (at the desk)" in read(desk).html and repr(read(desk)).splitlines()[1].startswith("Brid: ")
+    assert "Brid (chosen)" in read(desk).html and repr(read(desk)).splitlines()[1].startswith("Brid: ")
     desk.change(unit="cm", style={"guide_to_side": 4 * INCH})
     assert repr(read(desk)).startswith("The guide to the side, 10.2 cm")
     desk.change(source="own")
@@ -308,7 +397,19 @@ class TestTables:
 
     def test_the_words_say_by_how_much_the_edge_is_shorter(self):
         desk = desk_for("Maren")
-        said = pulled_picture(Drafts(desk), {"dart_closed": 1.0}).said
-        assert "1 3/4 in less than flat" in said[1]
-        assert "1 1/4 in less by the dart and 1/2 in less by the taking-in" in said[2]
-        assert "(measured), 2 1/2 in less" in said[4] and "(reckoned" in pulled_picture(Drafts(desk_for("Ines")), {}).said[4]
+        said = pulled_picture(Drafts(desk), {"dart_closed": 1.0, "centre_taken_in": 1.0}).said
+        assert "1 3/4 in less than on flat paper" in said[2]
+        assert "1 1/4 in less by the dart and 1/2 in less by the taking-in" in said[3]
+        assert "(measured), 2 1/2 in less" in said[5] and "(reckoned" in pulled_picture(Drafts(desk_for("Ines")), {}).said[5]
+        assert "darts take 2 1/2 in together" in said[5]
+        assert said[6].startswith("Left and right of the centre front 1 in more")
+
+    @pytest.mark.parametrize("name", dict(demo_wearers()))
+    def test_with_nothing_done_the_edge_is_as_long_as_on_flat_paper(self, name):
+        """At the start of both sliders nothing is taken up, and what is done by one adds to what is done by the other."""
+        o = steps_of(name).overbust
+        said = pulled_picture(Drafts(desk_for(name)), {}).said
+        assert said[2].endswith("as long as on flat paper.")
+        less = lambda *done: Pulled(o, *done).flat_edge - Pulled(o, *done).edge_now  # noqa: E731
+        assert less(0.0, 0.0) == pytest.approx(0) and less(0.0, 1.0) == pytest.approx(o.front_point.real)
+        assert less(1.0, 1.0) == pytest.approx(less(1.0, 0.0) + less(0.0, 1.0))

@@ -159,8 +159,8 @@ def test_an_edges_line_says_what_it_is(seen):
                 assert not {"seam", "side", "partner"} & set(mine)
             else:
                 assert mine["partner"].split("; ") == [
-                    f"{owners[id(other)].number} {owners[id(other)].name}, {other.name}" for other in edge.partner]
-                for other in edge.partner:
+                    f"{owners[id(other)].number} {owners[id(other)].name}, {other.name}" for other in edge.seam.opposite(edge)]
+                for other in edge.seam.opposite(edge):
                     theirs = told[id(other)]
                     assert (theirs["seam"], theirs["side"]) == (mine["seam"], 3 - mine["side"])
                     assert f"{piece.number} {piece.name}, {edge.name}" in theirs["partner"].split("; ")

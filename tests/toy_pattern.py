@@ -29,7 +29,7 @@ def toy_pattern():
     ), (9 + 6j, 9 + 14j), 2, "shell", False, True)
 
     cup_top = _edge("overbust", Kind.CUP_SEAM, _bent(30 + 6j, 16 + 7j, 1.2))
-    cup_foot = _edge("cup across", Kind.CUP_SEAM, _bent(17 + 2j, 29 + 2j, 0.8))
+    cup_foot = _edge("cut across", Kind.CUP_SEAM, _bent(17 + 2j, 29 + 2j, 0.8))
     upper = Piece(2, "upper cup", (
         cup_foot,
         _edge("armscye", Kind.ARMSCYE, Line(29 + 2j, 30 + 6j)),
@@ -37,7 +37,7 @@ def toy_pattern():
         _edge("centre", Kind.CUP_SEAM, Line(16 + 7j, 17 + 2j)),
     ), (22 + 2.5j, 22 + 6j), 2, "shell", False, True)
 
-    low_top = _edge("cup across", Kind.CUP_SEAM, _bent(12 + 10j, 0 + 10j, 0.8))
+    low_top = _edge("cut across", Kind.CUP_SEAM, _bent(12 + 10j, 0 + 10j, 0.8))
     low_foot = _edge("underbust", Kind.CUP_SEAM, _bent(0 + 10j, 12 + 10j, 8))
     lower = Piece(3, "lower cup", (low_foot, low_top), (6 + 3j, 6 + 9j), 2, "shell", False, True)
 
@@ -60,7 +60,7 @@ def toy_pattern():
 
     seams = (
         sew("overbust", 1, [yoke_foot], [cup_top]),
-        sew("cup across", 2, [cup_foot], [low_top], marks=(4.0,)),
+        sew("cut across", 2, [cup_foot], [low_top], marks=(4.0,)),
         sew("underbust", 3, [low_foot], [front_top], marks=(5.0, 12.0)),
         sew("side", 4, [front_side], [side_front], marks=(12.0, 24.0)),
     )

@@ -79,11 +79,13 @@ def _lines(hand, o, style):
     hand.measure(BUST_POINT, FRONT[1], GUIDE_FRONT, o.guide_front,
                  "The reach is four fifths of the way to the centre front, which is half of the {bust_point_width}"
                  f"{to_front}; a margin stays, never less than the {{least_strip}}." if wearer else
-                 f"The reach is the {{guide_to_front}}{to_front}; a margin stays at the centre front, never less than the {{least_strip}}.")
+                 f"The reach is the {{guide_to_front}}{to_front}; a margin stays at the centre front, never less than the "
+                 "{least_strip}.")
     hand.measure(BUST_POINT, FRONT[0], GUIDE_SIDE, o.guide_side,
-                 f"The reach is two thirds of the way to the side{stood}{to_side}; a margin stays, never less than the {{least_strip}}."
-                 if wearer else
-                 f"The reach is the {{guide_to_side}}{to_side}; a margin stays at the side, never less than the {{least_strip}}.")
+                 f"The reach is two thirds of the way to the side{stood}{to_side}; a margin stays, never less than the "
+                 "{least_strip}." if wearer else
+                 f"The reach is the {{guide_to_side}}{to_side}; a margin stays at the side, never less than the "
+                 "{least_strip}.")
     hand.curve(FRONT_POINT, TOP_INNER, "inner overbust line", o.top_inner,
                "The line bends evenly, like an arc of a circle.", 2)
     hand.curve(TOP_OUTER, ARMSCYE_TOP, "outer overbust line", o.top_outer,

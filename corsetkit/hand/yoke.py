@@ -89,8 +89,8 @@ def _armscye(hand, o, yoke):
     for number, (one, other, part) in enumerate(stretches):
         label = line if len(stretches) == 1 else f"{line} {('below', 'above')[number]} the across mark"
         marks += [*hand.helpers(one, other, label, part), other]
-    hand.smooth(marks, line, run, "It keeps its shape, so it may be traced from the front's armscye as well; with it the yoke is "
-                "closed all round.")
+    hand.smooth(marks, line, run, "It keeps its shape, so it may be traced from the front's armscye as well; with it the "
+                "yoke is closed all round.")
 
 
 def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
@@ -106,7 +106,8 @@ def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
         middle = corner[0]
         if abs(run[0].end - hand[middle]) > 1e-6:
             hand.beside(*corner, joint, run[0].end,
-                        "The closed dart leaves a corner in the line, and the smooth line, which cuts it off, passes through here.")
+                        "The closed dart leaves a corner in the line, and the smooth line, which cuts it off, passes "
+                        "through here.")
             middle = joint
         stretches = ((start, middle, run[:1], f"{line} before the dart"), (middle, end, run[1:], f"{line} behind the dart"))
     for one, other, part, label in stretches:

@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from ..geometry.curve import Line
 from ..geometry.path import flattened, run_length
 from ..units import say_length
-from .canvas import box_area, tick
+from .canvas import box_area, box_run, tick
 from .clutter import Clutter
 from .hatching import fill
 from .key_row import paint_row, row_width
 from .lettering import CAPITALS, PITCH, text_width, wrapped
-from .pens import HEADING, LEADER, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS
+from .pens import HEADING, LEADER, NAME, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
 from .sheet import Sheet
 
 SEEN = 10.5
@@ -20,17 +20,24 @@ _HEAD, _ROW = 1.1, 0.8
 _MARGIN, _GAP = 3.1, 0.25
 """Width of a margin for notes and how far they stand from the drawing and from each other, cm as seen."""
 _NOTE = SPOT_WORDS
+SAMPLE = 1.1
+"""How long a sample in the row is, cm as seen."""
 
 
 @dataclass(frozen=True)
 class Stroke:
-    """A line with its pen; `name` is told to whoever points at it. `heavy` says how loath words are to cross it."""
+    """A line with its pen; `name` is told to whoever points at it. `heavy` says how loath words are to cross it.
+
+    `long` is its length, cm, where the run is only a part of it, and `sewn` holds the facts about what it is sewn to.
+    """
 
     run: tuple
     pen: object
     name: str = ""
     role: str = "before"
     heavy: int = 1
+    long: float | None = None
+    sewn: dict | None = None
 
 
 @dataclass(frozen=True)
@@ -50,11 +57,12 @@ class Note:
     left: bool = False
 
 
-def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots=(), notes=(), key=()):
+def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots=(), notes=(), key=(), parts=()):
     """The sheet of what lies in `box` (left, bottom, right, top), nothing of which may reach beyond it.
 
     `patches` lie under `strokes`, these under `spots` (`Spot`s; those of the role "new" are filled), whose names stand
-    beside them. `key` are the (pen, words) of the row below. The margins for notes are there whether notes are or not.
+    beside them; `parts` are (place, word) of tinted parts, written on them where there is room. `key` are the (pen or tone,
+    words) of the row below. The margins for notes are there whether notes are or not.
     """
     left, bottom, right, top = box
     margin = _MARGIN * scale
@@ -63,7 +71,7 @@ def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots
     low, high = complex(left - spare, bottom - _ROW * scale), complex(right + spare, top + _HEAD * scale)
     placed = [one for side in (True, False)
               for one in _column([note for note in notes if note.left == side], left if side else right, bottom, top, scale)]
-    names = _names(spots, [*strokes, *(Stroke((Line(note.point, foot),), LEADER) for note, (foot, _) in placed)],
+    names = _names(spots, parts, [*strokes, *(Stroke((Line(note.point, foot),), LEADER) for note, (foot, _) in placed)],
                    box, scale)
 
     def paint(canvas):
@@ -84,9 +92,20 @@ def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots
         for place in names:
             if place:
                 canvas.words(*place)
-        paint_row(canvas, complex(low.real + 0.3 * scale, low.imag + 0.4 * scale), key)
+        _key(canvas, complex(low.real + 0.3 * scale, low.imag + 0.4 * scale), key)
 
     return Sheet(low, high, title, description, paint, scale)
+
+
+def _key(canvas, at, key):
+    """The row that says what the pens mean; a hatched tone is shown as a patch of it."""
+    scale = canvas.scale
+    for pen, words in key:
+        if isinstance(pen, Tone):
+            with canvas.group("legend"):
+                fill(canvas, box_run(at.real, at.imag - 0.2 * scale, at.real + SAMPLE * scale, at.imag + 0.2 * scale), pen)
+        paint_row(canvas, at, ((pen.hatch if isinstance(pen, Tone) else pen, words),))
+        at += row_width(((pen, words),), scale)
 
 
 def whole(words):
@@ -94,16 +113,17 @@ def whole(words):
     return words.replace(" ", "\u00a0")
 
 
-def _names(spots, strokes, box, scale):
-    """Where the spots' names go, the least of all over the strokes."""
-    if not any(spot.name for spot in spots):
+def _names(spots, parts, strokes, box, scale):
+    """Where the spots' names and the parts' go, the least of all over the strokes."""
+    if not parts and not any(spot.name for spot in spots):
         return []
     clutter = Clutter(box, scale)
     for stroke in strokes:
         clutter.draw(flattened(stroke.run, 0.05), stroke.heavy)
     for spot in spots:
         clutter.dot(spot.point)
-    return [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name]
+    return [*(clutter.on(place, word, NAME) for place, word in parts),
+            *(clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name)]
 
 
 def _column(notes, edge, bottom, top, scale):
@@ -131,4 +151,5 @@ def _column(notes, edge, bottom, top, scale):
 def _facts(stroke, unit):
     if not stroke.name:
         return {}
-    return {"role": stroke.role, "name": stroke.name, "length": say_length(run_length(stroke.run), unit)}
+    long = run_length(stroke.run) if stroke.long is None else stroke.long
+    return {"role": stroke.role, "name": stroke.name, "length": say_length(long, unit)} | (stroke.sewn or {})

@@ -1,6 +1,6 @@
-"""The print's first page: the test square, how to print and join, the plan of the pages, and the list of pieces."""
+"""The print's first page: the test square, how to print and join, the plan of the pages, and what stands beside it."""
 
-from ..geometry.path import flattened
+from ..geometry.path import flattened, moved
 from ..units import CM_PER_INCH
 from .canvas import box_run
 from .clutter import Clutter
@@ -10,49 +10,61 @@ from .marks import seam_letter
 from .pens import CUT, HEADING, NAME, PLAN, PLAN_PAGE, SMALL, TEST_INCHES, TEST_SQUARE, TINY
 from .sheet import Sheet
 
-_HOW = ("Print at 100 %, actual size, never \u201cfit to page\u201d. Measure the squares below before cutting: the solid one "
-        "is 10 cm, the dashed one 4 in a side. If they are off, set the scale to 100 % in the print window and print this "
-        "page again. Join pages along their dashed lines, so that the two lozenges with the same numbers lie on each "
-        "other; a page without a dashed line stands alone.")
+SEWING_LINES = "sewing lines: add allowances when cutting"
+SIDE = 4 * CM_PER_INCH
+"""Side of the larger test square, cm."""
+ROW = PITCH * CUT.size / 10
+"""From one line of small words to the next, cm."""
+
+SCALE_HOW = ("Print at 100 %, actual size, never \u201cfit to page\u201d. Measure the squares below before cutting: the "
+             "solid one is 10 cm, the dashed one 4 in a side. If they are off, set the scale to 100 % in the print window "
+             "and print this page again.")
+JOIN_HOW = ("Join pages along their dashed lines, so that the two lozenges with the same numbers lie on each other; a page "
+            "without a dashed line stands alone.")
 
 
-def cover(pattern, paper, plan, heading, said_date, last):
-    """The first page as a sheet of the paper's printable window."""
+def cover(paper, plan, heading, said, beside, how=f"{SCALE_HOW} {JOIN_HOW}"):
+    """The first page as a sheet of the paper's printable window.
+
+    `said` stands under the heading, `how` under that; `beside(canvas, corner, width)` paints beside the test square from
+    its upper corner.
+    """
     width, height = paper.window.real, paper.window.imag
-    side = 4 * CM_PER_INCH
 
     def paint(canvas):
-        y = height - 0.9
-        canvas.words(complex(0.1, y), fitted(heading, HEADING, width - 0.2, 1.0), HEADING, "start")
-        y -= 0.62
-        said = " \u00b7 ".join(text for text in (said_date, f"page 1 of {last}", paper.name,
-                                            "sewing lines: add allowances when cutting") if text)
-        canvas.words(complex(0.1, y), said, SMALL, "start")
-        y -= 0.25
-        for line in wrapped(_HOW, CUT, width - 0.2, 1.0):
-            y -= PITCH * CUT.size / 10 * 1.12
-            canvas.words(complex(0.1, y), line, CUT, "start")
-        _plan(canvas, plan, paper, (0.1, side + 1.1, width - 0.1, y - 0.7))
-        _squares(canvas)
-        _list(canvas, pattern, plan, complex(side + 1.0, side), width - side - 1.1)
+        y = paint_head(canvas, complex(0.1, height), width - 0.2, heading, said, how)
+        _plan(canvas, plan, (0.1, SIDE + 1.1, width - 0.1, y - 0.7))
+        paint_squares(canvas, 0.1 + 0.1j)
+        beside(canvas, complex(SIDE + 1.0, SIDE), width - SIDE - 1.1)
 
     return Sheet(0j, paper.window, f"{heading}, page 1",
-                 "Test squares of 10 cm and 4 in, plan of the pages, list of pieces.", paint, 1.0)
+                 f"Test squares of 10 cm and 4 in, plan of the pages. {how}", paint, 1.0)
 
 
-def _squares(canvas):
+def paint_head(canvas, corner, width, heading, said, how):
+    """Heading, the line under it and how to print, from the upper left corner down; the level where they end."""
+    x, y = corner.real, corner.imag - 0.9
+    canvas.words(complex(x, y), fitted(heading, HEADING, width, 1.0), HEADING, "start")
+    y -= 0.62
+    canvas.words(complex(x, y), fitted(said, SMALL, width, 1.0), SMALL, "start")
+    y -= 0.25
+    for line in wrapped(how, CUT, width, 1.0):
+        y -= ROW * 1.12
+        canvas.words(complex(x, y), line, CUT, "start")
+    return y
+
+
+def paint_squares(canvas, corner):
     """Ten centimetres solid, four inches dashed, from one corner."""
-    low = 0.1
     with canvas.group("test-square"):
-        canvas.line(box_run(low, low, low + 10, low + 10), TEST_SQUARE)
-        inches = 4 * CM_PER_INCH
-        canvas.line(box_run(low, low, low + inches, low + inches), TEST_INCHES)
-        canvas.words(complex(low + 5, low + 5.1), "10 cm", NAME)
-        canvas.words(complex(low + 5, low + 4.5), "solid square, each side", CUT)
-        canvas.words(complex(low + 5, low + 3.9), "4 in for the dashed one", CUT)
+        for side, pen in ((10.0, TEST_SQUARE), (SIDE, TEST_INCHES)):
+            canvas.line(box_run(corner.real, corner.imag, corner.real + side, corner.imag + side), pen)
+        canvas.words(corner + complex(5, 5.1), "10 cm", NAME)
+        canvas.words(corner + complex(5, 4.5), "solid square, each side", CUT)
+        canvas.words(corner + complex(5, 3.9), "4 in for the dashed one", CUT)
 
 
-def _plan(canvas, plan, paper, box):
+def _plan(canvas, plan, box):
     """The pages as they are joined, each with its number, and the pieces with theirs."""
     pages = [page.box for page in plan.pages]
     low = complex(min(p[0] for p in pages), min(p[1] for p in pages))
@@ -72,11 +84,11 @@ def _plan(canvas, plan, paper, box):
             clutter.draw(flattened(run))
             canvas.line(run, PLAN_PAGE)
         for one, step in plan.pieces:
-            run = tuple(curve.moved(lambda p, step=step: shrunk(p + step)) for curve in one.piece.run)
+            run = moved(one.border, lambda p, step=step: shrunk(p + step))
             clutter.draw(flattened(run, 0.02))
             canvas.line(run, PLAN)
         for one, step in plan.pieces:
-            place = clutter.on(shrunk(one.label[0][0] + step), str(one.piece.number), NAME)
+            place = clutter.on(shrunk(one.heart + step), str(one.piece.number), NAME)
             if place:
                 canvas.words(*place)
         for page in plan.pages:
@@ -88,21 +100,32 @@ def _plan(canvas, plan, paper, box):
                 canvas.words(*place)
 
 
-def _list(canvas, pattern, plan, corner, width):
-    """Each piece with what to cut and on which pages it lies, and each seam with its letter."""
-    entries = []
-    for piece in pattern.pieces:
-        numbers = plan.pages_with(piece)
-        pages = f"page {numbers[0]}" if len(numbers) == 1 else f"pages {', '.join(map(str, numbers))}"
-        entries.append(f"{piece.number} {piece.name}: {cut_words(piece)}, {piece.cloth}; {pages}")
+def piece_list(pattern, plan):
+    """Each piece with what to cut and on which pages it lies, and each seam with its letter, to stand beside the square."""
+    entries = [f"{piece.number} {piece.name}: {cut_words(piece)}, {piece.cloth}; {pages_words(plan.pages_with(piece))}"
+               for piece in pattern.pieces]
     seams = ", ".join(f"{seam_letter(seam.number)}\u00a0{seam.name}" for seam in pattern.seams)
     entries += ["", f"A letter in a ring names a seam; sew it to the same letter: {seams}."]
-    row = PITCH * CUT.size / 10 * 1.05
-    y = corner.imag
-    with canvas.group("list"):
-        for entry in entries:
-            for text in wrapped(entry, CUT, width, 1.0):
-                y -= row
-                if text:
-                    canvas.words(complex(corner.real, y), fitted(text, CUT, width, 1.0), CUT, "start")
-            y -= 0.25 * row
+
+    def beside(canvas, corner, width):
+        with canvas.group("list"):
+            paint_entries(canvas, entries, corner, width)
+
+    return beside
+
+
+def pages_words(numbers):
+    """Page numbers in words: "page 3", "pages 3, 4"."""
+    return f"page {numbers[0]}" if len(numbers) == 1 else f"pages {', '.join(map(str, numbers))}"
+
+
+def paint_entries(canvas, entries, corner, width):
+    """Small words, an entry after the other, each on as many lines as it needs; the level where they end."""
+    row, y = ROW * 1.05, corner.imag
+    for entry in entries:
+        for text in wrapped(entry, CUT, width, 1.0):
+            y -= row
+            if text:
+                canvas.words(complex(corner.real, y), fitted(text, CUT, width, 1.0), CUT, "start")
+        y -= 0.25 * row
+    return y

@@ -35,24 +35,28 @@ def guides_sheet(steps, unit, title):
     notes = [Note(point + style.overbust_mark * direction(148), f"circle of the overbust mark: {say(style.overbust_mark)}",
                   True),
              Note(point + radius * direction(216), f"circle of the underbust mark: {say(radius)}", True),
-             Note(complex(strip / 2, level + 1.6 * _TALL), f"least strip: {say(strip)}", True),
-             Note(complex(width - strip / 2, level - 1.6 * _TALL), f"least strip: {say(strip)}")]
-    # The guide to the front lies below the bust level and what is asked for at the side above it, so no two bars meet.
+             Note(complex(strip / 2, level + 1.6 * _TALL), f"strip to be kept: {say(strip)}", True),
+             Note(complex(width - strip / 2, level - 1.6 * _TALL), f"strip to be kept: {say(strip)}")]
+    # Both guides begin at the bust point, so each bar has a level of its own below the bust level; what is asked for at the
+    # side lies above it.
     for name, start, end, up, left in (
             ("guide to the front", point.real, point.real - style.guide_to_front, -0.35, True),
-            ("guide to the side", point.real, point.real + style.guide_to_side, -0.35, False),
+            ("guide to the side", point.real, point.real + style.guide_to_side, -0.8, False),
             ("asked for at the side", width, width - SIDE_STRIP, 0.45, False)):
+        way = up / abs(up)
         at = complex(end, level + up * _TALL)
-        strokes += [Stroke((Line(complex(start, at.imag), at),), FIXED, name, "guide"),
-                    Stroke((Line(complex(end, level), complex(end, level + up / abs(up) * _TALL)),), FIXED)]
+        strokes.append(Stroke((Line(complex(start, at.imag), at),), FIXED, name, "guide"))
+        # A short upright where the bar begins, and a long one down or up from the bust level where it ends.
+        for x, near in ((start, up - 0.2 * way), (end, 0.0)):
+            ends = (complex(x, level + share * _TALL) for share in (near, up + 0.2 * way))
+            strokes.append(Stroke((Line(*ends),), FIXED))
         notes.append(Note(at, f"{name}: {say(abs(end - start))}", left))
     patches = [Patch(cup_outline(o), TINT), *(Patch(box_run(left, level - 2 * _TALL, left + strip, level + 2 * _TALL), STRIP)
                                               for left in (0.0, width - strip))]
     spots = (Spot(point, "bust point", "before"), Spot(o.mark, "overbust mark"),
              Spot(point - 1j * radius, "underbust mark"), Spot(o.guide_front, ""), Spot(o.guide_side, ""))
     box = (min(0.0, point.real - style.guide_to_front) - 0.6, low - 0.2, width + 0.6, high + 0.2)
-    key = ((NEW, "the cup's outline"), (GUIDE, "circles"), (FIXED, "fixed guides"),
-           (HATCHING, "hatched: strip to be kept"))
+    key = ((NEW, "the cup's outline"), (GUIDE, "circles"), (FIXED, "fixed guides"), (STRIP, "strip to be kept"))
     said = (f"{title}. The cup's outline about the bust point. It reaches {say(point.real - o.guide_front.real)} towards "
             f"the centre front and {say(o.guide_side.real - point.real)} towards the side; the fixed guides lie at "
             f"{say(style.guide_to_front)} and {say(style.guide_to_side)}.")

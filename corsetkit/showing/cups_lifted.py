@@ -2,7 +2,7 @@
 
 from ..geometry.move import slid, turned_about
 from ..geometry.path import moved
-from ..geometry.points import heading, turn_between
+from ..geometry.points import heading, turn_between, unit as unit_step
 from ..units import say_length, say_number
 from .laid import Laid
 from .lettering import around, grown
@@ -12,8 +12,9 @@ from .painting import owners_of
 APART_MOST = 6.35
 """How far the cups can be lifted apart, cm: 2 1/2 in."""
 
-_SPARE, _UP = 0.7, 0.45
-"""Paper left round the pieces, cm, and how far the upper cup is lifted up for each cm that the lower cups are apart."""
+_SPARE, _OFF = 0.7, 0.55
+"""Paper left round the pieces, cm, and how far the upper cup is lifted off the inner lower one for each cm that the lower cups
+are apart."""
 _BESIDE, _BETWEEN = 3.2, 2.5
 """How far the pieces lie apart where both patterns lie side by side, and the patterns from each other, cm."""
 
@@ -43,8 +44,11 @@ def gap_below(steps):
     return 2 * steps.underbust.half_angle
 
 
-def cups_lifted(pattern, apart, swung, unit, title):
-    """The sheet of the cups lifted `apart` cm; the outer one is swung up about the bust point by `swung` degrees."""
+def cups_lifted(pattern, apart, swung, unit, title, lengths=True):
+    """The sheet of the cups lifted `apart` cm; the outer one is swung up about the bust point by `swung` degrees.
+
+    Without `lengths` no edge's length is written on it.
+    """
     steps = pattern.steps
     spread = cups_spread(pattern, apart, swung)
     # Wherever they are slid and swung to: the drawing stands still while a slider moves.
@@ -52,11 +56,11 @@ def cups_lifted(pattern, apart, swung, unit, title):
     places = [cups_spread(pattern, how_far, how_much, edges=False) for how_far in (0.0, APART_MOST)
               for how_much in ((0.0, whole / 3, 2 * whole / 3, whole) if len(spread.laid) == 3 else (0.0,))]
     frame = grown(around([one.box for place in places for one in place.laid]), _SPARE)
-    lengths = "; ".join(f"{seam.name} {say_length(seam.lengths[0], unit)} on both sides" for seam in spread.seams)
+    told = "; ".join(f"{seam.name} {say_length(seam.lengths[0], unit)} on both sides" for seam in spread.seams)
     above, below = gap_above(steps) - swung, gap_below(steps) + swung
-    words = (f"{title}. {len(spread.laid)} pieces, lifted {say_length(apart, unit)} apart: {lengths}. The gap above the "
+    words = (f"{title}. {len(spread.laid)} pieces, lifted {say_length(apart, unit)} apart: {told}. The gap above the "
              f"bust point is {say_number(above, 1)} degrees, below it {say_number(below, 1)}.")
-    return lifted_sheet(title, (spread,), unit, frame, words)
+    return lifted_sheet(title, (spread,), unit, frame, words, lengths)
 
 
 def cups_beside(two, three, unit, title):
@@ -80,8 +84,10 @@ def cups_spread(pattern, apart, swung, edges=True):
     moves = [slid(-apart / 2 + 0j), turned_about(point, swung).then(slid(apart / 2 + 0j))]
     straight = tuple(moved(blend.before, move) for blend, move in zip((seam.inner_blend, seam.outer_blend), moves))
     if len(cups) == 3:
-        # Lifted straight off the inner lower cup, so that their edges never lie over each other.
-        moves.insert(0, slid(complex(-0.5, _UP) * apart))
+        # Lifted off the inner lower cup square to the cut, so that their edges stand clear of each other.
+        cut = pattern.steps.three_part_cup
+        off = unit_step(cut.cut_inner[-1].end - cut.front_end) * 1j
+        moves.insert(0, slid((-0.5 + _OFF * off) * apart))
     laid = tuple(Laid(piece, move) for piece, move in zip(cups, moves))
     if not edges:
         return Spread(laid, (), {})

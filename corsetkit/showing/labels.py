@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
+from .finished_pens import LARGE_CUT, LARGE_NAME
 from .lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
 from .pens import CUT, NAME
 
@@ -57,9 +58,13 @@ def cut_words(piece):
     return f"cut {piece.cut}, a pair" if piece.pair else f"cut {piece.cut}"
 
 
-def blocks(piece, scale, more=()):
-    """The ways to set a piece's label, the airiest first; `more` are further small lines, dropped for want of room."""
-    return _blocks(f"{piece.number} {piece.name}", cut_words(piece), scale, tuple(more))
+def blocks(piece, scale, more=(), lines=None):
+    """The ways to set a piece's label, the airiest first; `more` are further small lines, dropped for want of room.
+
+    `lines` stand in it in place of what is cut; they are broken where they have to be, and never dropped.
+    """
+    heading, more = f"{piece.number} {piece.name}", tuple(more)
+    return _blocks(heading, cut_words(piece), scale, more) if lines is None else _told(heading, scale, tuple(lines), more)
 
 
 @lru_cache(maxsize=256)
@@ -76,6 +81,29 @@ def _blocks(heading, cut, scale, more):
         if made not in found:
             found.append(made)
     return tuple(found)
+
+
+@lru_cache(maxsize=256)
+def _told(heading, scale, lines, more):
+    found = []
+    for kept in ((*lines, *more), lines):
+        for name, cut in ((LARGE_NAME, LARGE_CUT), (NAME, CUT)):
+            # How many lines the heading takes, and at most how many any other.
+            for heading_lines, most in ((1, 1), (1, 2), (2, 2), (2, 3), (3, 4)):
+                made = block(_set(heading, heading_lines, kept, most, name, cut, scale), scale)
+                if made not in found:
+                    found.append(made)
+    return tuple(found)
+
+
+def _set(heading, heading_lines, lines, most, name, cut, scale):
+    """The lines of one way to set a label; a line is broken only where it is wider than the heading."""
+    made = [(text, name) for text in broken(heading, heading_lines)]
+    widest = max(text_width(text, name, scale) for text, _ in made)
+    for line in lines:
+        count = next((n for n in range(1, most) if text_width(max(broken(line, n), key=len), cut, scale) <= widest), most)
+        made += [(text, cut) for text in broken(line, count)]
+    return made
 
 
 def boxes(laid, scale):

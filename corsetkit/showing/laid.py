@@ -65,6 +65,18 @@ class Laid:
     def box(self):
         return around([(p.real, p.imag, p.real, p.imag) for p in self.points])
 
+    @cached_property
+    def middle(self):
+        """A place well inside the paper: the middle of its widest stretch on a few levels, cm."""
+        _, bottom, _, top = self.box
+        found = {}
+        for share in (0.5, 0.4, 0.6, 0.3, 0.7):
+            level = bottom + (top - bottom) * share
+            ends = sorted(crossing(a, b, level) for a, b in zip(self.points, self.points[1:] + self.points[:1])
+                          if (a.imag < level) != (b.imag < level))
+            found |= {right - left: complex((left + right) / 2, level) for left, right in zip(ends[::2], ends[1::2])}
+        return found[max(found)]
+
     def then(self, step):
         """The same, slid on by `step`."""
         return Laid(self.piece, self.move.then(slid(step)), self.torn)
@@ -76,28 +88,53 @@ def torn_below(piece, edge, kept):
     return level if min(p.imag for p in flattened(piece.run, 0.2)) < level - kept / 3 else None
 
 
-def paint_laid(canvas, laid, unit, owners, strong=(), pen=None, mark=""):
+def paint_paper(canvas, laid):
+    """Paint the paper and its shadow, without its edges."""
+    canvas.area(moved(laid.outline, slid(complex(1, -1) * _THICK * canvas.scale)), SHADOW)
+    canvas.area(laid.outline, CUT_PAPER)
+
+
+def paint_seen_through(canvas, laid, strong, pen):
+    """Paint a piece that is drawn elsewhere already as if on tracing paper: all edges in `pen`, the notches of its `strong`
+    edges, no facts and no paper."""
+    for edge, run in laid.edges:
+        if run:
+            canvas.line(run, pen)
+    if laid.tear:
+        canvas.line(laid.tear, TEAR)
+    _paint_notches(canvas, laid, {id(edge) for edge in strong})
+
+
+def notch_stroke(laid, notch, scale):
+    """The two ends of a notch's stroke, where it lies."""
+    at, across = laid.move(notch.point), laid.move.turn * notch.way * 1j * 0.17 * scale
+    return at - across, at + across
+
+
+def _paint_notches(canvas, laid, strong_ids):
+    for notch in laid.piece.notches:
+        if id(notch.edge) in strong_ids:
+            tick(canvas, *notch_stroke(laid, notch, canvas.scale), NOTCH)
+
+
+def paint_laid(canvas, laid, unit, owners, strong=(), pen=None, mark="", told=True):
     """Paint the paper with its edges and the notches of its `strong` edges, those in `pen` where one is given.
 
-    `mark` is put behind the seam's letter in the facts, so that pieces drawn twice, or of two patterns, keep theirs apart.
+    `mark` is put behind the seam's letter in the facts, so that pieces of two patterns keep theirs apart. A piece that is
+    drawn elsewhere as well is not `told` twice: it has no facts here.
     """
     piece, strong_ids = laid.piece, {id(edge) for edge in strong}
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
-        fall = slid(complex(1, -1) * _THICK * canvas.scale)
-        canvas.area(moved(laid.outline, fall), SHADOW)
-        canvas.area(laid.outline, CUT_PAPER)
+        paint_paper(canvas, laid)
         if laid.tear:
             canvas.line(laid.tear, TEAR)
         for edge, run in sorted(laid.edges, key=lambda one: id(one[0]) in strong_ids):
             if run:
-                facts = edge_facts(edge, piece, unit, owners)
+                facts = edge_facts(edge, piece, unit, owners) if told else {}
                 if mark and "seam" in facts:
                     facts["seam"] += mark
                 canvas.line(run, pen if pen and id(edge) in strong_ids else pen_of(edge), facts)
-        for notch in piece.notches:
-            if id(notch.edge) in strong_ids:
-                at, across = laid.move(notch.point), laid.move.turn * notch.way * 1j * 0.17 * canvas.scale
-                tick(canvas, at - across, at + across, NOTCH)
+        _paint_notches(canvas, laid, strong_ids)
 
 
 def written_in(laid, text, scale, taken=(), letter=NAME, near=None):
@@ -112,6 +149,11 @@ def written_in(laid, text, scale, taken=(), letter=NAME, near=None):
         if at is not None:
             return made.laid(at, scale)
     return ()
+
+
+def crossing(a, b, level):
+    """How far across the line from `a` to `b` meets the level."""
+    return a.real + (b.real - a.real) * (level - a.imag) / (b.imag - a.imag)
 
 
 def _above(run, level):

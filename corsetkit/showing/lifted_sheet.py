@@ -2,15 +2,15 @@
 
 from dataclasses import dataclass, field
 
-from ..geometry.path import flattened
+from ..geometry.path import flattened, point_along, run_length
 from ..geometry.points import between
 from ..units import CM_PER_INCH, say_length
 from .canvas import box_area, tick
 from .clutter import Clutter
 from .key_row import paint_row, row_width
-from .laid import STRAIGHT, paint_laid, written_in
+from .laid import STRAIGHT, notch_stroke, paint_laid, written_in
 from .lettering import text_box, text_width
-from .pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, SPOT_WORDS
+from .pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
 from .sheet import Sheet
 from .walking import Walk
 
@@ -59,12 +59,12 @@ class Spread:
                 yield seam, cm, *ends, cm in marked
 
 
-def lifted_sheet(title, spreads, unit, frame, description):
+def lifted_sheet(title, spreads, unit, frame, description, lengths=True):
     """The sheet of `Spread`s.
 
     Args:
         frame: (left, bottom, right, top) that holds all pieces wherever they are lifted to, cm: it stands still.
-        description: the drawing in words.
+        description: the drawing in words. lengths: whether the sewn edges' lengths are written beside them.
     """
     left, bottom, right, top = frame
     items = [(NEW, "sewn edge"), (GUIDE, "points that meet")]
@@ -76,7 +76,7 @@ def lifted_sheet(title, spreads, unit, frame, description):
     caption = 0.8 * scale if any(one.caption for one in spreads) else 0.0
     low, high = complex(left - spare, bottom - row), complex(right + spare, top + head + caption)
     rungs = [list(one.rungs(unit)) for one in spreads]
-    names, inside = _written(spreads, rungs, unit, (low.real, bottom, high.real, top), scale)
+    places, leaders = _written(spreads, rungs, unit if lengths else "", (low.real, bottom, high.real, top), scale)
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
@@ -91,7 +91,9 @@ def lifted_sheet(title, spreads, unit, frame, description):
             for _, _, start, end, marked in steps:
                 if abs(end - start) > _LEAST_RUNG:
                     tick(canvas, start, end, LEADER if marked else GUIDE)
-        for place in (*names, *inside):
+        for leader in leaders:
+            tick(canvas, *leader, LEADER)
+        for place in places:
             canvas.words(*place)
         paint_row(canvas, complex(low.real + 0.4 * scale, low.imag + 0.4 * scale), items)
 
@@ -99,7 +101,8 @@ def lifted_sheet(title, spreads, unit, frame, description):
 
 
 def _written(spreads, rungs, unit, box, scale):
-    """Where the named points, the edges' lengths and the pieces' names stand; what finds no clear place is not written."""
+    """Where the pieces' names, the named points and the edges' lengths stand, and the lines to names that stand beside their
+    pieces; lengths in `unit`, none where it is "". A length that finds no clear place is not written."""
     clutter = Clutter(box, scale)
     for spread, steps in zip(spreads, rungs):
         for one in spread.laid:
@@ -108,21 +111,52 @@ def _written(spreads, rungs, unit, box, scale):
             for notch in one.piece.notches:
                 if notch.edge in spread.edges:
                     clutter.dot(one.move(notch.point))
+                    clutter.draw(notch_stroke(one, notch, scale), 3)
         for run in spread.straight:
             clutter.draw(flattened(run, 0.1))
         for _, _, start, end, marked in steps:
             clutter.draw([start, end], 1)
-    places = []
+    places, leaders = [], []
     for spread, steps in zip(spreads, rungs):
         for seam, cm, words in spread.named:
             start, end = next((a, b) for other, at, a, b, _ in steps if other is seam and abs(at - cm) < 1e-6)
             places.append(clutter.beside(between(start, end, 0.5), words, SPOT_WORDS))
-        for one in spread.laid:
-            for edge, run in one.edges:
-                if edge in spread.edges:
-                    places.append(clutter.along(flattened(run, 0.1), say_length(edge.length, unit), LINE_WORDS))
-    places = [place for place in places if place]
     taken = [text_box(*place, 0.0, scale) for place in places]
-    inside = [place for spread in spreads for one in spread.laid
-              for place in written_in(one, one.piece.name, scale, taken)]
-    return places, inside
+    for one in (laid for spread in spreads for laid in spread.laid):
+        inside = written_in(one, one.piece.name, scale, taken)
+        for place in inside:
+            _keep_clear(clutter, text_box(*place, "middle", 0.0, scale))
+        if not inside:
+            place = clutter.beside(one.middle, one.piece.name, NAME)
+            leaders.append((one.middle, _nearest(text_box(*place, 0.0, scale), one.middle)))
+            clutter.draw(leaders[-1], 3)
+            inside = (place,)
+        places += inside
+    if unit:
+        lengths = (clutter.along(flattened(run, 0.1), say_length(edge.length, unit), LINE_WORDS)
+                   for spread in spreads for edge, run in _measured(spread, scale))
+        places += [place for place in lengths if place]
+    return places, leaders
+
+
+def _measured(spread, scale):
+    """The sewn edges whose lengths are written, each with its run: both sides of a seam, but once where they lie together."""
+    written = {}
+    for edge, run in (pair for one in spread.laid for pair in one.edges if pair[0] in spread.edges):
+        middle = point_along(run, run_length(run) / 2)
+        if all(abs(middle - written.get(id(other), middle + scale)) > 0.8 * scale for other in edge.seam.opposite(edge)):
+            written[id(edge)] = middle
+            yield edge, run
+
+
+def _keep_clear(clutter, box):
+    """No length is written over the box of a word that stands already."""
+    left, bottom, right, top = box
+    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+        level = bottom + (top - bottom) * share
+        clutter.draw([complex(left, level), complex(right, level)], 9)
+
+
+def _nearest(box, point):
+    left, bottom, right, top = box
+    return complex(min(max(point.real, left), right), min(max(point.imag, bottom), top))

@@ -19,22 +19,31 @@ def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):
         runs = [moved(edge.run, move) for edge in piece.edges]
         if paper:
             canvas.area(tuple(curve for run in runs for curve in run), paper)
-        if view.grain[0][0] != view.grain[-1][1]:
-            _grainline(canvas, [(a + step, b + step) for a, b in view.grain])
+        paint_grainline(canvas, view, step)
         for edge, run in zip(piece.edges, runs):
             canvas.line(run, pen_of(edge), edge_facts(edge, piece, unit, owners))
         for notch in view.notches:
             across = notch.way * 1j * 0.17 * canvas.scale
             tick(canvas, notch.at + step - across, notch.at + step + across, NOTCH)
         if view.fold:
-            _fold(canvas, view.fold, step)
+            paint_fold(canvas, view.fold, step)
         for mark in view.marks:
             paint_mark(canvas, mark.at + step, mark.text)
-        if view.leader:
-            start, end = view.leader
-            tick(canvas, start + step, end + step, LEADER)
-        for at, text, letter in view.label:
-            canvas.words(at + step, text, letter)
+        paint_leader(canvas, view, step)
+        paint_words(canvas, view, step)
+
+
+def paint_leader(canvas, view, step):
+    """The line from a label beside the piece into it."""
+    if view.leader:
+        start, end = view.leader
+        tick(canvas, start + step, end + step, LEADER)
+
+
+def paint_words(canvas, view, step):
+    """The label's lines."""
+    for at, text, letter in view.label:
+        canvas.words(at + step, text, letter)
 
 
 def pen_of(edge):
@@ -58,7 +67,7 @@ def edge_facts(edge, piece, unit, owners):
         facts["seam"] = seam_letter(edge.seam.number)
         facts["seam-name"] = edge.seam.name
         facts["side"] = 1 if first else 2
-        facts["partner"] = "; ".join(_named(other, owners) for other in edge.partner)
+        facts["partner"] = "; ".join(_named(other, owners) for other in edge.seam.opposite(edge))
     return facts
 
 
@@ -80,17 +89,21 @@ def arrow(canvas, tip, way, pen, length=0.22):
     canvas.line((Line(left, tip), Line(tip, right)), pen)
 
 
-def _grainline(canvas, strokes):
-    foot, head = strokes[0][0], strokes[-1][1]
+def paint_grainline(canvas, view, step, pen=GRAIN):
+    """The grainline with an arrowhead at both ends; nothing where it has no length."""
+    foot, head = view.grain[0][0] + step, view.grain[-1][1] + step
+    if foot == head:
+        return
     way = (head - foot) / abs(head - foot)
     with canvas.group("grainline"):
-        for start, end in strokes:
-            tick(canvas, start, end, GRAIN)
-        arrow(canvas, head, way, GRAIN)
-        arrow(canvas, foot, -way, GRAIN)
+        for start, end in view.grain:
+            tick(canvas, start + step, end + step, pen)
+        arrow(canvas, head, way, pen)
+        arrow(canvas, foot, -way, pen)
 
 
-def _fold(canvas, fold, step):
+def paint_fold(canvas, fold, step):
+    """The bracket that lays a piece to the fold, with its words."""
     a, b, c, d = (corner + step for corner in fold.corners)
     with canvas.group("fold-mark"):
         canvas.line((Line(a, b), Line(b, c), Line(c, d)), RULE)

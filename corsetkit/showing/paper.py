@@ -1,9 +1,11 @@
 """Paper as printers take it, and how a large sheet is cut into overlapping pages of it. Lengths in cm."""
 
+import math
+import numbers
 from dataclasses import dataclass
 
 from ..errors import CorsetkitError
-from ..units import shown
+from ..units import say_both, shown
 
 MARGIN = 1.0
 """Left white on every side: what ordinary printers honour."""
@@ -11,14 +13,28 @@ MARGIN = 1.0
 OVERLAP = 1.0
 """Neighbouring pages show the same strip this wide; they are joined along its middle."""
 
+LEAST = 19.5, 25.0
+"""A paper of one's own is at least so wide and high: test square, its table and the plan of the pages stand on page 1."""
+
+LONGEST = 500.0
+"""No page is longer than this: a page of a PDF is at most 200 in long."""
+
 
 @dataclass(frozen=True)
 class Paper:
-    """A kind of paper, upright."""
+    """A kind of paper, upright. `whole` paper is so large that no piece is cut by a join: it is printed at a copy shop.
+
+    `said` is what people read, where that is more than its name.
+    """
 
     name: str
     width: float
     height: float
+    whole: bool = False
+    said: str = ""
+
+    def __str__(self):
+        return self.said or self.name
 
     @property
     def window(self):
@@ -44,12 +60,34 @@ class Paper:
 
 
 PAPERS = (Paper("A4", 21.0, 29.7), Paper("Letter", 21.59, 27.94))
+LARGE = (Paper("A0", 84.1, 118.9, True), Paper("roll", 91.44, LONGEST, True, "a roll 91.4 cm (36 in) wide"))
+"""A copy shop's: a sheet, and a roll 36 in wide of which only what is needed is printed."""
 
 
-def paper_named(name):
+def paper_named(name, papers=PAPERS):
     """The paper called so, whatever the letters' case; US Letter may be said for Letter."""
     wanted = name.strip().casefold().removeprefix("us ") if isinstance(name, str) else None
-    for paper in PAPERS:
+    for paper in papers:
         if paper.name.casefold() == wanted:
             return paper
-    raise CorsetkitError(f"paper {shown(name)} is unknown: write {' or '.join(paper.name for paper in PAPERS)}")
+    *names, last = (paper.name for paper in papers)
+    raise CorsetkitError(f"paper {shown(name)} is unknown: write {', '.join(names)} or {last}")
+
+
+def own_paper(width, height):
+    """A paper of one's own, cm.
+
+    Raises:
+        CorsetkitError: where it is no size, too small for its margins and the test square, or longer than a page can be.
+    """
+    for one in (width, height):
+        if isinstance(one, bool) or not isinstance(one, numbers.Real) or not math.isfinite(one) or one <= 0:
+            raise CorsetkitError(f"paper {shown(one)} is no length: give its width and height in cm, such as 29.7 and 42")
+    if width < LEAST[0] or height < LEAST[1]:
+        raise CorsetkitError(
+            f"paper {say_both(width)} by {say_both(height)} is too small for the margins of {say_both(MARGIN)} and the test "
+            f"square: give at least {say_both(LEAST[0])} by {say_both(LEAST[1])}")
+    if max(width, height) > LONGEST:
+        raise CorsetkitError(f"paper {say_both(width)} by {say_both(height)} is longer than a page can be: at most "
+                             f"{say_both(LONGEST)}")
+    return Paper("paper of your own size", float(width), float(height))

@@ -8,6 +8,7 @@ from ..errors import CorsetkitError
 from ..files import write_whole
 from ..units import check_unit, shown
 from .lettering import one_line
+from .names import shown_name
 from .paper import paper_named
 from .pdf import pdf_bytes
 from .tiles import print_sheets
@@ -15,14 +16,19 @@ from .tiles import print_sheets
 
 @dataclass(frozen=True)
 class Printed:
-    """What was written: the file, the paper's name, and how many pages, the first with the test square included."""
+    """What was written: the file, the paper's name, and how many pages, the first with the test square included.
+
+    `said` are sentences about what could not be done as asked, such as a name that the print cannot set.
+    """
 
     path: Path
     paper: str
     pages: int
+    said: tuple = ()
 
     def __str__(self):
-        return f"{self.path.name}: {self.pages} pages of {self.paper}; measure the test square on page 1 first"
+        pages = "1 page" if self.pages == 1 else f"{self.pages} pages"
+        return f"{self.path.name}: {pages} of {self.paper}; measure the test square on page 1 first"
 
 
 def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
@@ -31,14 +37,19 @@ def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
     `date` is written on every page: a date, a text, or None for today; with a given one the same pattern
     gives the same bytes. Raises CorsetkitError for an unknown paper or unit, and where the file can't be written.
     """
-    kind, unit, path = paper_named(paper), check_unit(unit), _target(path)
-    said = (date if isinstance(date, str) else (date or datetime.date.today()).isoformat())
-    sheets = print_sheets(pattern, kind, unit, wearer, one_line(said))
-    write_whole(path, pdf_bytes(sheets, kind, one_line(f"Corset pattern {wearer}")))
-    return Printed(path, kind.name, len(sheets))
+    kind, unit, path = paper_named(paper), check_unit(unit), target(path)
+    name = shown_name(wearer)
+    sheets = print_sheets(pattern, kind, unit, name.text, said_date(date))
+    write_whole(path, pdf_bytes(sheets, kind, one_line(f"Corset pattern {name}")))
+    return Printed(path, kind.name, len(sheets), tuple(filter(None, (name.said,))))
 
 
-def _target(path):
+def said_date(date):
+    """A date as it is written: a text as it is, a date in figures, None for today."""
+    return one_line(date if isinstance(date, str) else (date or datetime.date.today()).isoformat())
+
+
+def target(path, such_as="pattern.pdf"):
     """The path, where a file can stand there: said before the work is done, not after."""
     try:
         path = Path(path)
@@ -48,7 +59,7 @@ def _target(path):
     except (TypeError, ValueError):
         raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
     if here:
-        raise CorsetkitError(f"{path} is a folder: give the print a file name, such as {path / 'pattern.pdf'}")
+        raise CorsetkitError(f"{path} is a folder: give the file a name, such as {path / such_as}")
     if not folder:
-        raise CorsetkitError(f"the folder {path.parent} does not exist: make it first, or print to another one")
+        raise CorsetkitError(f"the folder {path.parent} does not exist: make it first, or write to another one")
     return path

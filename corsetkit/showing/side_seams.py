@@ -14,6 +14,7 @@ from .lettering import CAPITALS, around, text_width
 from .pens import (BEFORE, BOARD_TONE, BODY, CUT_AWAY, CUT_PAPER, FREE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW,
                    SPOT, SPOT_TONE, SPOT_WORDS, WASTE)
 from .sheet import Sheet
+from .torn import torn
 
 SCALE = 3.0
 _APART = 6.0
@@ -107,7 +108,7 @@ def _flap(block):
     """The paper above the dart: its lines from the bust point to the armscye, and the torn border back."""
     front, point = block.front, block.bust_point
     lines = (Line(point, block.mouth_upper), *path.turned_round(front.side_above), *path.turned_round(front.armscye[1:]))
-    return lines, (Line(front.across, point),)
+    return lines, torn(front.across, point)
 
 
 def _lower_paper(block):
@@ -115,14 +116,14 @@ def _lower_paper(block):
     front, point = block.front, block.bust_point
     corner, start = complex(point.real - _LEFT_OF_POINT, 0.0), complex(point.real - _LEFT_OF_POINT, point.imag)
     lines = (Line(corner, front.waist_side), *path.turned_round(front.side_waist), Line(block.mouth_lower, point))
-    return lines, (Line(point, start), Line(start, corner))
+    return lines, (*torn(point, start), *torn(start, corner))
 
 
 def _back_paper(back):
     """The back's paper: its lines from the armscye to the waist, and the torn border back."""
     inner = complex(back.across.real, 0.0)
     lines = (*back.armscye[1:], *back.side_above, *back.side_waist, Line(back.waist_side, inner))
-    return lines, (Line(inner, back.across),)
+    return lines, torn(inner, back.across)
 
 
 def _lay(canvas, paper):

@@ -19,6 +19,8 @@ _SEWN = {"front shoulder": ("shoulder", 1), "back shoulder": ("shoulder", 2),
          "front side seam": ("side seam", 1), "back side seam": ("side seam", 2)}
 """The seams of the block: each line's seam and its side of it."""
 _MARGIN = 2.4
+_CLEAR = 0.65
+"""How far from the centre to the waist dart's own line a level's name may stand, as a share."""
 _ROOM_ABOVE = 4.5
 """Paper kept above the block for lines that move up, so that the drawing stands still while they do."""
 
@@ -46,11 +48,11 @@ def two_blocks(title, before, lines, unit, description):
             clutter.dot(line.after[0].end)
             places.append(clutter.beside(line.after[0].end, line.name, SPOT_WORDS))
     # A written name needs its line whole: of a line that stays in part, only the rest is named.
-    places += [clutter.along(flattened(_longest(line.differing), 0.05), line.name, LINE_WORDS)
+    places += [clutter.along(flattened(_longest(line.differing), 0.05), _written(line), LINE_WORDS)
                for line in moved if line.name != "bust point"]
     levels = tuple(_levels(before))
-    # Towards the side the dart's leg lies on the bust line, so its name stands near the centre.
-    places += [clutter.along((start, complex(before.front.dart_axis, start.imag)), name, LINE_WORDS)
+    # Towards the side the dart's leg lies on the bust line, so its name stands near the centre, well before the waist dart.
+    places += [clutter.along((start, complex(_CLEAR * before.front.dart_axis, start.imag)), name, LINE_WORDS)
                for name, (start, _) in levels if name]
 
     def paint(canvas):
@@ -81,6 +83,11 @@ def _levels(block):
         bust = 1j * half.bust_level
         lines = (half.waist_centre, half.waist_side), (half.waist_centre.real + bust, half.underarm.real + bust)
         yield from zip(names, lines)
+
+
+def _written(line):
+    """A line's name as it is written beside it: which half it belongs to is seen."""
+    return line.name.removeprefix(f"{line.half} ")
 
 
 def _longest(curves):

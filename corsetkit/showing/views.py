@@ -9,6 +9,7 @@ from functools import lru_cache
 from ..geometry.points import between
 from ..pattern.edge import Kind
 from . import labels
+from .beside import Beside
 from .lettering import around, crosses, grown, overlap, within
 from .marks import Course, FoldMark, fold_mark, outer_mark, seam_mark, ticks
 from .room import Room
@@ -28,11 +29,25 @@ class View:
     grain: tuple
     """The grainline's strokes, broken where the label stands on it."""
     box: tuple
+    partners: tuple = ()
+    """Words beside the marks, as (place, text), where they were asked for."""
 
 
-def view(piece, scale, more=(), keep_clear=()):
-    """The piece laid out at this scale; `keep_clear` are boxes that no text may stand in."""
-    asked = _Asked(piece, scale, more, keep_clear)
+@dataclass(frozen=True)
+class Told:
+    """What a piece tells beside its number and name: the label's `lines`, and words beside its seam marks.
+
+    `partners` are those words, one for each sewn edge in their order. Such a piece has its notches cut: it bears none on
+    its sewing line.
+    """
+
+    lines: tuple
+    partners: tuple
+
+
+def view(piece, scale, more=(), keep_clear=(), told=None):
+    """The piece laid out at this scale; `keep_clear` are boxes that no text may stand in, `told` a `Told`."""
+    asked = _Asked(piece, scale, more, keep_clear, told)
     laid_out = _kept(asked)
     asked.piece = None
     sewn = [edge for edge in piece.edges if edge.seam]
@@ -42,10 +57,11 @@ def view(piece, scale, more=(), keep_clear=()):
 class _Asked:
     """A piece to be laid out, equal to another where all that its layout rests on is equal."""
 
-    def __init__(self, piece, scale, more, keep_clear):
-        self.piece, self.scale, self.more, self.keep_clear = piece, scale, tuple(more), tuple(keep_clear)
+    def __init__(self, piece, scale, more, keep_clear, told):
+        self.piece, self.scale, self.more, self.keep_clear, self.told = piece, scale, tuple(more), tuple(keep_clear), told
         self._key = (piece.number, piece.name, piece.cut, piece.on_fold, piece.pair, piece.grainline, scale, self.more,
-                     self.keep_clear, tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.run) for edge in piece.edges),
+                     self.keep_clear, told,
+                     tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.run) for edge in piece.edges),
                      tuple((notch.point, notch.way) for notch in piece.notches))
         self._hash = hash(self._key)
 
@@ -60,27 +76,28 @@ class _Asked:
 def _kept(asked):
     """Kept between redraws, for while a slider moves most pieces stay as they are; without the piece itself, for that
     would keep its whole pattern."""
-    found = _laid_out(asked.piece, asked.scale, asked.more, asked.keep_clear)
+    found = _laid_out(asked.piece, asked.scale, asked.more, asked.keep_clear, asked.told)
     return replace(found, piece=None, marks=tuple(replace(mark, edge=None) for mark in found.marks))
 
 
-def _laid_out(piece, scale, more, keep_clear):
+def _laid_out(piece, scale, more, keep_clear, told):
     courses = {id(edge): Course(edge) for edge in piece.edges}
     points = [point for course in courses.values() for point in course.points[1:]]
     outer = around([(p.real, p.imag, p.real, p.imag) for p in points])
     room = Room(points, 0.15 * scale + 0.09)
     room.taken.extend(keep_clear)
     space = labels.SPACE * scale / 10
-    notches, reach = ticks(piece, courses), 0.2 * scale
+    notches, reach = () if told else ticks(piece, courses), 0.2 * scale
     room.taken.extend((n.at.real - reach, n.at.imag - reach, n.at.real + reach, n.at.imag + reach) for n in notches)
     fold = next((fold_mark(edge, room, scale) for edge in piece.edges if edge.kind is Kind.FOLD), None)
     # The label needs the most room, so it chooses first; a seam mark can stand anywhere along its edge.
     sewn, before = [edge for edge in piece.edges if edge.seam], list(room.taken)
     for inside in (True, False):
-        laid, leader = _label(piece, room, points, outer, scale, space, more, inside)
+        laid, leader = _label(piece, room, points, outer, scale, space, more, inside, told)
         box = labels.box(laid, scale)
         room.taken.append(grown(box, space))
-        marks = [seam_mark(edge, courses[id(edge)], room, scale) for edge in sewn]
+        beside = [Beside(room, text, scale) for text in told.partners] if told else [room] * len(sewn)
+        marks = [seam_mark(edge, courses[id(edge)], place, scale) for edge, place in zip(sewn, beside)]
         # A grainline may run where no text goes.
         grain = _grain(piece, room.taken[len(keep_clear):], room, grown(box, space), scale)
         if all(marks) and grain:
@@ -91,14 +108,16 @@ def _laid_out(piece, scale, more, keep_clear):
     marks = [mark or outer_mark(edge, courses[id(edge)], room, points, scale) for edge, mark in zip(sewn, marks)]
     grain = grain or (piece.grainline,)
     whole = around([outer, box, *(mark.box for mark in marks)])
-    return View(piece, notches, tuple(marks), fold, laid, leader, grain, whole)
+    partners = tuple(one.words(mark) for one, mark in zip(beside, marks)) if told else ()
+    return View(piece, notches, tuple(marks), fold, laid, leader, grain, whole, partners)
 
 
-def _label(piece, room, points, outer, scale, space, more, inside):
+def _label(piece, room, points, outer, scale, space, more, inside, told):
     """The label in the piece's middle or as near to it as it fits; else under the piece, with a line leading in."""
     near = between(*piece.grainline, 0.58)
     best, cost = None, None
-    for number, block in enumerate(labels.blocks(piece, scale, more) if inside else ()):
+    lines = told.lines if told else None
+    for number, block in enumerate(labels.blocks(piece, scale, more, lines) if inside else ()):
         # A label broken over more lines near the middle reads better than an airy one in a far corner.
         dearer = number * 0.6 * scale
         if cost is not None and dearer >= cost:
@@ -108,7 +127,7 @@ def _label(piece, room, points, outer, scale, space, more, inside):
             best, cost = block.laid(at, scale), abs(at - near) + dearer
     if best:
         return best, ()
-    block = labels.blocks(piece, scale)[0]
+    block = labels.blocks(piece, scale, (), lines)[0]
     centre = _beside(block, points, outer, scale, space)
     middle = complex(min(max(centre.real, outer[0] + space), outer[2] - space), outer[1])
     end = room.place(0.02, 0.02, middle, 2 * space)

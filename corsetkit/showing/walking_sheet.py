@@ -4,9 +4,9 @@ from ..geometry.path import cut_along, moved
 from ..units import say_length
 from .canvas import box_area, tick
 from .key_row import paint_row, row_width
-from .laid import Laid, paint_laid, torn_below, written_in
-from .lettering import around, grown, text_box, text_width
-from .pens import BOARD_TONE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE
+from .laid import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
+from .lettering import around, fitted, grown, text_box, text_width
+from .pens import BOARD_TONE, CHALK, GRAPHITE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE, Pen
 from .sheet import Sheet
 from .walked_strips import STRIPS_HIGH, paint_strips
 from .walking import Walk
@@ -19,8 +19,12 @@ KEPT = 6.0
 _GAP, _SPARE = 1.2, 0.3
 _TRIED = 24
 """At how many places of the seam room is looked for, so that the drawing stands still while the seam is walked."""
-_KEY = ((NEW, "walked so far"), (SEWN, "still to walk"), (GUIDE, "the way both edges run"))
-_HEADS = ("one side", "the other side", "the second laid along the first")
+LAID = Pen("laid-along", 0.34, GRAPHITE)
+LAID_WALKED = Pen("laid-along-walked", 0.75, CHALK, (1.6, 0.8))
+"""The piece that is laid along the other, seen through, and what of it is walked."""
+
+_KEY = ((NEW, "walked so far"), (LAID_WALKED, "the same, laid along"), (SEWN, "still to walk"),
+        (GUIDE, "direction of both edges here"))
 
 
 def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
@@ -47,18 +51,22 @@ def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
     places = [laid.move(walk.stop(side, cm).point) for side, laid in shown[:3]]
     way = walk.stop(0, cm).way * 1.1 * scale
     sewn = [edge for side in seam.sides for edge in side]
+    heads = (one.piece.name, two.piece.name, f"{two.piece.name} laid along {one.piece.name}")
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
         canvas.words(complex(0.4 * scale, high.imag - 0.8 * scale), title, HEADING, "start")
-        for box, step, words in zip(slots, steps, _HEADS):
+        for box, step, words in zip(slots, steps, heads):
+            words = fitted(words, SMALL, box[2] - box[0] + _GAP / 2, scale)
             canvas.words(complex((box[0] + box[2]) / 2 + step.real, tall + 0.45 * scale), words, SMALL)
-        for number, (_, laid) in enumerate(shown):
-            paint_laid(canvas, laid, unit, pieces_by_edge, sewn, mark="" if number < 2 else ", laid along")
-        # What is walked lies over both papers, for the one hides some of the other where they cross.
-        for side, laid in shown:
+        # The piece laid along is seen through, as tracing paper is: where both cross, both edges are in sight.
+        paint_paper(canvas, turned)
+        for laid, told in ((first, True), (second, True), (still, False)):
+            paint_laid(canvas, laid, unit, pieces_by_edge, sewn, told=told)
+        paint_seen_through(canvas, turned, sewn, LAID)
+        for (side, laid), pen in zip(shown, (NEW, NEW, NEW, LAID_WALKED)):
             if done := _done(walk, side, laid, cm):
-                canvas.line(done, NEW)
+                canvas.line(done, pen)
         tick(canvas, places[2] - way, places[2] + way, GUIDE)
         for at in places:
             canvas.dot(at, 1.0, SPOT_TONE, SPOT)

@@ -206,7 +206,7 @@ def block(measurements, style):
         angle, front = _with_side_dart(m, front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
     else:
         warnings.append(
-            f"front waist length is no longer than the back's ({say_both(m.front_waist_length)} against "
+            f"front waist length is not longer than the back's ({say_both(m.front_waist_length)} against "
             f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
             "dart; a bust nearly always makes the front longer, so measure both again")
     return Block(m, front, back, bust_point, angle, difference, tuple(warnings), let, front_added)

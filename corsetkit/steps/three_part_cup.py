@@ -58,7 +58,8 @@ def three_part_cup(darts, style):
     overbust, warnings = darts.overbust, []
     point = overbust.bust_point
     radius = overbust.top_radius
-    depth = _moved("cut depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT, warnings)
+    depth = _moved("cut depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT,
+                   (LEAST_BELOW_CUT, "from the bust point"), warnings)
     inner_top, outer_top = darts.inner.close(overbust.top_left), darts.outer.close(overbust.top_right)
     # The darts closed before have opened this one by as much as they took.
     close_top = turned_about(point, turn_between(outer_top - point, inner_top - point))
@@ -66,12 +67,14 @@ def three_part_cup(darts, style):
     knee_open = between(outer_top, point, depth / radius)
 
     armscye = path.moved(overbust.armscye_cup_part, darts.outer.close)
-    along = _moved("cut depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE, warnings)
+    along = _moved("cut depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE,
+                   (LEAST_ARMSCYE, "from the armscye's lower end"), warnings)
     armscye_upper, armscye_lower = path.cut_along(armscye, along)
     side_end = close_top(path.run_end(armscye_upper))
 
     line = darts.inner.line
-    start = _moved("cut_at_front", style.cut_at_front, path.run_length(line) - LEAST_FROM_DART, warnings)
+    start = _moved("cut at front", style.cut_at_front, path.run_length(line) - LEAST_FROM_DART,
+                   (LEAST_FROM_DART, "from the cup seam"), warnings)
     upper_centre, lower_inner = path.cut_along(line, start)
     front_end = path.run_end(upper_centre)
     # The cut crosses the closed dart squarely, so that it neither nears the bust point nor leaves a corner.
@@ -85,10 +88,11 @@ def three_part_cup(darts, style):
                         armscye_upper, armscye_lower, seam, tuple(warnings))
 
 
-def _moved(name, wanted, most, warnings):
-    """The mark's place, no farther than the edge allows."""
+def _moved(name, wanted, most, kept, warnings):
+    """The mark's place, no farther than the edge allows; `kept` are the cm kept free beyond it, and words for from where."""
     if wanted <= most:
         return wanted
-    warnings.append(f"{name} is {say_both(wanted)}, more than the edge has; the mark is moved to "
+    free, where = kept
+    warnings.append(f"{name} is {say_both(wanted)}; the cut is kept {say_both(free)} {where}, so its mark is moved to "
                     f"{say_both(most)}")
     return most

@@ -22,6 +22,7 @@ def words(steps):
     end = back.waist_centre.real
     whole = (-3, front.hip_side.imag - 3, end + 3, front.neck_side.imag + 3)
     paper = [Drawn(block.front_paper, "before"), Drawn(block.back_paper, "before")]
+    eased = _eased_side(steps)
     both = lambda of: [Drawn(tuple(of(half)), "new") for half in (front, back)]  # noqa: E731
     return (
         Word("block", "half a front and half a back that fit the body and have no style yet; every pattern begins from it",
@@ -35,9 +36,10 @@ def words(steps):
              vignette("Armscye", "the curve from shoulder to underarm on front and back.",
                       [*paper, *both(lambda half: half.armscye)], whole)),
         Word("ease", "what a garment has beyond the body, so that the wearer can move and breathe",
-             vignette("Ease", "the back's side seam close to the body, and once further out.",
-                      [Drawn(block.back_paper, "before"), Drawn(_eased_side(steps), "new")],
-                      (back.underarm.real - 5, -8, back.underarm.real + 13, 10))),
+             vignette("Ease", "the back's side seam close to the body, and the garment's once further out.",
+                      [Drawn(block.back_paper, "before"), Drawn(eased, "new")],
+                      (back.underarm.real - 7, -8, back.underarm.real + 11, 10),
+                      (Spot(path.at_level(eased, 3.0), "garment"), Spot(path.at_level(back.side, -2.0), "body", "before")))),
         Word("waist dart", "a wedge with two points, which takes away cloth at the waist and nothing above and below",
              vignette("Waist dart", "two long narrow wedges, one on the front and one on the back.",
                       [*paper, *(Drawn(_closed(half.dart_legs), "waste") for half in (front, back)),

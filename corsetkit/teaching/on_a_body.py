@@ -10,7 +10,7 @@ from bisect import bisect_left
 from functools import cache
 
 from corsetkit.geometry import path
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Line, curve
 from corsetkit.geometry.points import between, direction, heading, unit as step_of
 from corsetkit.showing.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.showing.cup_guides import TINT
@@ -63,12 +63,23 @@ class Front:
             p -= front_point.real * up**1.6 * (point.real - p.real) / (point.real - front_point.real)
         return p
 
+    def top(self):
+        """The top edge as seen: smooth through the cups' point, the middle of its inner half, the place over the breast and
+        its end on the armscye. Laid on the body point by point it would have steps that no sewn edge has."""
+        o = self.o
+        middle = path.point_along(o.top_inner, path.run_length(o.top_inner) / 2)
+        start, middle, over, end = (self(self.sewn(p)) for p in (o.front_point, middle, edge_over(o), o.armscye_top))
+        bend = 2 * middle - (start + over) / 2
+        chord = step_of(end - over)
+        arriving = step_of(step_of(over - bend) + chord)
+        return curve(start, bend - start, arriving, over), curve(over, arriving, chord, end)
+
     def cup(self):
         """The cup's outline as seen, a closed run of short straight lines."""
         o = self.o
         under = (path.turned_round(run) for run in (o.under_outer, o.under_inner))
-        runs = (o.top_inner, o.top_outer, o.armscye_cup_part, *under)
-        points = [self(self.sewn(p)) for run in runs for p in path.flattened(run, 0.02)]
+        points = path.flattened(self.top(), 0.02)
+        points += [self(self.sewn(p)) for run in (o.armscye_cup_part, *under) for p in path.flattened(run, 0.02)]
         return tuple(Line(a, b) for a, b in zip(points, points[1:] + points[:1]) if abs(b - a) > 1e-6)
 
     def run(self, run):

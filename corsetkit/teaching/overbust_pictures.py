@@ -9,7 +9,7 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.showing.cup_guides import guides_sheet
 from corsetkit.showing.cup_pulled import Pulled, pulled_sheet
 from corsetkit.showing.svg import svg_text
-from corsetkit.steps.overbust import SIDE_STRIP
+from corsetkit.steps.overbust import LEAST_ABOVE_DART, SIDE_STRIP
 from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching.on_a_body import body_sheet, edge_over
 from corsetkit.teaching.picture import Picture
@@ -19,7 +19,8 @@ STEP = "overbust"
 COVERING = ("overbust_mark", "overbust_armscye", "centre_front_depth")
 """The style values by which the cup covers more or less."""
 SKETCH = ("It is a sketch: her front's paper is laid round an oval three quarters as deep as it is wide, the darts closed. "
-          "Heights are those of the tape, which ran over the breast.")  # fmt: skip
+          "Its top edge is drawn smoothly through four of its places. Heights are those of the tape, which ran over the "
+          "breast.")  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -35,10 +36,13 @@ class Asking:
 
 @dataclass(frozen=True)
 class Pulling:
-    """How far the tightening dart is closed."""
+    """How far the two things that make the top edge shorter are done."""
 
     dart_closed: float = declared(
         "how far the tightening dart is closed: 0 as it lies flat on the paper, 1 as it is sewn",
+        unit="share", low=0, high=1, step=0.02, default=0.0)
+    centre_taken_in: float = declared(
+        "how far the centre front is taken in: 0 as it lies flat on the paper, 1 as it is sewn",
         unit="share", low=0, high=1, step=0.02, default=0.0)
 
 
@@ -69,7 +73,8 @@ def body_picture(drafts, usual_drafts, values):
         except CorsetkitError:
             usual = None
     sheet = body_sheet(steps, usual, unit, f"The cups on {name}, a sketch")
-    return Picture(svg_text(sheet), sheet.description, (*_covered(steps.overbust, unit), SKETCH), steps.overbust.warnings)
+    said = (*_covered(steps.overbust, unit), *depth_said(steps, unit), SKETCH)
+    return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
 
 
 def _covered(o, unit):
@@ -85,6 +90,16 @@ def _covered(o, unit):
            f"bring the edge {say(o.top_radius)} from it.")
     cup, low = (path.run_length(run) for run in (o.armscye_cup_part, o.armscye_low_part))
     yield f"Along the armscye the cup covers {say(cup)}, from {say(low)} to {say(low + cup)} above the underarm point."
+
+
+def depth_said(steps, unit):
+    """Where the cups begin higher than the depth asks for: where they stop, and why."""
+    o, asked = steps.overbust, steps.style.centre_front_depth
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    begin = o.block.front.neck_centre.imag - o.front_point.imag
+    if say(asked) != say(begin):
+        yield (f"The centre front depth asks for {say(asked)}, but the cups stop at {say(begin)} below the neck: they begin "
+               f"at least {say(LEAST_ABOVE_DART)} above the centre-front dart. A greater depth than that moves nothing.")
 
 
 def guides_picture(block_drafts, drafts, values):
@@ -119,31 +134,40 @@ def _reached(steps, unit):
     yield (f"Towards the side there is room for {say(side - style.least_strip)}: {say(side)}, less the strip. The fixed "
            f"guide is {say(style.guide_to_side)}; the cup reaches {say(to_side)} and leaves {say(side - to_side)}. "
            f"Asked for are {say(SIDE_STRIP)}.")
-    yield (f"Above, the circle has a radius of {say(style.overbust_mark)}, the overbust mark; below, of "
-           f"{say(o.underbust.radius)}, the underbust mark.")
+    quarter = (steps.measurements.bust_girth + style.bust_ease) / 4
+    wide = o.block.front.width
+    if style.to_the_wearer and say(quarter) != say(wide):
+        ease = " and its ease" if style.bust_ease else ""
+        yield (f"Half the front is {say(wide)} wide here. By the guides it is a quarter of the bust girth{ease}, "
+               f"{say(quarter)}: so there the side has {say(abs(wide - quarter))} {'less' if quarter < wide else 'more'}.")
+    yield (f"Above, the circle's radius is {say(style.overbust_mark)}: so far from the bust point lies the overbust mark. "
+           f"Below, it is {say(o.underbust.radius)}: so far lies the underbust mark.")
 
 
 def pulled_picture(drafts, values):
-    """The top edge with the dart closed so far."""
+    """The top edge with the dart closed and the centre front taken in so far."""
     style = dict(values)
-    share = style.pop("dart_closed", Pulling.dart_closed)
+    share, drawn_in = (style.pop(one.name, one.default) for one in quantities(Pulling))
     name, steps = drafts.steps(style, STEP)
     unit = drafts.desk.record.unit
-    sheet = pulled_sheet(steps, share, unit, f"The top edge of {name}'s cup")
-    said = (*_shorter(Pulled(steps.overbust, share), unit), *_why(steps, unit))
+    sheet = pulled_sheet(steps, share, drawn_in, unit, f"The top edge of {name}'s cup")
+    said = (*_shorter(Pulled(steps.overbust, share, drawn_in), unit), *_why(steps, unit))
     return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
 
 
 def _shorter(pulled, unit):
     say = lambda cm: say_length(cm, unit)  # noqa: E731
-    yield (f"On flat paper half the top edge is {say(pulled.flat_edge)} long, from the straight centre front over the open "
-           "dart to the armscye.")
-    state = "closed" if pulled.gap < 0.05 else f"still {say(pulled.gap)} open"
+    yield (f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
+           "over the open dart to the armscye.")
+    state = "closed" if pulled.gap < 0.05 else f"{say(pulled.gap)} open"
     turned, dart = (say_number(angle, 1) for angle in (pulled.degrees, pulled.overbust.top_dart))
-    yield (f"The dart is turned by {turned} of its {dart} degrees and {state}: the edge is {say(pulled.edge_now)} long, "
-           f"{say(pulled.flat_edge - pulled.edge_now)} less than flat.")
+    yield (f"Now the dart is turned by {turned} of its {dart} degrees, so it is {state}; at the centre front "
+           f"{say(pulled.taken_in)} of {say(pulled.taking_in)} are taken in.")
+    less = pulled.flat_edge - pulled.edge_now
+    yield (f"So half the edge is {say(pulled.edge_now)} long, "
+           + ("as long as on flat paper." if less < 1e-6 else f"{say(less)} less than on flat paper."))
     yield (f"Sewn, half the edge is {say(pulled.sewn_edge)} long: {say(pulled.overbust.top_intake)} less by the dart and "
-           f"{say(pulled.taken_in)} less by the taking-in.")
+           f"{say(pulled.taking_in)} less by the taking-in.")
     yield (f"While the paper lies flat, what closes above opens below: the underbust dart stands {say(pulled.opened)} wide "
            "at its mark.")
 
@@ -155,3 +179,5 @@ def _why(steps, unit):
     known = "measured" if m.high_bust_girth is not None else "reckoned, for it was not measured"
     yield (f"Why: her girth above the breasts is {say(m.high_bust)} ({known}), {say(over)} less than over them. "
            f"The two tightening darts take {say(2 * intake)} together.")
+    yield (f"Left and right of the centre front {say(2 * steps.overbust.front_point.real)} more are taken in. No girth asks "
+           "for them: they are for the hollow between the breasts, into which no tape dips (common practice, no source).")

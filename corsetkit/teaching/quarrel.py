@@ -19,9 +19,13 @@ from corsetkit.style import GUIDES, Style
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import CM_PER_INCH, say_length
 
-WIDTH, HEIGHT = 17.0, 10.0
+WIDTH, HEIGHT = 17.0, 11.2
 _AXES = (2.1, 1.35, 14.6, 8.35)
 """The chart and, in it, the plotted area (left, bottom, width, height), cm as seen."""
+_KEY = (0.62, 1.1, 0.25)
+"""The rows that say what the lines mean: how far below the chart's top, how long a sample is, the words from it, cm."""
+_TICKS = {"in": (1, 2), "cm": (2, 5)}
+"""From one tick to the next, of the bust point width and of the bust girth, in each unit: a tape has a number there."""
 _FAR = 0.18
 """A name farther than this from its mark gets a line to it, cm as seen."""
 
@@ -98,7 +102,7 @@ def _told(one, unit):
 
 def _row(one, chosen, unit):
     say = lambda cm: say_length(cm, unit)  # noqa: E731
-    name = f"<b>{escape(one.name)} (at the desk)</b>" if chosen else escape(one.name)
+    name = f"<b>{escape(one.name)} (chosen)</b>" if chosen else escape(one.name)
     more = "more" if one.over > 0 else "less"
     against = "as asked" if abs(one.over) < 0.08 else f"{say(abs(one.over))} {more}{', near enough' if one.at_side else ''}"
     front = "kept" if one.at_front == "kept" else f"{one.at_front}: room for {say(one.room_at_front)}"
@@ -128,6 +132,8 @@ def _chart(fits, chosen, side, ease, least_width, unit):
     def paint(figure):
         left, bottom, wide, tall = _AXES
         axes = figure.add_axes((left / WIDTH, bottom / HEIGHT, wide / WIDTH, tall / HEIGHT))
+        for axis, step in zip((axes.xaxis, axes.yaxis), _TICKS[unit]):
+            axis.set_ticks([step * i for i in range(1, 200)])
         axes.set_xlim(low.real / per, high.real / per)
         axes.set_ylim(low.imag / per, high.imag / per)
         axes.set_xlabel(f"bust point width, {unit}")
@@ -152,12 +158,27 @@ def _chart(fits, chosen, side, ease, least_width, unit):
             name = clutter.beside(place(one.width, one.bust), one.name, replace(SPOT_WORDS, bold=mine))
             _lead(figure, place(one.width, one.bust), name)
             _write(figure, name)
-        at = low.real + 0.8 * (high.real - low.real)
-        for point, words in ((place(at, bust_for(at)), "both guides at the side are kept on this line"),
-                             (place(least_width, high.imag) - 0.5j, "left of this the guide to the front has no room")):
-            _write(figure, clutter.beside(point, words, SPOT_WORDS), THREAD if "side" in words else GRAPHITE)
+        _key(figure, unit)
 
     return chart("The guides and the bodies", _described(fits, chosen, unit), WIDTH, HEIGHT, paint)
+
+
+def _key(figure, unit):
+    """Above the chart, what its lines and its band mean."""
+    from matplotlib.lines import Line2D
+
+    down, long, space = _KEY
+    samples = (({"color": THREAD, "linewidth": 1.4}, "on it, both guides at the side are kept"),
+               ({"color": THREAD, "linewidth": 9, "alpha": 0.14},
+                f"they miss by less than {say_length(WORTH_SAYING, unit)}"),
+               ({"color": GRAPHITE, "linewidth": 1.0, "linestyle": (0, (5, 3))},
+                "left of it, there is no room for the guide to the front"))
+    left = _AXES[0]
+    for number, (look, words) in enumerate(samples):
+        # The first two stand in one row.
+        at = complex(left + (8.2 if number == 1 else 0.0), HEIGHT - down * (2 if number == 2 else 1))
+        figure.add_artist(Line2D([at.real / WIDTH, (at.real + long) / WIDTH], [at.imag / HEIGHT] * 2, **look))
+        _write(figure, (at + long + space - 0.1j, words, SPOT_WORDS, "start"))
 
 
 def _lead(figure, point, name):

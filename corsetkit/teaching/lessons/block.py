@@ -8,6 +8,7 @@ from corsetkit.quantity import Quantity, quantities
 from corsetkit.showing.moved_lines import compared
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.showing.two_blocks import two_blocks
+from corsetkit.steps.shares import SIDE_LIMIT
 from corsetkit.teaching import block_pictures, block_words
 from corsetkit.teaching.block_pictures import Looking
 from corsetkit.teaching.course import Drafts
@@ -16,10 +17,11 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.what_moved import degrees
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
-REACH = {"front_waist_length": 4.0, "shoulder_length": 2.5, "across_back_width": 3.0,
-         "bust_girth": 6.0, "waist_girth": 6.0, "neck_base_girth": 3.0}  # fmt: skip
+LENGTHS = ("front_waist_length", "shoulder_length", "across_back_width")
+GIRTHS = ("bust_girth", "waist_girth", "neck_base_girth")
+REACH = dict(zip((*LENGTHS, *GIRTHS), (4.0, 2.5, 3.0, 6.0, 6.0, 3.0)))
 """Which measurements can be moved, and how far to either side, cm: course convention."""
 MORE_BUST = {"in": 4 * CM_PER_INCH, "cm": 10.0}
 """By how much the guess makes the bust girth larger, cm: course convention."""
@@ -36,8 +38,12 @@ class BlockLesson(StepLesson):
     )  # fmt: skip
 
     def measured(self):
-        """Which measurement moves what."""
+        """Which length or width moves what."""
         return self.show("measured", self._measured_still, self._measured_alive)
+
+    def girths_measured(self):
+        """Which girth moves what."""
+        return self.show("girths_measured", self._measured_still, self._girths_measured_alive)
 
     def closing(self):
         """Girths that close on the body, level by level."""
@@ -56,14 +62,15 @@ class BlockLesson(StepLesson):
         return block_pictures.measured(drafts, desk.record.style, REACH).stored(svg_image)
 
     def _measured_alive(self, desk, key):
+        return self._moving(desk, key, Panel("A length or a width: which lines follow it?", LENGTHS))
+
+    def _girths_measured_alive(self, desk, key):
+        return self._moving(desk, key, Panel("A girth: which lines follow it?", GIRTHS))
+
+    def _moving(self, desk, key, panel):
         drafts = Drafts(desk), Drafts(desk)
-        panels = (
-            Panel("A length or a width: which lines follow it?",
-                  ("front_waist_length", "shoulder_length", "across_back_width")),
-            Panel("A girth: which lines follow it?", ("bust_girth", "waist_girth", "neck_base_girth")),
-        )  # fmt: skip
-        return self.table(desk, key, panels, (), lambda values: block_pictures.measured(drafts, values, REACH),
-                          lambda: _around_hers(_body(desk)))
+        return self.table(desk, key, (panel,), (), lambda values: block_pictures.measured(drafts, values, REACH),
+                          lambda: tuple(_around_hers(_body(desk), panel.names)))
 
     def _closing_alive(self, desk, key):
         drafts = Drafts(desk)
@@ -86,12 +93,15 @@ class BlockLesson(StepLesson):
         front, back = block.front, block.back
         say = lambda cm: say_length(cm, unit)  # noqa: E731
         surplus = (body.bust_girth + style.bust_ease - body.waist_girth - style.waist_ease) / 2
+        yield (f"Front waist length {say(body.front_waist_length)}, less neck to bust point "
+               f"{say(body.neck_to_bust_point)}: the bust point is {say(block.bust_point.imag)} above the waist.")
         yield (f"At the bust half the front is {say(front.width)} wide and half the back {say(back.width)}: "
                f"all round {say(2 * (front.width + back.width))}.")
         if surplus > 0:
             side = 2 * (front.width - front.waist_side.real)
-            yield (f"Half the bust has {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
+            yield (f"Half the bust is {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
                    f"the front dart {say(front.waist_dart)}, the back dart {say(back.waist_dart)}.")
+            yield from _stopped(body, style, surplus, say)
         else:
             yield "The waist is as large as the bust or larger, so no dart is taken there and the side seams slant out."
         if block.side_dart:
@@ -132,6 +142,8 @@ class BlockLesson(StepLesson):
         start, right = steps.block.front.width, at(1).block.front.width
         shared = ("the front takes three fifths of it, the back two" if steps.style.to_the_wearer
                   else "front and back take the same of it")  # fmt: skip
+        rule = ("Front and back share the difference, and the front takes a little more of it." if steps.style.to_the_wearer
+                else "Front and back share the difference alike.")
         slips = (
             (start + more, f"you changed half the front by the whole {say(more)}; "
                            "that girth runs round front and back, left and right"),
@@ -140,9 +152,9 @@ class BlockLesson(StepLesson):
             (start + more / 4, "you let front and back share alike; here the front takes more than the back"),
         )  # fmt: skip
         return Asked(
-            f"{name}'s bust measures {say(body.bust_girth)}, and half the front is {say(start)} wide there. Think of a "
-            f"wearer whose bust measures {say(body.bust_girth + more)}, and who measures the same everywhere else. "
-            "How wide is half of her front at the bust?",
+            f"{name}'s bust measures {say(body.bust_girth)}, and half the front is {say(start)} wide there. Another "
+            f"wearer's bust measures {say(body.bust_girth + more)}, all else is the same. {rule} How wide is half of her "
+            "front at the bust?",
             "Half the front at the bust", "cm", start, right, NEAR,
             tuple(slip for slip in slips if abs(slip[0] - right) > NEAR),
             f"The paper shows half the body, so half of the {say(more)} is to be shared; {shared} (course convention).",
@@ -162,10 +174,21 @@ def _declared(name: str, owner=Measurements) -> Quantity:
     return next(one for one in quantities(owner) if one.name == name)
 
 
-def _around_hers(body: Measurements):
+def _stopped(body, style, surplus, say):
+    """Why the side seams take no more, where their share asks for more than they may have."""
+    most = SIDE_LIMIT * body.bust_minus_underbust / 2
+    asked = style.waist_side_share * surplus
+    if style.to_the_wearer and asked > most:
+        share = f"A share of {say_number(100 * style.waist_side_share, 0)} % asks for {say(asked)}. "
+        yield (f"{share if say(asked) != say(most) else ''}The side seams stop at {say(most)}, half of the difference "
+               "between half the bust and half the underbust, so that the darts keep something to take under the breast "
+               "(course convention). A larger share moves nothing.")
+
+
+def _around_hers(body: Measurements, names=tuple(REACH)):
     """The measurements that can be moved, each around this wearer's own value and within what is allowed."""
-    for name, reach in REACH.items():
-        one, hers = _declared(name), getattr(body, name)
+    for name in names:
+        one, hers, reach = _declared(name), getattr(body, name), REACH[name]
         yield replace(one, low=max(one.low, hers - reach), high=min(one.high, hers + reach), default=hers, group=None)
 
 
@@ -182,8 +205,9 @@ def _how_far_closed(desk) -> Quantity:
         angle = Drafts(desk).steps(desk.record.style, "block")[1].block.side_dart
     except CorsetkitError:
         return one
-    # Where there is no dart there is nothing to close, and the sentence under the drawing says so.
-    return replace(one, high=angle, step=min(one.step, angle / 4)) if angle else one
+    if not angle:
+        return replace(one, meaning="this wearer has no side dart: there is nothing to close, and the slider moves nothing")
+    return replace(one, high=angle, step=min(one.step, angle / 4))
 
 
 LESSON = BlockLesson()

@@ -117,11 +117,11 @@ def _print_alive(desk, key):
 
 def write_pattern(desk, paper: str) -> str:
     """Write the print of the desk's wearer and style, and say where it is."""
+    from corsetkit.showing.names import file_name
     from corsetkit.showing.print_pdf import write_print
 
     name, pattern = Drafts(desk).of(desk.record.style)
-    letters = "".join(letter if letter.isalnum() else "_" for letter in name[:40]).strip("_")
-    path = desk.make_folder() / f"pattern_{letters or 'wearer'}_{paper}.pdf"
+    path = desk.make_folder() / f"pattern_{file_name(name).text}_{paper}.pdf"
     done = write_print(pattern, path, paper=paper, unit=desk.record.unit, wearer=name)
     return (
         f"Written, {done.pages} pages: {done.path} . Open it, print it at 100 % (“actual size”), "

@@ -8,10 +8,12 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
 from corsetkit.showing.cup_guides import dart_sheet
+from corsetkit.showing.overbust_sheet import overbust_sheet
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
-from corsetkit.teaching.overbust_pictures import COVERING, Pulling, asking, body_picture, guides_picture, pulled_picture
+from corsetkit.teaching.overbust_pictures import (COVERING, Pulling, asking, body_picture, depth_said, guides_picture,
+                                                  pulled_picture)
 from corsetkit.teaching.overbust_words import overbust_words
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
@@ -24,8 +26,8 @@ RAISED = CM_PER_INCH
 """By how much the guess raises the overbust mark, or lowers it where it is high already: course convention."""
 HIGHEST = 3.5 * CM_PER_INCH
 """The highest overbust mark that is still raised, cm."""
-HIGHER = "Laid off farther from the bust point, the same width makes a narrower wedge, so a higher cup is a flatter one."
-LOWER = "Laid off nearer to the bust point, the same width makes a wider wedge, so a lower cup is a rounder one."
+HIGHER = "Laid off farther from the bust point, the same width makes a narrower wedge, and the higher cup comes out flatter."
+LOWER = "Laid off nearer to the bust point, the same width makes a wider wedge, and the lower cup comes out rounder."
 
 
 class OverbustLesson(StepLesson):
@@ -72,9 +74,12 @@ class OverbustLesson(StepLesson):
 
     def _pulled_alive(self, desk, key):
         drafts = Drafts(desk)
-        panel = Panel("By how much does the top edge become shorter?", ("dart_closed", "centre_front_taking_in"))
+        panel = Panel("By how much does the top edge become shorter?", ("dart_closed", "centre_taken_in"))
         return self.table(desk, key, (panel,), self.offered(), lambda values: pulled_picture(drafts, values),
                           lambda: quantities(Pulling))
+
+    def _sheet(self, steps, unit, title, more=()):
+        return overbust_sheet(steps, unit, title, more)
 
     def _words(self, steps):
         return overbust_words(steps)
@@ -91,6 +96,7 @@ class OverbustLesson(StepLesson):
             f"The overbust line is {say(inner)} long before the dart and {say(outer)} behind it.",
             f"At the centre front the cups begin {say(front.neck_centre.imag - o.front_point.imag)} below the neck; "
             f"{say(o.front_point.real)} is taken in there.",
+            *depth_said(steps, unit),
             f"The centre-front dart takes {say(abs(o.dart_upper - o.dart_lower))} and opens {say_number(o.front_dart, 1)} "
             "degrees.",
             f"At the bust level the cup leaves {say(o.guide_front.real)} to the centre front and {say(o.side_strip)} to the "
@@ -114,15 +120,17 @@ class OverbustLesson(StepLesson):
         say = lambda cm: say_length(cm, unit)  # noqa: E731
         start, right = _width_at(o, place), _width_at(at(other).overbust, place)
         raised = other > mark
+        rule = ("By this course's rule (course convention)" if steps.style.to_the_wearer
+                else "By the guides (common practice, no source)")
         return Asked(
-            f"The overbust mark is {say(mark)} from the bust point, and {say(place)} from the bust point the tightening "
-            f"dart is {say(start)} wide. Now the cup is drawn {'higher' if raised else 'lower'}: the mark moves to "
-            f"{say(other)}. How wide is the dart then, still {say(place)} from the bust point?",
-            "The dart is then wide there", "cm", start, right, 0.25 * abs(right - start) + 0.05,
+            f"At {say(place)} from the bust point the tightening dart is {say(start)} wide. The overbust mark moves "
+            f"{'up' if raised else 'down'} from {say(mark)} to {say(other)}. How wide is the dart then, at the same place?",
+            "Width of the dart there", "cm", start, right, 0.25 * abs(right - start) + 0.05,
             (*(((start, "The dart still takes that much, but at its mark, and the mark has moved."),) if raised else ()),
              (start * start / right,
               "Perhaps you let the dart grow and shrink with the cup. What it takes at its mark stays the same.")),
-            f"What the dart takes at the mark does not depend on how high the mark lies. {HIGHER if raised else LOWER}",
+            f"{rule}, what the dart takes at the mark does not depend on how high the mark lies. "
+            f"{HIGHER if raised else LOWER} So the rule makes it; no body was measured for it.",
             move,
         )  # fmt: skip
 

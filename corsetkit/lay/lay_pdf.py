@@ -1,0 +1,128 @@
+"""A cutting plan on one page of paper, in scale, with its pieces in a table."""
+
+import datetime
+from collections import Counter
+from pathlib import Path
+
+from ..errors import CorsetkitError
+from ..files import write_whole
+from ..showing.canvas import box_area, tick
+from ..showing.lettering import PITCH, fitted, one_line, wrapped
+from ..showing.paper import paper_named
+from ..showing.pdf import pdf_bytes
+from ..showing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from ..showing.sheet import Sheet
+from ..units import CM_PER_INCH, check_unit, shown
+from .drawing import description, title
+from .laid_marks import words_of
+from .picture import SIDE, paint, picture
+from .quantities import quantities_said, to_buy
+
+RATIOS = (4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200)
+"""One to so many: the largest drawing that fits is taken."""
+BAR = {"cm": (50.0, "50 cm of cloth"), "in": (20 * CM_PER_INCH, "20 in of cloth")}
+"""How long the scale bar is, and its words."""
+_ROW = PITCH * CUT.size / 10 * 1.05
+_NAMES, _EDGE, _BESIDE, _BAR_ROW = 6.2, 0.1, 0.55, 1.0
+
+
+def write_lay_pdf(plan, path, paper="A4", unit="in", wearer="", date=None):
+    """Write the plan as a PDF of one page, whole or not at all, and give back its path.
+
+    `date` is a date, a text, or None for today; with a given one the same plan gives the same bytes.
+
+    Raises:
+        CorsetkitError: for an unknown paper or unit, and where the file cannot be written.
+    """
+    kind, unit = paper_named(paper), check_unit(unit)
+    try:
+        path = Path(path)
+    except TypeError:
+        raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
+    if "\0" in str(path):
+        raise CorsetkitError(f"{shown(str(path))} is not the path of a file")
+    said = date if isinstance(date, str) else (date or datetime.date.today()).isoformat()
+    write_whole(path, pdf_bytes([lay_page(plan, kind, unit, wearer, one_line(said))], kind, title(plan, unit, wearer)))
+    return path
+
+
+def lay_page(plan, paper, unit, wearer="", said_date=""):
+    """The page as a sheet of the paper's printable window."""
+    width, height = paper.window.real, paper.window.imag
+    table, figures = table_of(plan), _lines(quantities_said(plan, unit), CUT, width)
+    above = 1.0 + 0.55 + len(figures) * _ROW + 0.35
+    # The key's length hangs on the labels and so on the ratio: room is kept for the longest there is.
+    below = _BAR_ROW + 5 * _ROW + (len(table) + 1.6) * _ROW
+    ratio = _ratio(plan, unit, width - 2 * _BESIDE - SIDE, height - above - below)
+    by = 1 / ratio
+    span, bought = plan.cloth.span * by, to_buy(plan.length, unit) * by
+    foot = height - above - bought
+    corner = complex(max((width - span - SIDE) / 2, _BESIDE), foot)
+    drawn = picture(plan, unit, 1.0, corner, by)
+    key = _lines(drawn.key, SMALL, width)
+
+    def painted(canvas):
+        _text(canvas, height - 0.7, [(fitted(title(plan, unit, wearer), HEADING, width - 0.2, 1.0), HEADING)])
+        told = (f"drawn in scale: 1 cm is {ratio} cm of cloth (1:{ratio})", said_date, paper.name)
+        _text(canvas, height - 1.25, [(" \u00b7 ".join(filter(None, told)), SMALL)])
+        _text(canvas, height - 1.75, figures)
+        paint(canvas, drawn)
+        _bar(canvas, complex(corner.real, foot - 0.75), unit, by)
+        _text(canvas, foot - _BAR_ROW - _ROW, key)
+        _table(canvas, foot - _BAR_ROW - (len(key) + 1.8) * _ROW, table, width)
+
+    return Sheet(0j, paper.window, f"{title(plan, unit, wearer)}, 1:{ratio}", description(plan, unit), painted, 1.0)
+
+
+def _ratio(plan, unit, width, height):
+    length = to_buy(plan.length, unit)
+    fits = (ratio for ratio in RATIOS if plan.cloth.span / ratio <= width and length / ratio <= height)
+    return next(fits, RATIOS[-1])
+
+
+def table_of(plan):
+    """Each number once: (number and name, how it is laid in words)."""
+    names = {one.number: one.name for one in plan.placed}
+    return tuple((f"{number} {name}", _laid([one for one in plan.placed if one.number == number], plan.cloth))
+                 for number, name in names.items())
+
+
+def _laid(ones, cloth):
+    ways = Counter(", ".join(words_of(one)) or "as drawn" for one in ones)
+    said = "; ".join(f"{count} {way}" for way, count in ways.items())
+    if not cloth.folded:
+        return said
+    return f"{said}, {'opens out to a whole piece' if ones[0].at_fold else 'cut through both layers: left and right'}"
+
+
+def _table(canvas, y, table, width):
+    with canvas.group("table"):
+        canvas.words(complex(_EDGE, y), "piece", NAME, "start")
+        canvas.words(complex(_NAMES, y), "how many are laid, and how", NAME, "start")
+        tick(canvas, complex(_EDGE, y - 0.12), complex(width - _EDGE, y - 0.12), FREE)
+        for name, said in table:
+            y -= _ROW
+            canvas.words(complex(_EDGE, y - 0.1), fitted(name, CUT, _NAMES - 0.3, 1.0), CUT, "start")
+            canvas.words(complex(_NAMES, y - 0.1), fitted(said, CUT, width - _NAMES - _EDGE, 1.0), CUT, "start")
+
+
+def _bar(canvas, at, unit, by):
+    """The scale bar: half of it filled, so that it is seen as a bar."""
+    length, words = BAR[unit]
+    end, half = at + length * by, at + length * by / 2
+    with canvas.group("scale-bar"):
+        tick(canvas, at, end, RULE)
+        box_area(canvas, (at.real, at.imag, half.real, at.imag + 0.12), SOLID)
+        for place in (at, half, end):
+            tick(canvas, place, place + 0.2j, RULE)
+        canvas.words(end + 0.25, words, CUT, "start")
+
+
+def _lines(sentences, letter, width):
+    return [(text, letter) for text in wrapped(" ".join(sentences), letter, width - 2 * _EDGE, 1.0)]
+
+
+def _text(canvas, y, lines):
+    for text, letter in lines:
+        canvas.words(complex(_EDGE, y), text, letter, "start")
+        y -= _ROW

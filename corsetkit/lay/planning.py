@@ -1,0 +1,109 @@
+"""The lay made: the plain one at once, the packed one in the time it is given, and the shorter of the two kept."""
+
+import math
+import numbers
+from dataclasses import replace
+
+from ..errors import CorsetkitError
+from ..units import shown
+from .checking import faults, refuse_crossed
+from .cloth import Cloth
+from .items import fingerprint, items_of, layers_of
+from .packer import pack
+from .plans import Placed, Plan
+from .rows import rows
+from .templates import templates
+
+SECONDS, MOST = 2.0, 3600.0
+"""Seconds that the first plan is given; the packer counts whole seconds, and below one it gives its first lay alone.
+No plan is given more than the most."""
+
+
+def plan(items, cloth=None, seconds=SECONDS, progress=None, layer="", offset=0):
+    """Lay the items on the cloth.
+
+    Args:
+        items: what is laid, as `Item`s. cloth: a `Cloth`; with its defaults where none is given.
+        seconds: for the packer. progress: called as `progress(share done, best length so far)`, share from 0 to 1.
+        layer: the name of what is cut. offset: a whole number; another one searches elsewhere.
+
+    Returns:
+        A checked `Plan`: the packed lay, or the plain one where that is shorter.
+
+    Raises:
+        CorsetkitError: one sentence, where there is nothing to lay or an item cannot lie on this cloth.
+    """
+    cloth, items = cloth or Cloth(), tuple(items)
+    if not items:
+        raise CorsetkitError(f"nothing is cut of this cloth{f' ({layer})' if layer else ''}, so there is nothing to lay")
+    _refuse_seconds(seconds)
+    refuse_crossed(items)
+    kinds = templates(items, cloth)
+    plain = _plain(kinds, items, cloth, layer)
+    wrong = faults(plain, items)
+    if wrong:
+        raise ValueError(f"the plain lay fails its check: {wrong[0]}")
+    if progress:
+        progress(0.0, plain.length)
+    shortest = plain.length <= plain.bound + 1e-6
+    laid = None if shortest else pack(kinds, cloth, seconds, progress, plain.length, offset)
+    packed = _plan(laid, cloth, layer, plain.length, plain.fingerprint) if laid else plain
+    best = packed if packed.length < plain.length and not faults(packed, items) else plain
+    if progress:
+        progress(1.0, best.length)
+    return best
+
+
+def plain_plan(items, cloth, layer=""):
+    """The row-by-row lay alone, at once; CorsetkitError where an item cannot lie on this cloth."""
+    items = tuple(items)
+    refuse_crossed(items)
+    return _plain(templates(items, cloth), items, cloth, layer)
+
+
+def _plain(kinds, items, cloth, layer):
+    made = _plan(rows(kinds, cloth), cloth, layer, 0.0, fingerprint(items))
+    return replace(made, plain=made.length)
+
+
+def _refuse_seconds(seconds):
+    sound = isinstance(seconds, numbers.Real) and not isinstance(seconds, bool) and math.isfinite(seconds)
+    if not sound or not 0 <= seconds <= MOST:
+        raise CorsetkitError(f"the time for a plan is {shown(seconds)}: allowed are 0 to {MOST:g} seconds")
+
+
+def plan_further(known, items, seconds=10.0, progress=None, offset=1):
+    """Another search for a known plan's items on its cloth; the shorter of the two plans."""
+    new = plan(items, known.cloth, seconds, progress, known.layer, offset)
+    return known if known.fingerprint == new.fingerprint and known.length <= new.length else new
+
+
+def plans(finished, cloth=None, seconds=SECONDS, progress=None):
+    """A plan for each cloth of a `Finished` pattern, by its name, from outside inwards.
+
+    `cloth` is one `Cloth` for all, or a dict of one for each; `seconds` are for each plan; `progress` counts all of them.
+    """
+    layers = layers_of(finished)
+    made = {}
+    for done, layer in enumerate(layers):
+        mine = cloth.get(layer) if isinstance(cloth, dict) else cloth
+        made[layer] = plan(items_of(finished, layer), mine, seconds, _part_of(progress, done, len(layers)), layer)
+    return made
+
+
+def _part_of(progress, done, count):
+    if progress is None:
+        return None
+    return lambda share, length: progress((done + share) / count, length)
+
+
+def _plan(laid, cloth, layer, plain, print_of):
+    """The plan of (template, degrees, step), copies counted in the items' order."""
+    order = sorted(laid, key=lambda one: (one[0].item.number, one[0].mirrored, one[2].imag, one[2].real))
+    copies, found = {}, []
+    for template, turned, at in order:
+        item = template.item
+        copies[item.number] = copy = copies.get(item.number, 0) + 1
+        found.append(Placed(item.number, item.name, copy, turned, template.mirrored, template.at_fold, at,
+                            template.laid(turned, at)))
+    return Plan(cloth, layer, tuple(found), plain, print_of)

@@ -1,0 +1,90 @@
+"""A cutting plan as values: what lies where on the cloth, how long it is, and what it is measured against."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from ..geometry.points import cross
+
+_ON = 1e-3
+"""A point this near to the fold (cm) lies on it."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """One outline on the cloth.
+
+    `copy` counts those of one number from 1. The template was mirrored about its grain where it is said, turned by
+    `turned` degrees from its grain arrow pointing up the cloth, and slid by `at`. `outline` is where it lies then: across
+    the cloth from nought at the left selvedge or the fold, up along the cloth from nought.
+    """
+
+    number: int
+    name: str
+    copy: int
+    turned: float
+    mirrored: bool
+    at_fold: bool
+    at: complex
+    outline: tuple = field(repr=False)
+
+    @property
+    def upside_down(self):
+        return 90 < self.turned % 360 < 270
+
+    @property
+    def said(self):
+        """How it lies, in words: nothing where it lies as it is drawn."""
+        return tuple(word for word, so in (("mirrored", self.mirrored), ("upside down", self.upside_down)) if so)
+
+    @cached_property
+    def area(self):
+        """In cm2."""
+        return sum(cross(a, b) for a, b in zip(self.outline, (*self.outline[1:], self.outline[0]))) / 2
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything that is cut of one cloth, laid; lengths in cm.
+
+    `plain` is the length of the plain row-by-row lay of the same pieces, `fingerprint` that of the items' outlines.
+    """
+
+    cloth: object
+    layer: str
+    placed: tuple
+    plain: float
+    fingerprint: str
+
+    @cached_property
+    def length(self):
+        """How much of the cloth is needed, unrounded."""
+        return max((p.imag for one in self.placed for p in one.outline), default=0.0)
+
+    @cached_property
+    def area(self):
+        """All that is cut, in cm2 of cloth: at once through both layers where it lies folded."""
+        return self.cloth.layers * sum(one.area for one in self.placed)
+
+    @property
+    def used(self):
+        """The share of the cloth that becomes the corset."""
+        return self.area / (self.cloth.width * self.length) if self.length else 0.0
+
+    @cached_property
+    def bound(self):
+        """The length below which no lay can come.
+
+        That is the area over the usable width, or the longest piece, or all that lies end to end along the fold.
+        """
+        cloth, bounds = self.cloth, [self.area / self.cloth.layers / self.cloth.room]
+        folds = [_length([p for p in one.outline if abs(p.real) < _ON]) for one in self.placed if one.at_fold]
+        bounds.append(sum(folds) + cloth.gap * max(len(folds) - 1, 0))
+        if not cloth.tilt:
+            # Off the grain a piece may take up a little less of the length, so that its own is no bound.
+            bounds.extend(_length(one.outline) for one in self.placed)
+        return max(bounds)
+
+
+def _length(points):
+    ys = [p.imag for p in points]
+    return max(ys) - min(ys)
