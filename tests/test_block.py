@@ -99,7 +99,7 @@ def test_lengths_over_the_bust_are_laid_along_the_paper(wearer):
 
 
 def test_no_longer_front_means_no_dart_and_a_warning():
-    """Where the front is no longer than the back there is no side dart, and a warning says so."""
+    """Where the front is not longer than the back there is no side dart, and a warning says so."""
     b = drawn("Theda")
     assert b.length_difference <= 0 and b.side_dart == 0 and b.mouth_upper == b.mouth_lower
     assert any("no side dart" in warning for warning in b.warnings)

@@ -54,6 +54,6 @@ def test_each_demo_wearer_is_a_plausible_body(name):
     assert body.across_front_width / 2 - 1 < tip < body.bust_girth / 4 - 2
     assert body.bust_point_width < 0.24 * body.bust_girth
     assert body.across_front_width < body.across_back_width
-    # Nothing is said of any of them but that one front is no longer than its back, and that the draft says.
+    # Nothing is said of any of them but that one front is not longer than its back, and that the draft says.
     assert not body.warnings
     assert any("side dart" in said for said in draft(body).warnings) == (longer(body) <= 0)

@@ -168,7 +168,7 @@ class TestMovedLines:
         assert "back armscye, by up to 1/4 in" in told[0] and "back side seam, 1/8 in towards the side" in told[1]
 
     def test_nothing_moved_and_a_dart_that_goes_are_said(self):
-        """The same block has no moved line; where the front is no longer than the back the side dart is gone."""
+        """The same block has no moved line; where the front is not longer than the back the side dart is gone."""
         before = drawn("Maren")
         assert what_moved(compared(before, before), before, before, "in") == ("No line has moved.",)
         short = drawn("Maren", front_waist_length=WEARERS["Maren"].back_waist_length + 1.5)
