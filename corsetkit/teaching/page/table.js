@@ -33,12 +33,13 @@ function render({ model, el }) {
     "Start afresh");
   const root = make("section", { class: "corset corset-table", "aria-label": "Drafting table" },
     make("div", { class: "corset-frame" },
-      make("div", { class: "corset-sheet" }, paper, edges.bar, refused),
-      panel,
-      make("div", { class: "corset-under" },
-        make("div", {}, silence, warned, said, edges.table),
-        make("div", { class: "corset-row", role: "group", "aria-label": "Size of the drawing" },
-          make("span", { class: "corset-hint" }, "Zoom"), farther, nearer))),
+      make("div", { class: "corset-seen" },
+        make("div", { class: "corset-sheet" }, paper, edges.bar, refused),
+        make("div", { class: "corset-under" },
+          make("div", {}, silence, warned, said, edges.table),
+          make("div", { class: "corset-row", role: "group", "aria-label": "Size of the drawing" },
+            make("span", { class: "corset-hint" }, "Zoom"), farther, nearer))),
+      panel),
   );
 
   const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
