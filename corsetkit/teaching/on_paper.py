@@ -3,9 +3,9 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.hand.numbers import checks_of, moves_of, numbers_of
 from corsetkit.hand.whole import by_hand_from_the_start
 from corsetkit.hand.words import say, say_why
-from corsetkit.pattern.hand import Check, Turn
 from corsetkit.showing.hand_sheet import hand_sheet
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.stored import Stored, sentence
@@ -18,7 +18,7 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
     """The step `step` of the wearer's `steps` as numbered moves, each with its reason in small print, under the drawing
     in which each mark bears the number of its move."""
     made = by_hand_from_the_start(step, getattr(steps, step), steps.style)
-    told = [one for one in made[-1].instructions if not isinstance(one, Check)]
+    told = moves_of(made[-1])
     places = {mark.name: mark.point for step_made in made for mark in step_made.marks}
     lines, reasons = [], set()
     for one in told:
@@ -26,7 +26,7 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
         # A reason is given once.
         lines.append((say(one, unit, places), "" if why in reasons else why))
         reasons.add(why)
-    sheet = hand_sheet(made, _numbers(told), unit, f"By hand for {name}")
+    sheet = hand_sheet(made, numbers_of(told), unit, f"By hand for {name}")
     opening = f"{_for(name, unit)} Lengths are rounded to {_part(unit)}. A small open dot is a helper: a curve runs through it."
     items = "".join(
         f'<li style="margin-bottom:6px">{escape(what)}{f"<br><small>{escape(why)}</small>" if why else ""}</li>'
@@ -41,7 +41,7 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
 def checks(name: str, steps, step: str, unit: str, more=()) -> Stored:
     """What the tape should read on the finished drawing; `more` are sentences of the lesson's own."""
     made = by_hand_from_the_start(step, getattr(steps, step), steps.style)[-1]
-    found = [*(say(one, unit) for one in made.instructions if isinstance(one, Check)), *more]
+    found = [*(say(one, unit) for one in checks_of(made)), *more]
     opening = _for(name, unit)
     items = "".join(f"<li>{escape(one)}</li>" for one in found)
     return Stored(f"<p>{escape(opening)}</p><ul>{items}</ul>", (opening, *found))
@@ -54,20 +54,6 @@ def of_desk(the_desk, drafts, step: str, style: dict, make) -> Stored:
     except CorsetkitError as error:
         words = sentence(f"Nothing to draw yet: {error}")
         return Stored(f"<p>{escape(words)}</p>", (words,))
-
-
-def _numbers(told) -> dict:
-    """For each mark, the number of the move that makes it, with a letter where it makes several.
-
-    Helpers of curves are left out: their numbers would hide the rest.
-    """
-    numbers = {}
-    for number, one in enumerate(told, 1):
-        names = [new for _, new in one.moved] if isinstance(one, Turn) else [getattr(one, "to", None)]
-        names = [name for name in names if name and "helper" not in name]
-        for letter, name in zip("abcdefghijklmnopqrstuvwxyz" if len(names) > 1 else ("",), names):
-            numbers.setdefault(name, f"{number}{letter}")
-    return numbers
 
 
 def _for(name: str, unit: str) -> str:

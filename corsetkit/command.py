@@ -1,0 +1,158 @@
+"""One command for those who do not open the lessons: wearers and choices in, a folder for each wearer out."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from tqdm import tqdm
+
+from .errors import CorsetkitError
+from .finish.choices import Finish
+from .fitting.kept import Kept, read_file
+from .output import Wish, checked, disk_refused, folder_name, write_all
+from .style import Style
+from .style_file import Choices, read_choices
+from .wearers import read_wearers
+
+ALL, NOT_ALL, NOT_BEGUN, STOPPED = 0, 1, 2, 130
+"""What the command ends with: all were written; one or more were not; nothing could be begun; stopped by hand."""
+
+_WORDS = {
+    "wearers": "the table of wearers, saved as CSV: a row for each, with her measurements and their unit",
+    "style": "a file of choices, JSON or CSV, such as {\"cup_parts\": 2, \"waist_reduction\": \"1 1/2 in\"}; what the "
+             "lessons keep will do as well",
+    "into": "the folder in which each wearer's folder is made; it is made where it is not there yet",
+    "fittings": "the file of corrections that the lessons keep, by the wearers' names",
+    "paper": "A4 or Letter, joined from pages; A0 or roll, for a copy shop (A4 where nothing is said)",
+    "unit": "in or cm, for all lengths in words (in where nothing is said)",
+    "date": "what is printed as the date (today's where nothing is said)",
+    "again": "write folders anew that are there already",
+}
+
+
+def main(arguments=None):
+    """Run the command; what it ends with is one of ALL, NOT_ALL, NOT_BEGUN and STOPPED."""
+    given = _parser().parse_args(arguments)
+    try:
+        wish = checked(Wish(given.paper, given.unit, given.date))
+        wearers = read_wearers(given.wearers)
+        choices = read_choices(given.style) if given.style else Choices(Style(), Finish())
+        fittings = _fittings(given.fittings)
+        into = _made(Path(given.into))
+    except CorsetkitError as refusal:
+        print(f"Nothing was written: {refusal}.".replace("..", "."), file=sys.stderr)
+        return NOT_BEGUN
+    for text in (*choices.said, *fittings.left_out):
+        _tell(f"Note: {text}.")
+    return _Run(wearers, choices, fittings, into, wish, given.again).run()
+
+
+def _parser():
+    parser = argparse.ArgumentParser(
+        "python -m corsetkit", description="Draft a corset for every wearer of a table, and write for each a folder: the "
+                                           "pattern to print "
+        "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, and the order of sewing.")
+    parser.add_argument("wearers", metavar="WEARERS.csv", help=_WORDS["wearers"])
+    parser.add_argument("--into", required=True, metavar="FOLDER", help=_WORDS["into"])
+    parser.add_argument("--style", metavar="FILE", help=_WORDS["style"])
+    parser.add_argument("--fittings", metavar="FILE", help=_WORDS["fittings"])
+    parser.add_argument("--paper", default="A4", metavar="PAPER", help=_WORDS["paper"])
+    parser.add_argument("--unit", default="in", metavar="UNIT", help=_WORDS["unit"])
+    parser.add_argument("--date", metavar="DATE", help=_WORDS["date"])
+    parser.add_argument("--again", action="store_true", help=_WORDS["again"])
+    return parser
+
+
+def _fittings(path):
+    """The kept corrections; a file that was named has to be there."""
+    if path is None:
+        return Kept()
+    if not Path(path).is_file():
+        raise CorsetkitError(f"{path} cannot be read: there is no such file")
+    return read_file(path)
+
+
+def _made(into):
+    """The folder, made where it is not there yet."""
+    try:
+        into.mkdir(parents=True, exist_ok=True)
+    except FileExistsError:
+        raise CorsetkitError(f"{into} is no folder: name another one") from None
+    except (OSError, ValueError) as error:
+        raise CorsetkitError(f"the folder {into} cannot be made: {getattr(error, 'strerror', None) or error}") from None
+    return into
+
+
+def _tell(text, to=None):
+    # Through the bar's own way of writing, so that it does not break the line.
+    tqdm.write(text, file=to or sys.stderr)
+
+
+class _Run:
+    """One run over the wearers, and what has come of it."""
+
+    def __init__(self, wearers, choices, fittings, into, wish, again):
+        self.wearers, self.choices, self.fittings = wearers, choices, fittings
+        self.into, self.wish, self.again = into, wish, again
+        self.written, self.refused = {}, {}
+
+    def run(self):
+        """Write each wearer's folder, say what became of it, and return what the command ends with."""
+        stopped = ""
+        try:
+            # None shows it where someone looks on, and not in a log.
+            hidden = None if len(self.wearers) > 1 else True
+            with tqdm(self._numbered(), unit="wearer", file=sys.stderr, disable=hidden) as bar:
+                for number, name, body, folder in bar:
+                    bar.set_postfix_str(folder, refresh=False)
+                    if stopped := self._write(number, name, body, self.into / folder):
+                        break
+        except KeyboardInterrupt:
+            stopped = "stopped by hand"
+            self._sum_up(stopped)
+            return STOPPED
+        self._sum_up(stopped)
+        return ALL if len(self.written) == len(self.wearers) else NOT_ALL
+
+    def _numbered(self):
+        """(number, name, body, folder's name) of each wearer; no two folders are called alike."""
+        taken, made = [], []
+        for number, (name, body) in enumerate(self.wearers, 1):
+            taken.append(folder_name(name, number, taken))
+            made.append((number, name, body, taken[-1]))
+        return made
+
+    def _write(self, number, name, body, folder):
+        """Write one folder; why the rest need not be tried, or nothing."""
+        try:
+            made = write_all(name, body, self.choices.style, self.choices.finish, self.fittings.of(name), folder,
+                             wish=self.wish, number=number, again=self.again)
+        except CorsetkitError as refusal:
+            return self._refuse(name, str(refusal), disk_refused(refusal))
+        except Exception as mistake:
+            # A mistake of ours with one body is no reason to leave the others without a pattern.
+            return self._refuse(name, f"a mistake in this program, not in the numbers ({type(mistake).__name__}: "
+                                      f"{mistake})", False)
+        self.written[name] = made
+        _tell(str(made), sys.stdout)
+        return ""
+
+    def _refuse(self, name, why, by_disk):
+        why = why.replace("ask for it to be written again", "add --again")
+        self.refused[name] = why
+        _tell(f"{name}: not written: {' '.join(why.split())}")
+        return "the disk is in the way" if by_disk else ""
+
+    def _sum_up(self, stopped):
+        told = {}
+        for name, made in self.written.items():
+            for text in made.said:
+                told.setdefault(text, []).append(name)
+        for text, names in told.items():
+            _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {', '.join(names)}: {text}")
+        count, all_of_them = len(self.written), len(self.wearers)
+        print(f"{count} of {all_of_them} {'wearer' if all_of_them == 1 else 'wearers'} written into {self.into}."
+              + (f" The rest was not tried: {stopped}." if stopped and count + len(self.refused) < all_of_them else "")
+              + (f" Not written: {', '.join(self.refused)}." if self.refused else ""))
+        if count:
+            print("Print at 100 % and measure the test square before cutting.")

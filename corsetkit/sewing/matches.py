@@ -1,0 +1,91 @@
+"""What lies on what when a seam is pinned: its ends, its notches, and the seams that run into it."""
+
+from dataclasses import dataclass
+
+from ..finish.walk import WAIST_NEAR
+from ..geometry import path
+from ..pattern.edge import Kind
+from ..pattern.seam import SAME_PLACE
+from ..showing.marks import seam_letter
+from .order import pieces_of
+
+
+@dataclass(frozen=True)
+class Match:
+    """What meets at one place of a seam: `along` cm from its start; for each side the seam running in there, or None.
+
+    A side without a seam running in has a notch. `waist` says whether the place is the waist.
+    """
+
+    along: float
+    into: tuple
+    waist: bool
+
+
+def matches(seam, pattern, owners):
+    """The `Match`es of a seam, from its start."""
+    waist = _waist(seam)
+    return tuple(Match(mark, tuple(_running_in(seam, side, mark, pattern, owners) for side in (0, 1)), number == waist)
+                 for number, mark in enumerate(seam.marks))
+
+
+_KNOWN = {Kind.FOLD: "centre front", Kind.CENTRE_FRONT: "centre front", Kind.HEM: "hem", Kind.ARMSCYE: "armscye",
+          Kind.LACING: "lacing edge", Kind.NECKLINE: "neckline", Kind.TOP: "top edge", Kind.OPENING: "opening"}
+"""What lies beyond a seam's start, the best known first."""
+
+
+def start_words(seam, owners):
+    """What lies beyond the seam's start: a free edge by its kind, else the seam that runs in there."""
+    beyond = []
+    for side, against in zip(seam.sides, seam.against):
+        edges = owners[id(side[0])].edges
+        place = next(i for i, one in enumerate(edges) if one is side[0])
+        beyond.append(edges[(place + (1 if against else -1)) % len(edges)])
+    for kind, words in _KNOWN.items():
+        if any(edge.kind is kind for edge in beyond):
+            return f"the {words}"
+    return f"its end at seam {seam_letter(beyond[0].seam.number)}"
+
+
+def said(match, seam, owners):
+    """What is laid on what, as part of a sentence."""
+    if match.waist:
+        return "the waist notches"
+    if not any(match.into):
+        return "the notches"
+    names = [f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along, owners).name}"
+             for side, one in enumerate(match.into)]
+    return f"{names[0]} on {names[1]}"
+
+
+def _waist(seam):
+    """The number of the mark at the waist, counted from nought; None where no mark lies near it."""
+    near = [(min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number)
+            for number, places in enumerate(zip(seam.places(0), seam.places(1)))]
+    return min(near)[1] if near and min(near)[0] <= WAIST_NEAR else None
+
+
+def _running_in(seam, side, mark, pattern, owners):
+    """The seam between the two pieces that meet at `mark` on one side; None where one piece runs on."""
+    along = 0.0
+    for before, after in zip(seam.sides[side], seam.sides[side][1:]):
+        along += before.length
+        if abs(along - mark) <= SAME_PLACE and owners[id(before)] is not owners[id(after)]:
+            both = {owners[id(before)], owners[id(after)]}
+            return next((one for one in pattern.seams if one is not seam and _joins(one, both, owners)), None)
+    return None
+
+
+def _joins(seam, both, owners):
+    """Whether a seam has one of two pieces on either side."""
+    first, second = (set(pieces_of(seam, owners, side)) for side in (0, 1))
+    return bool(first & both and second & both and (first | second) >= both)
+
+
+def _piece_at(seam, side, mark, owners):
+    along = 0.0
+    for edge in seam.sides[side]:
+        along += edge.length
+        if mark <= along + SAME_PLACE:
+            return owners[id(edge)]
+    return owners[id(seam.sides[side][-1])]

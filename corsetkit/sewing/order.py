@@ -1,0 +1,86 @@
+"""What is joined to what, and in which turn, read off the pieces themselves.
+
+A piece that reaches the hem is a panel, one with a shoulder is a yoke, one that copies another is no part of the shell, and
+what is left is a cup. Which panels are back ones is known from the block they were cut from.
+"""
+
+from dataclasses import dataclass
+
+from ..finish.notches import is_back
+from ..pattern.edge import Kind
+
+CUP, PANEL, YOKE = "cup", "panel", "yoke"
+
+
+@dataclass(frozen=True)
+class Order:
+    """A pattern's seams in the groups in which they are sewn, each group in the order of its sewing."""
+
+    cups: tuple
+    front: tuple
+    back: tuple
+    underbust: tuple
+    side: tuple
+    back_yoke: tuple
+    overbust: tuple
+    shoulder: tuple
+
+    @property
+    def seams(self):
+        """All seams in their order."""
+        return tuple(seam for group in vars(self).values() for seam in group)
+
+
+def owners_of(pattern):
+    """A dict from each edge's id to the piece it is an edge of."""
+    return {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
+
+
+def pieces_of(seam, owners, side=None):
+    """The pieces sewn in a seam, each once, in its order; of one side (0 or 1) where it is given."""
+    sides = seam.sides if side is None else (seam.sides[side],)
+    return tuple(dict.fromkeys(owners[id(edge)] for edges in sides for edge in edges))
+
+
+def part_of(piece):
+    """What the piece is of the garment; None for a copy."""
+    if piece.copied:
+        return None
+    kinds = {edge.kind for edge in piece.edges}
+    return PANEL if Kind.HEM in kinds else YOKE if Kind.SHOULDER in kinds else CUP
+
+
+def order_of(pattern):
+    """The `Order` of a pattern's seams."""
+    owners, block = owners_of(pattern), getattr(pattern.steps, "block", None)
+
+    def joining(*parts):
+        return [seam for seam in pattern.seams if {part_of(one) for one in pieces_of(seam, owners)} == set(parts)]
+
+    panels = joining(PANEL)
+    fronts = [seam for seam in panels if not any(is_back(one, block) for one in pieces_of(seam, owners))]
+    backs = [seam for seam in panels if all(is_back(one, block) for one in pieces_of(seam, owners))]
+    return Order(
+        _in_turn(joining(CUP), owners), _from_centre(fronts, owners, Kind.FOLD), _from_centre(backs, owners, Kind.LACING),
+        tuple(joining(CUP, PANEL)), tuple(seam for seam in panels if seam not in fronts and seam not in backs),
+        tuple(joining(YOKE, PANEL)), tuple(joining(YOKE, CUP)), tuple(joining(YOKE)))
+
+
+def _in_turn(seams, owners):
+    """First the seams between single pieces, then those whose sides are made of several."""
+    return tuple(sorted(seams, key=lambda seam: (len(pieces_of(seam, owners)), seam.number)))
+
+
+def _from_centre(seams, owners, kind):
+    """The seams from the piece with an edge of that kind outwards."""
+    reached = {piece for seam in seams for piece in pieces_of(seam, owners)
+               if any(edge.kind is kind for edge in piece.edges)}
+    rest, made = list(seams), []
+    while rest:
+        # Where no piece has such an edge, the seams keep the order of their numbers.
+        found = [seam for seam in rest if reached & set(pieces_of(seam, owners))] or rest[:1]
+        for seam in found:
+            rest.remove(seam)
+            made.append(seam)
+        reached |= {piece for seam in found for piece in pieces_of(seam, owners)}
+    return tuple(made)

@@ -1,0 +1,132 @@
+"""A file of choices: values of style and finish by their names, read with care.
+
+A JSON object, {"cup_parts": 2, "waist_reduction": "1 1/2 in"}, or a CSV table of two columns, the name and the value. A
+length names its unit, or `unit` (cm or in) among the names says it for all. What the lessons keep is read as well: there the
+values stand in "style" and "finish", in centimetres.
+"""
+
+import csv
+import io
+import json
+from dataclasses import dataclass
+from pathlib import Path
+
+from .errors import CorsetkitError
+from .finish.choices import Finish
+from .quantity import quantities
+from .style import Style
+from .units import UNITS, shown
+
+_OWNERS = {one.name: (owner, one) for owner in (Style, Finish) for one in quantities(owner)}
+_HEADING = ("name", "value")
+
+
+@dataclass(frozen=True)
+class Choices:
+    """The `Style` and the `Finish` of a file, and sentences about values that do nothing beside the others."""
+
+    style: Style
+    finish: Finish
+    said: tuple = ()
+
+
+def read_choices(path):
+    """What the file at `path` chooses.
+
+    Raises:
+        CorsetkitError: one sentence with field, given and allowed, where it cannot be read or used.
+    """
+    path = Path(path)
+    try:
+        text = path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise CorsetkitError(f"{path.name} is not UTF-8 text: save it again as UTF-8") from None
+    except (OSError, ValueError) as error:
+        raise CorsetkitError(f"{path} cannot be read: {getattr(error, 'strerror', None) or error}") from None
+    where = f"{path.name}: "
+    pairs, unit = (_from_json if text.lstrip().startswith(("{", "[")) else _from_csv)(text, where)
+    return _choices(pairs, unit, where)
+
+
+def _from_json(text, where):
+    """(name, value) pairs, and the unit of bare lengths."""
+    try:
+        # Pairs and not a dict, so that a name given twice is seen.
+        told = json.loads(text, object_pairs_hook=lambda pairs: pairs)
+    except (ValueError, RecursionError) as error:
+        place = f", line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
+        raise CorsetkitError(f"{where.removesuffix(': ')}{place}: this is not JSON; write it like "
+                             f"{{\"cup_parts\": 2}}") from None
+    # Both an empty list and an empty object are no choices here.
+    if not text.lstrip().startswith("{"):
+        raise CorsetkitError(f"{where}names and values are expected, like {{\"cup_parts\": 2}}")
+    groups = [value for name, value in told if name in ("style", "finish") and isinstance(value, list)]
+    return ([pair for group in groups for pair in group], "cm") if groups else _without_unit(told, where)
+
+
+def _from_csv(text, where):
+    first = next((line for line in text.splitlines() if line.strip(" ,;")), "")
+    pairs = []
+    try:
+        rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=";" if ";" in first else ",", strict=True))
+    except csv.Error:
+        raise CorsetkitError(f"{where}its quotation marks do not pair; write inches as 14 1/2") from None
+    for number, row in enumerate(rows, 1):
+        cells = [cell.strip() for cell in row]
+        while cells and not cells[-1]:
+            cells.pop()
+        if not cells or (number == 1 and tuple(cell.lower() for cell in cells) == _HEADING):
+            continue
+        if len(cells) != 2:
+            raise CorsetkitError(f"{where}row {number} has {len(cells)} cells: a name and its value are expected")
+        pairs.append((cells[0], cells[1]))
+    return _without_unit(pairs, where)
+
+
+def _without_unit(pairs, where):
+    """The pairs but for the unit, and the unit; None where it is not said."""
+    units = [value for name, value in pairs if name == "unit"]
+    if units and (len(units) > 1 or units[0] not in UNITS):
+        raise CorsetkitError(f"{where}unit is {shown(units[-1])}{' as well' if len(units) > 1 else ''}: write cm or in, "
+                             "once")
+    return [pair for pair in pairs if pair[0] != "unit"], units[0] if units else None
+
+
+def _choices(pairs, unit, where):
+    values = {Style: {}, Finish: {}}
+    for name, value in pairs:
+        known = name.strip().lower().replace(" ", "_")
+        if known not in _OWNERS:
+            raise CorsetkitError(f"{where}{shown(name)} is no value of style or finish; allowed are unit, "
+                                 f"{', '.join(_OWNERS)}")
+        owner, quantity = _OWNERS[known]
+        if known in values[owner]:
+            raise CorsetkitError(f"{where}{quantity.label} stands there twice: give it once")
+        values[owner][known] = _read(quantity, value, unit, where)
+    try:
+        style, finish = Style(**values[Style]), Finish(**values[Finish])
+    except CorsetkitError as refusal:
+        raise CorsetkitError(f"{where}{refusal}") from None
+    return Choices(style, finish, tuple(_idle(values, {Style: style, Finish: finish})))
+
+
+def _read(quantity, value, unit, where):
+    """A value as its declaration has it; a length without any unit is asked for one."""
+    bare = not isinstance(value, str) or not any(letter.isalpha() or letter in "\"'\u2033\u201d" for letter in value)
+    if quantity.is_length and bare and unit is None and not isinstance(value, bool) and value not in (None, ""):
+        raise CorsetkitError(f"{where}{quantity.label} is {shown(value)} without a unit: write 2 in or 5.1 cm, or say the "
+                             f"unit once for all, as unit; {quantity.allowed}")
+    if isinstance(value, str) or (quantity.is_length and isinstance(value, (int, float)) and not isinstance(value, bool)):
+        return quantity.read(str(value), unit or "cm", where)
+    return quantity.check(value, where)
+
+
+def _idle(values, made):
+    """A sentence for each given value that does nothing beside the others."""
+    for owner, given in values.items():
+        for name in given:
+            quantity = _OWNERS[name][1]
+            if quantity.only and getattr(made[owner], quantity.only[0]) != quantity.only[1]:
+                other = _OWNERS[quantity.only[0]][1]
+                yield (f"{quantity.label} does nothing here: it counts only where {other.label} is "
+                       f"{other.say(quantity.only[1])}")

@@ -1,0 +1,393 @@
+"""One command, a folder a wearer: whole or not at all, never over an older one unasked, honest about what was not done."""
+
+import errno
+import json
+import os
+import re
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+from pathlib import Path
+
+import ezdxf
+import pypdfium2
+import pytest
+from bodies import MEAN_BODY
+from figures import WEARERS
+
+from corsetkit import Correction, CorsetkitError, Style, command, output, write_wearers
+from corsetkit.files import write_whole
+from corsetkit.finish.choices import Finish
+from corsetkit.fitting.kept import Kept, write_file
+from corsetkit.output import FILES, Wish, disk_refused, folder_name, write_all
+from corsetkit.style_file import read_choices
+
+ROOT = Path(__file__).parent.parent
+MAREN, INES = (WEARERS[name] for name in ("Maren", "Ines"))
+DAY = "2026-03-01"
+FLAT = MEAN_BODY.replaced(bust_girth=80, underbust_girth=77, waist_girth=76, hip_girth=80)
+"""A body that measures like one, and that this draft may refuse or not: the tests refuse her themselves."""
+
+
+def held(folder):
+    """Names and bytes of all that lies in a folder, hidden things too."""
+    return {str(one.relative_to(folder)): one.read_bytes() for one in sorted(folder.rglob("*")) if one.is_file()}
+
+
+def table(path, *names):
+    write_wearers(path, [(name, MAREN) for name in names], "cm")
+    return str(path)
+
+
+@pytest.fixture
+def quick(monkeypatch):
+    """Files of a few bytes in place of the real ones, for tests of what becomes of folders; Flat cannot be drafted."""
+    def draft(measurements, style, corrections):
+        if measurements == FLAT:
+            raise CorsetkitError("the bust girth is 80 cm: this cannot be drawn, measure again")
+        return type("P", (), {"measurements": measurements, "style": style, "corrections": corrections})
+
+    def finish(pattern, choices):
+        return type("F", (), {"pattern": pattern, "choices": choices, "warnings": ()})
+
+    def write(finished, path, *_, **__):
+        write_whole(path, b"x")
+        return type("W", (), {"pages": 1, "said": ()})
+
+    monkeypatch.setattr(output, "draft", draft)
+    monkeypatch.setattr(output, "finish", finish)
+    monkeypatch.setattr(output, "bill", lambda finished: type("B", (), {"warnings": ()}))
+    for name in ("write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces", "write_seams",
+                 "write_sewing"):
+        monkeypatch.setattr(output, name, write)
+
+
+@pytest.fixture(scope="module")
+def real(tmp_path_factory):
+    """One wearer's real folder, with corrections and other choices."""
+    folder = tmp_path_factory.mktemp("real") / "Maren"
+    made = write_all("Maren", MAREN, Style(cup_parts=2), Finish(panel_allowance=2.0), (Correction("underbust line", 0.5),),
+                     folder, wish=Wish("Letter", "cm", DAY))
+    return folder, made
+
+
+def test_every_file_is_there_and_can_be_opened(real):
+    """All seven files, each read by a program that did not write it, bear the wearer's name and what was chosen."""
+    folder, made = real
+    assert sorted(one.name for one in folder.iterdir()) == sorted(f"Maren_{kind}" for kind in FILES)
+    assert made.files == {kind: folder / f"Maren_{kind}" for kind in FILES} and made.folder == folder
+    book = pypdfium2.PdfDocument(made.files["pattern.pdf"])
+    assert len(book) == made.pages and book[0].get_width() == pytest.approx(612, abs=0.1)
+    hand = pypdfium2.PdfDocument(made.files["by_hand.pdf"])
+    assert hand[0].get_width() == pytest.approx(612, abs=0.1)
+    assert "two-part cup" in "".join(page.get_textpage().get_text_range() for page in hand)
+    assert ElementTree.parse(made.files["pattern.svg"]).getroot().attrib["width"].endswith("mm")
+    assert len(ezdxf.readfile(made.files["pattern.dxf"]).blocks) > 8
+    pieces = made.files["pieces.csv"].read_text(encoding="utf-8-sig")
+    assert "underbust line: 0.5 cm lower" in pieces and "side seam 2 cm" in pieces and "for Maren" in pieces
+    assert made.files["seams.csv"].read_text(encoding="utf-8-sig").startswith("letter,name")
+    sewing = " ".join(made.files["sewing.txt"].read_text(encoding="utf-8").split())
+    assert "underbust line: 0.5 cm lower" in sewing and DAY in sewing
+    assert str(made) == f"Maren: 7 files, the pattern on {made.pages} pages"
+    assert any("front opening" in one for one in made.warnings)
+
+
+def test_the_same_wish_gives_the_same_bytes(tmp_path):
+    """With a given date the whole folder is the same, byte for byte; on A0 the draft by hand is on A4."""
+    for name in ("one", "two"):
+        made = write_all("Ines", INES, None, None, (), tmp_path / name, wish=Wish("A0", "in", DAY))
+    assert held(tmp_path / "one") == held(tmp_path / "two")
+    assert pypdfium2.PdfDocument(made.files["pattern.pdf"])[0].get_width() > 2000
+    assert pypdfium2.PdfDocument(made.files["by_hand.pdf"])[0].get_width() == pytest.approx(595.3, abs=0.1)
+
+
+def test_a_table_of_wearers_is_written(tmp_path, capsys, quick):
+    """A folder a wearer, a line each, the sum, and 0 for all is well; nothing hidden is left."""
+    ended = command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out" / "deep"), "--date", DAY])
+    told = capsys.readouterr()
+    assert ended == command.ALL == 0 and "2 of 2 wearers written into" in told.out and told.err == ""
+    into = tmp_path / "out" / "deep"
+    assert sorted(os.listdir(into)) == ["Ana", "Bea"]
+    assert sorted(os.listdir(into / "Ana")) == sorted(f"Ana_{kind}" for kind in FILES)
+
+
+def test_who_cannot_be_drafted_is_told_and_the_rest_go_on(tmp_path, capsys, quick):
+    """One refusal is one sentence under her name; the others are written; the command says so and ends with 1."""
+    write_wearers(tmp_path / "w.csv", [("Ana", MAREN), ("Flat", FLAT), ("Bea", MAREN)], "cm")
+    ended = command.main([str(tmp_path / "w.csv"), "--into", str(tmp_path / "out")])
+    told = capsys.readouterr()
+    assert ended == command.NOT_ALL == 1 and sorted(os.listdir(tmp_path / "out")) == ["Ana", "Bea"]
+    assert "2 of 3 wearers written" in told.out and "Not written: Flat." in told.out
+    assert [line for line in told.err.splitlines() if line.startswith("Flat: not written: the bust girth is 80 cm")]
+
+
+def test_a_mistake_of_ours_does_not_stop_the_rest(tmp_path, capsys, quick, monkeypatch):
+    """Where the program itself fails with one wearer, that is told as ours, and the others are written."""
+    right = output.draft
+    monkeypatch.setattr(output, "draft", lambda body, *rest: right(body, *rest) if body != FLAT else 1 // 0)
+    write_wearers(tmp_path / "w.csv", [("Flat", FLAT), ("Bea", MAREN)], "cm")
+    assert command.main([str(tmp_path / "w.csv"), "--into", str(tmp_path / "out")]) == command.NOT_ALL
+    told = capsys.readouterr()
+    assert "a mistake in this program" in told.err and "ZeroDivisionError" in told.err
+    assert os.listdir(tmp_path / "out") == ["Bea"]
+
+
+def test_an_older_folder_is_left_unless_asked(tmp_path, capsys, quick):
+    """A second run leaves what is there and says what to add; with it the folder is written anew, with no file of before."""
+    call = [table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out")]
+    assert command.main(call) == 0
+    mine = tmp_path / "out" / "Ana" / "Ana_pattern.pdf"
+    mine.write_bytes(b"older")
+    assert command.main(call) == 1 and mine.read_bytes() == b"older"
+    told = capsys.readouterr()
+    assert "is there already" in told.err and "add --again" in told.err and "0 of 1 wearer written" in told.out
+    assert command.main([*call, "--again"]) == 0 and mine.read_bytes() == b"x"
+    assert sorted(os.listdir(tmp_path / "out")) == ["Ana"]
+
+
+def test_what_is_not_ours_is_never_written_over(tmp_path, capsys, quick):
+    """A folder that holds anything else, a file of that name, or a link is left as it is, even when asked."""
+    call = [table(tmp_path / "w.csv", "Ana", "Bea", "Cleo"), "--into", str(tmp_path / "out"), "--again"]
+    (tmp_path / "out" / "Ana").mkdir(parents=True)
+    (tmp_path / "out" / "Ana" / "notes.txt").write_text("mine")
+    (tmp_path / "out" / "Bea").write_text("a file")
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "out" / "Cleo").symlink_to(tmp_path / "elsewhere")
+    before = held(tmp_path / "out")
+    assert command.main(call) == 1 and held(tmp_path / "out") == before and list((tmp_path / "elsewhere").iterdir()) == []
+    told = capsys.readouterr().err
+    assert "notes.txt" in told and told.count("not written") == 3
+
+
+@pytest.mark.parametrize("again", [False, True])
+@pytest.mark.parametrize("kind", FILES)
+def test_a_full_disk_leaves_nothing_half_written(tmp_path, capsys, quick, monkeypatch, kind, again):
+    """Wherever the disk gets full, what was there before still stands, nothing else does, and the run stops."""
+    call = [table(tmp_path / "w.csv", "Ana", "Bea", "Cleo"), "--into", str(tmp_path / "out")]
+    if again:
+        assert command.main(call) == 0
+    before = held(tmp_path / "out") if again else {}
+    replace = os.replace
+
+    def refuse(source, target):
+        if str(target).endswith(f"Bea_{kind}"):
+            raise OSError(errno.ENOSPC, "No space left on device")
+        replace(source, target)
+
+    monkeypatch.setattr(os, "replace", refuse)
+    capsys.readouterr()
+    assert command.main([*call, *(["--again"] if again else [])]) == 1
+    told = capsys.readouterr()
+    line, = (line for line in told.err.splitlines() if line.startswith("Bea: not written"))
+    assert "No space left" in line and ".part" not in line and str(tmp_path / "out" / "Bea") in line
+    assert "The rest was not tried: the disk is in the way." in told.out and "1 of 3 wearers" in told.out
+    now = held(tmp_path / "out")
+    assert {name for name in now if not name.startswith("Ana")} == {name for name in before if not name.startswith("Ana")}
+    assert len([name for name in now if name.startswith("Ana")]) == len(FILES)
+
+
+def test_a_move_that_fails_brings_the_older_folder_back(tmp_path, quick, monkeypatch):
+    """Where the last move into place is refused, the older folder stands again as it was."""
+    folder = tmp_path / "Ana"
+    write_all("Ana", MAREN, None, None, (), folder)
+    (folder / "Ana_sewing.txt").write_bytes(b"older")
+    rename = Path.rename
+
+    def refuse(self, target):
+        if self.name.endswith(".part"):
+            raise PermissionError(errno.EACCES, "Permission denied")
+        return rename(self, target)
+
+    monkeypatch.setattr(Path, "rename", refuse)
+    with pytest.raises(CorsetkitError, match="Permission denied") as told:
+        write_all("Ana", MAREN, None, None, (), folder, again=True)
+    assert disk_refused(told.value)
+    assert (folder / "Ana_sewing.txt").read_bytes() == b"older" and os.listdir(tmp_path) == ["Ana"]
+
+
+def test_a_folder_that_cannot_be_written_is_one_sentence(tmp_path, capsys, quick, monkeypatch):
+    """Where no folder may be made, that is told once, nothing is left, and nobody else is tried."""
+    def refuse(self, *args, **more):
+        raise PermissionError(errno.EACCES, "Permission denied")
+
+    call = [table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out")]
+    (tmp_path / "out").mkdir()
+    monkeypatch.setattr(Path, "mkdir", lambda self, *a, **more: refuse(self) if self.name.endswith(".part") else None)
+    assert command.main(call) == 1
+    told = capsys.readouterr()
+    assert told.err.count("Permission denied") == 1 and "0 of 2" in told.out and os.listdir(tmp_path / "out") == []
+    monkeypatch.setattr(Path, "mkdir", refuse)
+    assert command.main(call) == command.NOT_BEGUN
+    assert "cannot be made: Permission denied" in capsys.readouterr().err
+
+
+def test_stopped_by_hand_leaves_nothing_half_written(tmp_path, capsys, quick, monkeypatch):
+    """Ctrl-C in the middle of a wearer: those before her are whole, she is not there at all, and the sum says so."""
+    calls = []
+
+    def stop(finished, path, *_):
+        calls.append(path)
+        if "Bea" in str(path):
+            raise KeyboardInterrupt
+        path.write_bytes(b"x")
+
+    monkeypatch.setattr(output, "write_sewing", stop)
+    assert command.main([table(tmp_path / "w.csv", "Ana", "Bea", "Cleo"), "--into", str(tmp_path / "out")]) == 130
+    assert os.listdir(tmp_path / "out") == ["Ana"] and "stopped by hand" in capsys.readouterr().out and len(calls) == 2
+
+
+NAMES = {"../../etc": "etc", "A/B": "A_B", "A\\B": "A_B", "x" * 300: "x" * 40, "\u05e8\u05d5\u05ea": "wearer_5",
+         "con": "wearer_con", "Zo\u00eb": "Zo\u00eb", "..": "wearer_8"}
+
+
+def test_any_name_makes_a_safe_folder(tmp_path, capsys, quick):
+    """Signs of paths, 300 letters, right-to-left script: each has a folder of her own inside the one asked for."""
+    assert command.main([table(tmp_path / "w.csv", *NAMES), "--into", str(tmp_path / "out")]) == 0
+    made = os.listdir(tmp_path / "out")
+    assert len(made) == len(NAMES) and sorted(os.listdir(tmp_path)) == ["out", "w.csv"]
+    expected = list(NAMES.values())
+    expected[2] = "A_B_3"
+    assert sorted(made) == sorted(expected)
+    told = capsys.readouterr().err
+    assert "wearer_5" in told and told.count("Note, ") >= 5
+
+
+def test_folders_never_share_a_name():
+    """Names that become one are told apart, and so are names that differ in the case of letters only."""
+    taken = []
+    for number, name in enumerate(("a/b", "A:B", "a?b", "a_b_2"), 1):
+        taken.append(folder_name(name, number, taken))
+    assert len({one.casefold() for one in taken}) == 4
+
+
+@pytest.mark.parametrize("folder, said", [(None, "not the path"), ("a\0b", "not the path"), ("", "not the path"),
+                                          ("nowhere/Ana", "does not exist")])
+def test_what_is_no_folder_is_one_sentence(tmp_path, quick, folder, said, monkeypatch):
+    """What cannot be a folder's path, or has no parent, is refused before any work is done."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(output, "draft", None)
+    with pytest.raises(CorsetkitError, match=said) as told:
+        write_all("Ana", MAREN, None, None, (), folder)
+    assert "\n" not in str(told.value) and list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("words, said", [
+    (["--paper", "A5"], "paper 'A5' is unknown: write A4, Letter, A0 or roll"), (["--unit", "ell"], "write cm or in"),
+    (["--style", "none.json"], "cannot be read"), (["--fittings", "none.json"], "no such file"),
+])
+def test_nothing_is_begun_where_the_asking_is_amiss(tmp_path, capsys, words, said, monkeypatch):
+    """What was asked amiss is one sentence, nothing is made, and the command ends with 2."""
+    monkeypatch.chdir(tmp_path)
+    ended = command.main([table(tmp_path / "w.csv", "Ana"), "--into", "out", *words])
+    told = capsys.readouterr()
+    assert ended == command.NOT_BEGUN == 2 and said in told.err and told.out == ""
+    assert told.err.startswith("Nothing was written: ") and len(told.err.splitlines()) == 1
+    assert os.listdir(tmp_path) == ["w.csv"]
+
+
+def test_a_table_that_cannot_be_read_is_one_sentence(tmp_path, capsys):
+    """A table with a mistake is told with its row, and nothing is made; a file in the folder's place as well."""
+    (tmp_path / "w.csv").write_text("wearer,unit\nAna,cm\n")
+    assert command.main([str(tmp_path / "w.csv"), "--into", str(tmp_path / "out")]) == 2
+    assert "w.csv, row 1: missing columns" in capsys.readouterr().err and os.listdir(tmp_path) == ["w.csv"]
+    (tmp_path / "out").write_text("a file")
+    assert command.main([table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out")]) == 2
+    assert "is no folder" in capsys.readouterr().err
+
+
+def test_corrections_are_hers_alone(tmp_path, quick, monkeypatch):
+    """Kept corrections go to the wearer they were made for, and to nobody else."""
+    seen = []
+    right = output.draft
+    monkeypatch.setattr(output, "draft", lambda *told: seen.append(told[2]) or right(*told))
+    write_file(tmp_path / "f.json", Kept({"Bea": (Correction("underbust line", 0.5),)}))
+    assert command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), "--fittings",
+                         str(tmp_path / "f.json")]) == 0
+    assert seen == [(), (Correction("underbust line", 0.5),)]
+
+
+def given(tmp_path, text, name="s.json"):
+    path = tmp_path / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_choices_are_read_from_json_and_csv(tmp_path):
+    """The same choices from JSON, from CSV with commas or semicolons, with a unit for all, and as the lessons keep them."""
+    wanted = (Style(cup_parts=2, yoke=False, waist_reduction=3.81, way="guides"),
+              Finish(panel_allowance=2.0, facing="folded"))
+    texts = {
+        "a.json": '{"cup_parts": 2, "yoke": false, "waist reduction": "1 1/2 in", "way": "guides", '
+                  '"panel_allowance": "2 cm", "facing": "folded"}',
+        "b.json": '{"unit": "cm", "cup_parts": 2, "yoke": "no", "waist_reduction": 3.81, "way": "guides", '
+                  '"panel_allowance": 2, "facing": "folded"}',
+        "c.csv": "\ufeffname,value\ncup parts,2\nyoke,no\nwaist_reduction,1 1/2 in\n\nway,guides\npanel_allowance,2 cm\n"
+                 "facing,folded\n",
+        "d.csv": "unit;cm\ncup_parts;2\nyoke;no\nwaist_reduction;3,81\nway;guides\npanel_allowance;2,0\nfacing;folded\n",
+        "e.json": json.dumps({"unit": "in", "wearer": "Ana", "style": {"cup_parts": 2, "yoke": False,
+                              "waist_reduction": 3.81, "way": "guides"},
+                              "finish": {"panel_allowance": 2.0, "facing": "folded"}}),
+    }
+    for name, text in texts.items():
+        found = read_choices(given(tmp_path, text, name))
+        assert (found.style, found.finish) == wanted, name
+    assert read_choices(given(tmp_path, "{}")).style == Style()
+
+
+@pytest.mark.parametrize("text, said", [
+    ('{"waist_reduction": "30 cm"}', r"s.json: waist reduction is 30 cm .*: allowed are 0 to 7.62 cm"),
+    ('{"waist_reduction": 2}', "waist reduction is 2 without a unit: write 2 in or 5.1 cm.*allowed are 0 to"),
+    ('{"waist_reduction": "2"}', "without a unit"),
+    ('{"unit": "ell"}', "unit is 'ell': write cm or in"),
+    ('{"cup_parts": 4}', "cup parts is 4: allowed are whole numbers from 2 to 3"),
+    ('{"cup_parts": "many"}', "cup parts is 'many': allowed"), ('{"yoke": 1}', "yoke is 1: allowed are yes and no"),
+    ('{"yoke": null}', "yoke is missing: allowed are yes and no"),
+    ('{"way": "mine"}', "way is 'mine': allowed are wearer, guides"),
+    ('{"colour": "red"}', "'colour' is no value of style or finish; allowed are unit, way, cup_parts"),
+    ('{"yoke": true, "yoke": false}', "yoke stands there twice"), ('{"unit": "cm", "unit": "in"}', "once"),
+    ('{"yoke": true', "s.json, line 1: this is not JSON"), ("[1, 2]", "names and values are expected"),
+    ('{"waist_reduction": [1]}', "waist reduction is"), ('{"waist_reduction": {}}', "waist reduction is"),
+    ('{"waist_reduction": true}', "waist reduction is True"),
+    ('{"waist_reduction": NaN, "unit": "cm"}', "waist reduction is"),
+    ("yoke,no,maybe", "row 1 has 3 cells"), ('yoke,"no', "quotation marks"),
+    ('{"style": {"colour": 1}}', "'colour' is no value"),
+    ('{"style": {"waist_reduction": 99}}', "waist reduction is 99 cm"), ("[" * 100000, "not JSON"),
+])
+def test_a_style_amiss_is_one_sentence(tmp_path, text, said):
+    """Each mistake in a file of choices is one line with the field, what was given, and what is allowed."""
+    with pytest.raises(CorsetkitError) as told:
+        read_choices(given(tmp_path, text))
+    assert re.search(said, str(told.value)) and "\n" not in str(told.value), str(told.value)
+
+
+def test_a_style_that_is_no_text_is_one_sentence(tmp_path):
+    """A file that is no UTF-8, a folder, and no file at all are told as such."""
+    (tmp_path / "s.json").write_bytes(b"\xff\xfe\x00")
+    for path, said in ((tmp_path / "s.json", "not UTF-8"), (tmp_path, "cannot be read"),
+                       (tmp_path / "none", "cannot be read")):
+        with pytest.raises(CorsetkitError, match=said):
+            read_choices(path)
+
+
+def test_a_value_that_does_nothing_is_told(tmp_path):
+    """A value that counts only with another is read, and a sentence says that it does nothing."""
+    said, = read_choices(given(tmp_path, '{"corset_length": "60 cm"}')).said
+    assert said == "corset length does nothing here: it counts only where way is by the guides"
+    assert read_choices(given(tmp_path, '{"corset_length": "60 cm", "way": "guides"}')).said == ()
+
+
+def test_it_runs_from_the_shell(tmp_path):
+    """`python -m corsetkit` writes a real folder; without words, and with a paper amiss, it ends with 2 and a sentence."""
+    def run(*words):
+        return subprocess.run([sys.executable, "-m", "corsetkit", *words], cwd=tmp_path, capture_output=True, text=True,
+                              check=False, env={**os.environ, "PYTHONPATH": str(ROOT)})
+
+    write_wearers(tmp_path / "w.csv", [("Ana", MAREN)], "cm")
+    done = run("w.csv", "--into", "out", "--unit", "cm")
+    assert done.returncode == 0 and "1 of 1 wearer written into out." in done.stdout, done.stderr
+    assert len(os.listdir(tmp_path / "out" / "Ana")) == len(FILES)
+    assert run().returncode == 2
+    amiss = run("w.csv", "--into", "out", "--paper", "A5")
+    assert amiss.returncode == 2 and "Traceback" not in amiss.stderr and len(amiss.stderr.splitlines()) == 1
+    told = run("--help").stdout
+    assert "--again" in told and "FOLDER" in told

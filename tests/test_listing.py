@@ -1,0 +1,138 @@
+"""The lists as a spreadsheet reads them: whole, in both units, against pattern and bill."""
+
+import csv
+import io
+import re
+
+import pytest
+from figures import CASES, figure, words
+
+from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
+from corsetkit.finish.bill import bill
+from corsetkit.finish.choices import Finish
+from corsetkit.finish.finished import CLOTHS, finish
+from corsetkit.listing.pieces import piece_rows, write_pieces
+from corsetkit.listing.seams import seam_rows, write_seams
+from corsetkit.listing.table import csv_bytes
+from corsetkit.showing.marks import seam_letter
+from corsetkit.units import parse_length
+
+
+def read_back(path):
+    """The file's rows as dicts, read as a spreadsheet would: by the byte order mark, commas, quotation marks."""
+    data = path.read_bytes()
+    assert data.startswith(b"\xef\xbb\xbf") and data.endswith(b"\r\n")
+    return list(csv.DictReader(io.StringIO(data.decode("utf-8-sig"), newline="")))
+
+
+@pytest.mark.parametrize("case", CASES[::5], ids=words)
+@pytest.mark.parametrize("unit", ["in", "cm"])
+def test_the_piece_list_is_the_bill(tmp_path, case, unit):
+    """Every piece in every cloth, strip, bone and eyelet of the bill has its row, with counts and lengths in both units."""
+    finished = finish(figure(*case))
+    needed = bill(finished)
+    rows = read_back(write_pieces(finished, tmp_path / "p.csv", unit, "Ana", "2026-03-01"))
+    of = {what: [row for row in rows if row["what"] == what] for what in {row["what"] for row in rows}}
+    counts = {(row["number"], row["name"], row["cloth"]): int(row["how many"]) for row in of["piece"]}
+    assert counts == {(str(cut.number), cut.name, cut.cloth): cut.count for cut in needed.cuts}
+    assert {row["cloth"] for row in of["piece"]} == set(CLOTHS)
+    assert [row["how"] for row in of["piece"]] == [cut.how for cut in needed.cuts]
+    assert sum(int(row["how many"]) for row in of["bone"]) == needed.bone_count
+    assert sum(int(row["how many"]) for row in of["eyelet"]) == needed.eyelet_count
+    lacing, = of["lacing"]
+    assert float(lacing["length (mm)"]) == pytest.approx(10 * needed.lacing_open, abs=0.006)
+    assert len(of["strip"]) + len(of["tape"]) == len(needed.strips)
+    for kind, ones in (("bone", needed.bones), ("strip", finished.strips)):
+        for row, one in zip(of[kind], ones):
+            assert float(row["length (mm)"]) == pytest.approx(10 * one.length, abs=0.006)
+            # 1/16 in is 1.5875 mm: rounded to its nearest, a length is off by no more than half of it.
+            assert 10 * parse_length(row[f"length ({unit})"], unit) == pytest.approx(10 * one.length, abs=0.8)
+
+
+@pytest.mark.parametrize("how", [Finish(), Finish(facing="folded", armscye_allowance=0)], ids=["strip", "folded, bound"])
+def test_edges_stand_with_their_allowances(how):
+    """Each piece's row lists its edges in their order, each with its allowance, bound or on the fold."""
+    finished = finish(figure("Maren"), how)
+    heading, rows = piece_rows(finished, "cm")
+    place = heading.index("edges and allowances (cm)")
+    by_number = {row[1]: row[place].split("; ") for row in rows if row[0] == "piece"}
+    for one in finished.pieces:
+        told = by_number[one.piece.number]
+        assert len(told) == len(one.piece.edges)
+        for text, edge, width in zip(told, one.piece.edges, one.allowances):
+            assert text.startswith(edge.name)
+            none = "on the fold" if edge.kind.value == "fold" else "none, bound"
+            assert text.endswith(f"{width:g} cm" if width else none)
+
+
+def test_corrections_and_notes_are_rows():
+    """What fittings corrected and what the bill warns of stands in the list, in one unit."""
+    pattern = draft(demo_wearers()[0][1], Style(), (Correction("underbust line", 0.5), Correction("hem at the side", -0.4)))
+    _, rows = piece_rows(finish(pattern), "cm")
+    assert [row[2] for row in rows if row[0] == "correction"] == ["underbust line: 0.5 cm lower", "hem at the side: 0.4 cm "
+                                                                                                  "lower"]
+    notes = [row[2] for row in rows if row[0] == "note"]
+    assert any("no front opening" in note for note in notes) and not any(" in)" in note for note in notes)
+    assert not any(row[0] == "correction" for row in piece_rows(finish(figure("Maren")))[1])
+
+
+@pytest.mark.parametrize("case", CASES[::5], ids=words)
+@pytest.mark.parametrize("unit", ["in", "cm"])
+def test_the_seam_report_is_the_pattern(tmp_path, case, unit):
+    """Every seam has a row under its letter, both sides with their lengths, the difference, and its notches."""
+    pattern = figure(*case)
+    rows = read_back(write_seams(finish(pattern), tmp_path / "s.csv", unit))
+    assert [row["letter"] for row in rows] == [seam_letter(seam.number) for seam in pattern.seams]
+    for row, seam in zip(rows, pattern.seams):
+        for side, name in ((0, "one"), (1, "two")):
+            assert float(row[f"side {name} (mm)"]) == pytest.approx(10 * seam.lengths[side], abs=0.006)
+            assert 10 * parse_length(row[f"side {name} ({unit})"], unit) == pytest.approx(10 * seam.lengths[side], abs=0.8)
+        assert float(row["difference (mm)"]) == pytest.approx(10 * seam.difference, abs=0.006)
+        assert int(row["notches"]) == len(seam.marks)
+        marks = [float(one) for one in row["notches from the start (mm)"].split("; ") if one]
+        assert marks == pytest.approx([10 * mark for mark in seam.marks], abs=0.006)
+        back = seam.name in ("back dart seam", "back yoke")
+        assert row["cuts a notch"] == ("" if not seam.marks else "2" if back else "1")
+
+
+def test_a_difference_is_told_where_there_is_one():
+    """A seam whose sides differ says by how much, in the small unit of a hand and in mm."""
+    finished = finish(figure("Maren"))
+    seam = finished.pattern.seams[4]
+
+    class Longer:
+        def __getattr__(self, name):
+            changed = {"lengths": (seam.lengths[0] + 0.32, seam.lengths[1]), "difference": 0.32}
+            return changed.get(name) or getattr(seam, name)
+
+    class Changed:
+        pattern = type("P", (), {"seams": (Longer(),), "pieces": finished.pattern.pieces, "steps": finished.pattern.steps})
+
+    heading, (row,) = seam_rows(Changed, "in")
+    told = dict(zip(heading, row))
+    assert told["difference (in)"] == "1/8 in" and told["difference (mm)"] == 3.2
+
+
+def test_no_cell_is_taken_for_a_date_or_reckoned_out():
+    """No cell is a bare fraction, a name that begins like a formula has an apostrophe before it, numbers stay numbers."""
+    finished = finish(figure("Maren"))
+    for heading, rows in (piece_rows(finished, "in", "=1+2"), seam_rows(finished, "in")):
+        table = list(csv.reader(io.StringIO(csv_bytes(heading, rows).decode("utf-8-sig"), newline="")))
+        assert all(len(row) == len(heading) for row in table)
+        for cell in (cell for row in table for cell in row):
+            assert not re.fullmatch(r"[\d ]*\d+/\d+", cell) and not cell.startswith(("=", "+", "@"))
+    text = csv_bytes(("a", "b", "c"), [("=cmd", -0.5, "a\nb")]).decode("utf-8-sig")
+    assert text == "a,b,c\r\n'=cmd,-0.5,a b\r\n"
+    with pytest.raises(ValueError, match="2 cells for 3"):
+        csv_bytes(("a", "b", "c"), [("1", "2")])
+
+
+def test_lists_are_written_whole_or_not_at_all(tmp_path):
+    """A missing folder and an unknown unit are one sentence, and nothing is left."""
+    finished = finish(figure("Maren"))
+    for write in (write_pieces, write_seams):
+        with pytest.raises(CorsetkitError, match="does not exist"):
+            write(finished, tmp_path / "nowhere" / "x.csv")
+        with pytest.raises(CorsetkitError, match="write cm or in"):
+            write(finished, tmp_path / "x.csv", "ell")
+    assert list(tmp_path.iterdir()) == []
