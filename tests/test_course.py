@@ -6,14 +6,19 @@ import pytest
 
 from corsetkit.steps import ORDER
 from corsetkit.teaching import lesson
+from corsetkit.teaching.course_lesson import CourseLesson
 from corsetkit.teaching.step_lesson import StepLesson
 from corsetkit.teaching.text import LESSONS, cells, lesson_names, read_text
 
 ROOT = LESSONS.parent
 FIRST = ["measuring"]
-"""Lessons before the first step; what comes after the last is not drawing."""
-WORDS = [*FIRST, *ORDER]
-STEPS = [f"{number:02d}_{word}" for number, word in enumerate(WORDS) if word in ORDER]
+"""Lessons before the first step."""
+LAST = ["finish", "sewing"]
+"""Lessons after the last step: each teaches what a folder of the package makes."""
+WORDS = [*FIRST, *ORDER, *LAST]
+STEPS, DRAWN = ([f"{number:02d}_{word}" for number, word in enumerate(WORDS) if word in among]
+                for among in (ORDER, [*ORDER, *LAST]))
+"""The lessons of the steps, and all that have the course's one form."""
 
 HEADINGS = ["Whose corset?", "Words to know", "The drawing so far", "Guess first", "Try this", "By hand",
             "Check it with the tape", "Ask yourself", "What comes next"]  # fmt: skip
@@ -56,6 +61,10 @@ class TestAgreement:
     def test_each_step_has_its_module_of_hand_instructions(self):
         assert not set(ORDER) - set(modules("hand"))
 
+    def test_each_lesson_after_the_steps_has_its_folder_of_the_same_name_and_a_test(self):
+        assert all((ROOT / "corsetkit" / word / "__init__.py").exists() for word in LAST)
+        assert all((ROOT / "tests" / f"test_lesson_{word}.py").exists() for word in LAST)
+
     def test_each_step_has_a_test_and_its_lesson_another(self):
         there = {path.stem for path in (ROOT / "tests").glob("test_*.py")}
         assert not {f"test_{word}" for word in ORDER} - there
@@ -73,10 +82,15 @@ class TestAgreement:
 
 
 @pytest.mark.parametrize("name", STEPS)
+def test_a_lesson_of_a_step_draws_that_step(name):
+    one = lesson(name)
+    assert isinstance(one, StepLesson) and one.step == name[3:]
+
+
+@pytest.mark.parametrize("name", DRAWN)
 class TestOneForm:
-    def test_a_lesson_of_a_step_draws_that_step(self, name):
-        one = lesson(name)
-        assert isinstance(one, StepLesson) and one.step == name[3:]
+    def test_it_is_a_lesson_of_the_one_form(self, name):
+        assert isinstance(lesson(name), CourseLesson)
 
     def test_its_parts_come_in_the_one_order(self, name):
         assert [one for one in headings(name) if one in HEADINGS] == HEADINGS
@@ -96,13 +110,13 @@ class TestOneForm:
 
     def test_it_says_what_comes_next(self, name):
         last = read_text(name).rpartition("## What comes next")[2]
-        assert f"Lesson {int(name[:2]) + 1:02d}" in last
+        assert ("The course ends here" if name == DRAWN[-1] else f"Lesson {int(name[:2]) + 1:02d}") in last
 
 
 def test_every_word_of_a_lesson_is_explained_with_a_drawing(monkeypatch):
     """And no two lessons explain one word: each lesson adds to the one before."""
     seen = {}
-    for name in STEPS:
+    for name in DRAWN:
         stored = lesson(name).words()
         words = re.findall(r"<b>(.+?)</b><br>", stored.html)
         assert 2 <= len(words) <= 7 and stored.html.count("<img ") == len(words), name

@@ -22,6 +22,7 @@ BONE = Pen("bone", 0.22, INK)
 EYELET = Pen("eyelet", 0.22, INK)
 _COIL = Pen("coil", 0.16, GRAPHITE)
 _KEY = ((BONE, "bone: filled is flat, hatched is spiral"), (GUIDE, "channel"), (BODY, "waist, with its tape"))
+_CAPTION = "half the corset as it lies on the block; a seam's bone is drawn on one of its two pieces"
 _MARGIN, _RING = 1.6, 2.05
 
 
@@ -59,7 +60,7 @@ def bones_sheet(finished, bill, unit, title):
         for number, at in _numbers(drawn, top):
             canvas.dot(at, _RING, MARK_TONE, RING)
             canvas.words(at - 1j * CAPITALS / 2 * SEAM.size * SCALE / 10, str(number), SEAM)
-        canvas.words(complex(left, high.imag - 1.45 * SCALE), "half the corset as it lies on the block; a seam's bone is drawn on one of its two pieces", SMALL, "start")
+        canvas.words(complex(left, high.imag - 1.45 * SCALE), _CAPTION, SMALL, "start")
         paint_row(canvas, complex(low.real + 0.4 * SCALE, low.imag + 0.45 * SCALE), _KEY)
 
     return Sheet(low, high, title, f"{title}: {bill.bone_count} bones in the whole corset, {bill.eyelet_count} eyelets.", paint,

@@ -29,11 +29,16 @@ NOTHING = 0.03
 
 @dataclass(frozen=True)
 class SeamCorner:
-    """One partner's corner at a seam's end: the piece, its `Meeting`, its cutting line, and how much of it is seen, cm."""
+    """One partner's corner at a seam's end: the piece, its `Meeting`, and its cutting line.
+
+    `cut_reach` is how far beyond the end the allowance's outer border goes on as it is cut, `seen` how much of the corner
+    is shown, both in cm.
+    """
 
     piece: object
     met: object
     cutting: tuple
+    cut_reach: float
     seen: float
 
     @property
@@ -73,9 +78,7 @@ class SeamCorner:
 
     def reach(self, plain=False):
         """How far beyond the seam's end its allowance's outer border goes on, cm; `plain` as `plain` has it."""
-        if plain:
-            return -self.border(self.width)
-        return -min(p.imag for p in self.flap if p.real > 0.98 * max(p.real for p in self.flap))
+        return -self.border(self.width) if plain else self.cut_reach
 
     @cached_property
     def body(self):
@@ -166,7 +169,7 @@ def seam_corners(pattern, choices, many=MANY):
     reaches, made = Reaches(pattern.pieces, choices), []
     for seam, found in seam_ends(pattern, choices)[:many]:
         seen = max(_WINDOW * max(met.first.width, met.later.width, 0.7) for _, met in found)
-        corners = tuple(SeamCorner(piece, met, cutting_line(piece, choices, reaches), seen) for piece, met in found)
+        corners = tuple(SeamCorner(piece, met, cutting_line(piece, choices, reaches), reaches.at(met), seen) for piece, met in found)
         made.append((f"{seam.name} at the {corners[0].later}", seam, corners))
     return made
 

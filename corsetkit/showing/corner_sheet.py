@@ -19,7 +19,8 @@ SEEN = 12.0
 FLAP_TONE = Tone("flap", "#e3cfa4")
 UNDER = Pen("under", 0.3, GRAPHITE, (1.1, 0.8))
 CUTTING = Pen("cutting", 0.35, CHALK)
-_KEY = ((NEW, "cutting line of the seam"), (CUTTING, "cutting line of the other edges"), (SEWN, "sewing line"), (UNDER, "lies underneath"))
+_KEY = ((NEW, "cutting line of the seam"), (CUTTING, "cutting line of the other edges"),
+        (SEWN, "sewing line"), (UNDER, "lies underneath"))
 
 
 def corner_sheet(corners, seam, opened, pressed, plain, unit, title, description):

@@ -6,6 +6,7 @@ import numbers
 from dataclasses import asdict, dataclass, field
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.finish.choices import Finish
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
 from corsetkit.style import Style
@@ -17,11 +18,11 @@ _GUESS_VALUES = ("value", "right", "start")
 
 @dataclass(frozen=True)
 class Record:
-    """Wearer, unit, style and guesses.
+    """Wearer, unit, style, finish and guesses.
 
     `source` says where `wearer` is named: among the demo wearers, in a file that was read, or her
-    own numbers. `own` maps a measurement to cm, or to the text that could not be read; `style` holds
-    only what differs from the course's values. `guesses` maps a cell to its locked guess: `text` as
+    own numbers. `own` maps a measurement to cm, or to the text that could not be read; `style` and
+    `finish` hold only what differs from the course's values. `guesses` maps a cell to its locked guess: `text` as
     typed, and `value`, `right` and `start` in the guess's own unit.
     """
 
@@ -31,6 +32,7 @@ class Record:
     own_name: str = ""
     own: dict = field(default_factory=dict)
     style: dict = field(default_factory=dict)
+    finish: dict = field(default_factory=dict)
     guesses: dict = field(default_factory=dict)
 
 
@@ -58,8 +60,8 @@ def written(record: Record) -> str:
 def read(text: str) -> Record:
     """The record in `text`; ValueError where it is none.
 
-    What an older or newer course wrote and this one does not know is left out; so is a style value
-    that is no longer allowed.
+    What an older or newer course wrote and this one does not know is left out; so is a value of
+    style or finish that is no longer allowed.
     """
     told = json.loads(text)
     if not isinstance(told, dict):
@@ -72,8 +74,8 @@ def read(text: str) -> Record:
     if plain.get("source", DEMO) not in (DEMO, FILE, OWN) or plain.get("unit", "in") not in UNITS:
         raise ValueError("not a record")
     own = _known(told.get("own"), Measurements, keep_text=True)
-    style = _known(told.get("style"), Style, keep_text=False)
-    return Record(**plain, own=own, style=style, guesses=_guesses(told.get("guesses")))
+    style, finish = (_known(told.get(name), cls, keep_text=False) for name, cls in (("style", Style), ("finish", Finish)))
+    return Record(**plain, own=own, style=style, finish=finish, guesses=_guesses(told.get("guesses")))
 
 
 def _known(told, cls: type, keep_text: bool) -> dict:

@@ -1,0 +1,180 @@
+"""Lesson 08, finish: from sewing lines to pieces that can be cut, what has to be bought, and the print."""
+
+from math import radians
+
+from corsetkit.geometry import path
+from corsetkit.pattern.edge import Kind
+from corsetkit.quantity import quantities
+from corsetkit.showing.hollow_sheet import hollow_sheet, parallel
+from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.teaching import finish_on_paper
+from corsetkit.teaching.bill_board import bill_board
+from corsetkit.teaching.course_lesson import CourseLesson
+from corsetkit.teaching.finish_pictures import bones_picture, lit_among, notch_picture
+from corsetkit.teaching.finish_words import finish_words
+from corsetkit.teaching.finishing import Finishing, offered
+from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.print_files import CHOICES, SAID, write_files
+from corsetkit.teaching.printed_square import printed, square_picture
+from corsetkit.teaching.ready_pieces import looked_at, ready_picture
+from corsetkit.teaching.seam_corners import Corners, Pressed
+from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.walked_paper import paper_of, walk_table, walked_picture
+from corsetkit.units import CM_PER_INCH, say_length, say_number
+
+ASKED = CM_PER_INCH
+"""How wide the allowance of the guess is, cm."""
+
+
+class FinishLesson(CourseLesson):
+    name = "08_finish"
+    drafts_of = Finishing
+    panels = (
+        Panel("Which lines move when an allowance grows, and which line never does?",
+              ("panel_allowance", "cup_allowance", "hem_allowance")),
+        Panel("Which pieces have a hem, and which have only seams of cups?", ("piece",)),
+    )  # fmt: skip
+
+    # The cells of its own.
+
+    def corners(self):
+        """A seam's end, opened out and pressed."""
+        return self._table_cell(
+            "corners",
+            (Panel("Where do the two allowances end, before they are pressed and after?",
+                   ("opened", "first_allowance", "second_allowance")),
+             Panel("What sticks out when the corner is cut the plain way?", ("seam_end", "plain_corner"))),
+            lambda drafts: Corners(drafts).picture, lambda drafts: quantities(Pressed))
+
+    def walked(self):
+        """All seams, walked."""
+        return self._to_read("walked", "The seams, walked", lambda desk, drafts: walk_table(drafts))
+
+    def walk(self):
+        """One seam that came out longer on paper, and trued."""
+        return self._table_cell(
+            "walk", (Panel("From which difference on must something be moved, and what?", ("longer_by", "redrawn", "seam")),),
+            lambda drafts: lambda values: walked_picture(drafts, values), paper_of)
+
+    def notches(self):
+        """Which notches meet."""
+        return self._table_cell(
+            "notches", (Panel("Which two notches meet, and where does a corner say as much?", ("notch",)),),
+            lambda drafts: lambda values: notch_picture(drafts, values), lit_among)
+
+    def bones(self):
+        """Bones and eyelets where they lie."""
+        names = ("widest_unsupported", "bone_width", "eyelet_spacing")
+        return self._table_cell(
+            "bones", (Panel("Where does a further bone appear, and why there?", names),),
+            lambda drafts: lambda values: bones_picture(drafts, values), lambda drafts: (),
+            *names, "bone_shorter", "channel_ease", "waist_spacing", "eyelet_inset")
+
+    def bill(self):
+        """The piece list and what has to be bought."""
+        return self._to_read("bill", "The bill", lambda desk, drafts: bill_board(drafts))
+
+    def print(self):
+        """Buttons that write the print and other files."""
+        return self.show("print", _print_still, _print_alive)
+
+    def square(self):
+        """The test square, measured."""
+        return self._table_cell(
+            "square", (Panel("What does your test square measure?", ("square",)),),
+            lambda drafts: square_picture, lambda drafts: printed())
+
+    # What the form of the lessons asks for.
+
+    def picture(self, drafts, values):
+        return ready_picture(drafts, values)
+
+    def offered(self):
+        """The allowances; the style belongs to the lessons before."""
+        return tuple(one for one in offered() if one.group == "allowances")
+
+    def _drawing_still(self, desk):
+        drafts = Finishing(desk)
+        return self.picture(drafts, drafts.now()).stored(svg_image)
+
+    def _drawing_alive(self, desk, key):
+        drafts = Finishing(desk)
+        return self.table(desk, key, self.panels, (), lambda values: self.picture(drafts, values),
+                          lambda: looked_at(drafts), self.offered())
+
+    def _words_on(self, drafts):
+        return finish_words(drafts.finished({})[1])
+
+    def _moves(self, desk, drafts) -> Stored:
+        return finish_on_paper.by_hand(drafts)
+
+    def _checks(self, desk, drafts) -> Stored:
+        return finish_on_paper.by_tape(drafts)
+
+    def _asked_of(self, desk, drafts):
+        name, pattern = drafts.pattern(drafts.now())
+        unit = desk.record.unit
+        piece, edge = _most_hollow(pattern)
+        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        right = path.run_length(parallel(edge, ASKED)[0])
+        turned = abs(path.turning(edge.run))
+
+        def move(share):
+            title = f"The {edge.name} of the {piece.name}, for {name}"
+            sheet = hollow_sheet(piece, edge, ASKED * share, ASKED, unit, title, f"{title}, and a line beside it.")
+            return Picture(svg_text(sheet), sheet.description)
+
+        return Asked(
+            f"The {edge.name} of the {piece.name} is hollow. On the sewing line it is {say(edge.length)} long. An allowance of "
+            f"{say(ASKED)} is added beside it, square to the line everywhere. How long is the cutting line beside it, from one "
+            "end of the seam to the other?",
+            "The cutting line beside it is", "cm", edge.length, right, 0.2,
+            ((edge.length + 2 * ASKED, "that adds the allowance at both ends; the line beside the seam ends where the seam ends"),
+             (2 * edge.length - right, "a line outside is longer where the edge bulges; this edge is hollow")),
+            f"Square to a hollow edge, the strokes draw nearer to each other on their way out, so the line out there is "
+            f"shorter: by the allowance times the angle through which the edge turns. Here that is {say(ASKED)} times "
+            f"{say_number(turned, 1)} degrees, {say(ASKED * radians(turned))}. Sewn and pressed, the short border would hold "
+            "the seam back; so it is clipped.",
+            move,
+        )  # fmt: skip
+
+    # How they are made.
+
+    def _table_cell(self, cell, panels, shown, own, *names):
+        """A cell with controls: `shown(drafts)` gives what makes the Picture of values, `own(drafts)` the table's own
+        controls, `names` are choices of the finishing that it offers."""
+
+        def still(desk):
+            drafts = Finishing(desk)
+            return shown(drafts)(drafts.now()).stored(svg_image)
+
+        def alive(desk, key):
+            drafts = Finishing(desk)
+            show = shown(drafts)
+            return self.table(desk, key, panels, (), lambda values: show(desk.record.finish | values),
+                              lambda: own(drafts), offered(*names) if names else ())
+
+        return self.show(cell, still, alive)
+
+
+def _most_hollow(pattern):
+    """The sewn edge of a panel that turns most away from its piece, and the piece."""
+    found = [(path.turning(edge.run), piece, edge) for piece in pattern.pieces for edge in piece.edges
+             if edge.kind is Kind.PANEL_SEAM]
+    return min(found, key=lambda one: one[0])[1:]
+
+
+def _print_still(desk) -> Stored:
+    return Stored(f"<p>{SAID}</p>", (SAID,))
+
+
+def _print_alive(desk, key):
+    from corsetkit.teaching.board import Board
+
+    return Board("The files", lambda: Stored("<p>All pieces with their allowances, at true size.</p>", ()), CHOICES,
+                 "Write the files", lambda choice: write_files(Finishing(desk), choice))
+
+
+LESSON = FinishLesson()

@@ -1,0 +1,62 @@
+"""The finished pattern written into the learner's folder: prints on paper, files for other programs, lists, or all of it."""
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.output import BY_HAND, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, folder_name, write_folder
+from corsetkit.showing.names import file_name
+
+CHOICES = (
+    ("A4", "A4 pages"), ("Letter", "US Letter pages"), ("pieces", "A4, piece by piece"), ("A0", "one A0 sheet"),
+    ("roll", "a roll"), ("svg", "SVG file"), ("dxf", "DXF file"), ("hand", "by hand, to tick off"),
+    ("lists", "lists of pieces and seams"), ("all", "all of it, in a folder"),
+)  # fmt: skip
+SAID = "The buttons that write the print show here once the lesson runs."
+_PAPERS = {"A4": ("A4", False), "Letter": ("Letter", False), "pieces": ("A4", True), "A0": ("A0", False),
+           "roll": ("roll", False)}
+_LAST = "Print at 100 % (\u201cactual size\u201d), and measure the test square before you cut."
+
+
+def write_files(drafts, choice: str) -> str:
+    """Write what is chosen for the desk's wearer, style and allowances, and say where it is."""
+    if choice not in dict(CHOICES):
+        raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words in CHOICES)}")
+    name, finished = drafts.finished(drafts.now())
+    folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
+    if choice == "all":
+        done = write_folder(finished, name, folder / folder_name(name), wish=Wish("A4", unit), again=True)
+        return " ".join((f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
+                         f"has {done.pages} pages.", *done.said, _LAST))
+    begins = file_name(name)
+    told, said = _written(finished, choice, folder, begins, unit, name)
+    return " ".join(filter(None, (f"Written into {folder}: {told}.", begins.said, *said, _LAST)))
+
+
+def _written(finished, choice, folder, begins, unit, name):
+    """Write one choice: its file's name with its pages, and sentences about what could not be had as asked."""
+    if choice in _PAPERS:
+        from corsetkit.sheets.write import write_print
+
+        paper, alone = _PAPERS[choice]
+        done = write_print(finished, folder / f"{begins}_{choice}_{PATTERN}", paper, unit, name, by_piece=alone)
+        return f"{done.path.name} ({done.pages} page{'s' * (done.pages != 1)})", done.said
+    if choice == "hand":
+        from corsetkit.hand_sheets.write import write_hand_sheets
+
+        done = write_hand_sheets(finished.pattern, folder / f"{begins}_{BY_HAND}", "A4", unit, name)
+        return f"{done.path.name} ({done.pages} pages)", done.said
+    if choice == "lists":
+        from corsetkit.listing.pieces import write_pieces
+        from corsetkit.listing.seams import write_seams
+
+        pieces, seams = (folder / f"{begins}_{kind}" for kind in (PIECES, SEAMS))
+        write_pieces(finished, pieces, unit, name)
+        write_seams(finished, seams, unit)
+        return f"{pieces.name} and {seams.name}", ()
+    if choice == "svg":
+        from corsetkit.exchange.svg_mm import write_svg
+
+        done = write_svg(finished, folder / f"{begins}_{SVG}", unit, name)
+    else:
+        from corsetkit.exchange.dxf import write_dxf
+
+        done = write_dxf(finished, folder / f"{begins}_{DXF}", unit, name)
+    return done.path.name, done.said
