@@ -188,7 +188,7 @@ class Style:
         low=INCH, high=3 * INCH, step=EIGHTH, default=2 * INCH, group="darts", source=COURSE)
 
     cup_seam_roundness: float = declared(
-        "how long the cup seam takes to round the bust point", unit="share", low=0.17, high=0.51, step=0.01,
+        "how far from the bust point the cup seam's bend begins: small nearly a corner, large a wide curve", unit="share", low=0.17, high=0.51, step=0.01,
         default=0.34, group="two_part_cup", source=COURSE)
 
     cut_depth: float = declared(

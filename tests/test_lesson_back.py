@@ -26,7 +26,7 @@ from corsetkit.teaching.lessons.back import ASKED, LESSON
 from corsetkit.teaching.seam_table import seam_rows, seam_table
 from corsetkit.teaching.text import read_text
 from corsetkit.teaching.ways_beside import ways_beside
-from corsetkit.units import say_length
+from corsetkit.units import in_one_unit, say_length
 
 INCH = 2.54
 DEMO = list(Desk().demo)
@@ -153,9 +153,16 @@ class TestLaced:
         assert shape == PARALLEL and "as drafted" in words
         shape, words = told(5, 2)
         assert shape == WIDE_ABOVE and "make a V: 5 in apart at the top, 2 in at the lower edge" in words
-        assert "out above the waist, each by about 3/4 in at the top, and never the centre back alone" in words
+        # Drafted are 3 in: the top is 2 in too small, the lower edge 1 in too large, each shared among four seams.
+        assert "too small there: let the two side seams and the two back seams out above the waist, each by about 1/2 in" in words
+        assert "too large there: take the two side seams and the two back seams in below the waist, each by about 1/4 in" in words
+        assert "Never change the centre back alone" in words
         shape, words = told(2, 5)
-        assert shape == WIDE_BELOW and "inverted V: 5 in apart at the lower edge" in words and "out below the waist" in words
+        assert shape == WIDE_BELOW and "inverted V: 2 in apart at the top, 5 in at the lower edge" in words
+        assert "in above the waist, each by about 1/4 in" in words and "out below the waist, each by about 1/2 in" in words
+        shape, words = told(3, 0)
+        assert shape == WIDE_ABOVE and "At the top the gap is as drafted" in words and "let the" not in words
+        assert "3 in narrower than drafted" in words and "in below the waist, each by about 3/4 in" in words
         shape, words = told(5, 5)
         assert shape == PARALLEL and "2 in farther apart than drafted" in words and "too small for this body" in words
         shape, words = told(1, 1)
@@ -291,7 +298,7 @@ class TestSeams:
     def test_it_follows_the_desk_and_a_refusal_is_one_sentence(self):
         desk = desk_of("Maren", "cm", cup_parts=2)
         text = repr(seam_table(Drafts(desk), desk.record.style))
-        assert "cup across" not in text and " cm; " in text
+        assert "cut across" not in text and " cm; " in text
         refused = seam_table(Drafts(desk), {"waist_reduction": 3 * INCH, "lacing_gap": 4.5 * INCH})
         assert repr(refused).startswith("Nothing to sew yet: waist reduction is 7.6 cm") and repr(refused).endswith(".")
 
@@ -390,7 +397,9 @@ class TestBothWays:
         for one in compared():
             assert f'<th scope="row">{one.name}</th>' in stored.html
             for way in one.ways.values():
-                assert all(note in repr(stored) for note in way.notes)
+                assert all(in_one_unit(note, unit) in repr(stored) for note in way.notes)
+        other = {"in": r"\d cm\b", "cm": r"\d in\b"}[unit]
+        assert not re.search(other, repr(stored)) and "<details><summary>What the draft has to say" in stored.html
 
     def test_a_refused_wearer_is_told_and_not_counted(self):
         from dataclasses import replace

@@ -9,15 +9,18 @@ from figures import WEARERS, figure
 from corsetkit import demo_wearers
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry.points import turn_between
+from corsetkit.showing.cup_guides import TINT
+from corsetkit.showing.cup_sheet import _between, two_cups_sheet
 from corsetkit.showing.cups_lifted import APART_MOST, cup_seams, cups_spread, gap_above, gap_below
 from corsetkit.showing.painting import owners_of
+from corsetkit.showing.recorder import recorded
 from corsetkit.showing.walking import Walk
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.controls import Control
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.seam_walk import KeptDraft, walked_to
-from corsetkit.units import parse_length
+from corsetkit.units import parse_length, say_length, say_number
 
 LESSON = lesson("05_two_part_cup")
 DEMO = [name for name, _ in demo_wearers()]
@@ -132,17 +135,27 @@ def test_laid_along_the_outer_cup_hardly_covers_the_inner_one(wearer):
 @pytest.mark.parametrize("unit", ["in", "cm"])
 @pytest.mark.parametrize("length", [12.34, 14.8167, 15.24, 15.918, 17.9, 21.0])
 def test_the_sliders_last_stop_is_the_seams_end(unit, length):
-    """In either unit the slider reaches the seam's end, and only its last two can lie beyond it."""
-    stops = Control(walked_to(length)[0], unit).stops
-    assert stops[0] == 0 and stops[-1] >= length - 1e-9
-    assert sum(stop > length + 1e-9 for stop in stops) <= 2
+    """In either unit the slider's box says the seam's own length at its last stop, and no stop before that does."""
+    control = Control(walked_to(length, unit)[0], unit)
+    assert control.stops[0] == 0 and control.words[-1] == say_length(length, unit) != control.words[-2]
+
+
+@pytest.mark.parametrize("unit", ["in", "cm"])
+@pytest.mark.parametrize("wearer", DEMO)
+def test_at_its_last_stop_the_slider_says_what_the_drawing_says(wearer, unit):
+    """The box, the sentence and the strips agree: the whole seam is walked."""
+    control = Control(walked_to(walk_of(wearer).length, unit)[0], unit)
+    picture = LESSON._walk_picture(KeptDraft(Drafts(desk_of(wearer, unit=unit))), {"walked": control.stops[-1]})
+    whole = control.words[-1]
+    assert picture.said[0].startswith(f"{whole} of {whole} are walked, ") and f">{whole} of {whole}<" in picture.svg
+    assert picture.said[1] == f"Both edges end here together: {whole} on both sides."
 
 
 @pytest.mark.parametrize("unit", ["in", "cm"])
 def test_start_notch_and_end_are_told_when_they_are_reached(unit):
     """The sentence says when both edges begin, when the bust point's notch is reached, and that both end at one length."""
     desk = desk_of("Maren", unit=unit)
-    (quantity,), kept = walked_to(walk_of("Maren").length), KeptDraft(Drafts(desk))
+    (quantity,), kept = walked_to(walk_of("Maren").length, unit), KeptDraft(Drafts(desk))
     notch = pattern_of("Maren").steps.cup.seam.to_bust_point
     told = {}
     for stop in Control(quantity, unit).stops:
@@ -169,6 +182,37 @@ def test_the_guess_knows_the_length_that_the_other_roundness_gives(wearer):
     assert asked.right == pytest.approx(anew.line(redrawn.two_part_cup.seam.inner).length, abs=1e-3)
     assert asked.slips and all(abs(value - asked.right) > asked.near for value, _ in asked.slips)
     assert asked.move(0.0).svg != asked.move(1.0).svg
+
+
+@pytest.mark.parametrize("wearer", DEMO)
+def test_no_length_stands_in_the_guess_before_it_is_locked(wearer):
+    """Before the line moves, neither side of the seam bears its length; once it moves, both do."""
+    drafts = Drafts(desk_of(wearer))
+    asked = LESSON._asked(*drafts.steps(LESSON.fixed, LESSON.step), "in", drafts)
+    written = [re.findall(r">([\d/ ]+ in)</text>", asked.move(share).svg) for share in (0.0, 1.0)]
+    assert written == [[], [say_length(asked.right, "in")] * len(written[1])] and written[1]
+
+
+@pytest.mark.parametrize("wearer", DEMO)
+def test_the_drawing_shows_the_cup_alone_and_the_true_gaps(wearer):
+    """What is tinted and hatched, measured by shapely: both cups' own areas, and nothing but the gaps between them."""
+    pattern = pattern_of(wearer)
+    calls = recorded(two_cups_sheet(pattern.steps, "in", "x")).of("area")
+    cups = [anew.area(call.what[0]) for call in calls if call.what[1] is TINT]
+    for cup, piece in zip(cups, pattern.pieces):
+        assert cup.symmetric_difference(anew.area(piece.run)).area < 0.02
+    gap = anew.area(_between(pattern.steps.cup.seam))
+    assert gap.area > 5 and all(gap.intersection(cup).area < 0.01 for cup in cups)
+    notes = " ".join(one.text for one in recorded(two_cups_sheet(pattern.steps, "in", "x")).written)
+    for degrees in (gap_above(pattern.steps), gap_below(pattern.steps)):
+        assert f"{say_number(degrees, 1)}\u00a0degrees" in notes
+
+
+def test_each_edge_of_the_walk_is_told_once():
+    """The copy that is laid along the other tells nothing again: each of the two cups' edges has its facts once."""
+    svg = LESSON._walk_picture(KeptDraft(Drafts(desk_of("Maren"))), {}).svg
+    told = re.findall(r'data-piece="(\d+)" data-edge="([^"]*)"', svg)
+    assert sorted(told) == sorted((str(piece.number), edge.name) for piece in pattern_of("Maren").pieces[:2] for edge in piece.edges)
 
 
 def test_what_makes_the_seam_longer_and_what_does_not():

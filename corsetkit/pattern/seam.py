@@ -6,6 +6,8 @@ from functools import cached_property
 
 SAME_PLACE = 0.01
 """Changes of pieces on the two sides that lie nearer than this, cm, are one."""
+TOUCHING = 0.1
+"""Edges that share less of a seam than this, cm, only touch at their ends."""
 CROWDED = 0.3
 """Notches nearer than this to each other, cm, cannot be told apart under the needle: course convention."""
 
@@ -41,6 +43,20 @@ class Seam:
         """The edges of the other side."""
         first, second = self.sides
         return second if any(edge is mine for mine in first) else first
+
+    def opposite(self, edge):
+        """The edges of the other side that lie against this one, for more than a touch, in the seam's order."""
+        side = 0 if any(edge is mine for mine in self.sides[0]) else 1
+        start, end = next((a, b) for one, a, b in self._shares(side) if one is edge)
+        least = min(TOUCHING / self.lengths[0], (end - start) / 2)
+        return tuple(one for one, a, b in self._shares(1 - side) if min(b, end) - max(a, start) > least)
+
+    def _shares(self, side):
+        """Each edge of a side with where it begins and ends, as shares of the side."""
+        at = 0.0
+        for edge in self.sides[side]:
+            yield edge, at, at + edge.length / self.lengths[side]
+            at += edge.length / self.lengths[side]
 
     def places(self, side):
         """Where the marks fall on one side (0 or 1): a tuple of (edge, cm along the edge in its own direction)."""

@@ -16,5 +16,5 @@ def fullness(measurements, overbust):
     slant = radius + measurements.bust_minus_underbust / 4
     return Fullness({
         "centre-front dart": overbust.front_dart, "side dart": overbust.block.side_dart,
-        "underbust dart": 2 * overbust.underbust.half_angle, "overbust dart": overbust.top_dart},
+        "underbust dart": 2 * overbust.underbust.half_angle, "tightening dart": overbust.top_dart},
         360 * (1 - radius / slant))

@@ -55,7 +55,7 @@ def _sew_cups(seams, steps, cup):
     if len(cup) == 3:
         upper = cup[0]
         halves = [edge.length for edge in upper.cut]
-        seams.sew("cup across", upper.cut, (*inner.cut, *outer.cut), (halves[0] / 2, halves[0] + halves[1] / 2))
+        seams.sew("cut across", upper.cut, (*inner.cut, *outer.cut), (halves[0] / 2, halves[0] + halves[1] / 2))
 
 
 def _sew_panels(seams, steps, cup, centre, side, side_back, centre_back):

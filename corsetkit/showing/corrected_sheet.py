@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from ..geometry.path import flattened, run_length
+from ..geometry.points import dot
 from ..units import say_length
 from .canvas import box_area, box_run, tick
 from .clipping import clipped
@@ -21,6 +22,8 @@ _NAMED, _NEAR = 3, 0.05
 """How many of the lines that move are named, and below which move a line is drawn as it stays, cm: a pencil's width."""
 _SHOWN = 0.16
 """The farthest move is to be seen as so large a part of the large drawing, if it can."""
+_PLACES = 24
+"""At how many places of a curve its move is looked at."""
 _TIMES = (16, 12, 10, 8, 6, 5, 4, 3, 2)
 _KEY = ((BEFORE, "as it stays"), (GHOST, "before"), (NEW, "after the correction"))
 
@@ -56,7 +59,8 @@ def corrected_sheet(lines, moved, unit, title, description):
     moved = [one for one in moved if one.most is None or one.most >= _NEAR]
     main = _window(moved, lines)
     width, height = main.seen[2] - _EDGE, main.seen[3] - main.corner.imag
-    large = _enlarged(moved, main.seen[2] + _BETWEEN, main.corner.imag + max(height - _LARGE - 0.6, 0.0))
+    pair = farthest(moved[0]) if moved and moved[0].before and moved[0].after else None
+    large = pair and _enlarged(*pair, main.seen[2] + _BETWEEN, main.corner.imag + max(height - _LARGE - 0.6, 0.0))
     right = (large.seen[2] if large else main.seen[2]) + _EDGE
     right = max(right, 15.0)
     top = main.corner.imag + max(height, _LARGE + 0.6) + _HEAD
@@ -72,7 +76,7 @@ def corrected_sheet(lines, moved, unit, title, description):
         for place in filter(None, names):
             canvas.words(*place)
         if large:
-            _paint_large(canvas, large, moved[0], main, unit)
+            _paint_large(canvas, large, moved[0], pair, main, unit)
         paint_row(canvas, complex(_EDGE, 0.4), _KEY)
 
     return Sheet(0j, complex(right, top), title, description, paint)
@@ -91,28 +95,31 @@ def _window(moved, lines):
 
 def farthest(one):
     """Where a line moved most: a point of it after and one of it before, the one the nearest to the other on its line."""
-    before, after = (_close(flattened(run, 0.01)) for run in (one.before, one.after))
-    pairs = [(p, min(before, key=lambda q: abs(p - q))) for p in after]
-    pairs += [(min(after, key=lambda p: abs(p - q)), q) for q in before]
+    pairs = [(p, _nearest(p, one.before)) for p in _looked_at(one.after)]
+    pairs += [(_nearest(q, one.after), q) for q in _looked_at(one.before)]
     return max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
 
 
-def _close(points):
-    """The points, and others between those that lie far apart."""
-    found = list(points[:1])
-    for a, b in zip(points, points[1:]):
-        count = int(abs(b - a) / 0.1) + 1
-        found += [a + (b - a) * i / count for i in range(1, count + 1)]
-    return found
+def _looked_at(run):
+    """Places along a run; each curve by itself, for a side seam has a gap where its dart lies open."""
+    return [curve.point(i / _PLACES) for curve in run for i in range(_PLACES + 1)]
 
 
-def _enlarged(moved, left, bottom):
-    """The part round the farthest move; None where nothing moved that was there before."""
-    if not moved or not moved[0].before or not moved[0].after:
-        return None
-    p, q = farthest(moved[0])
-    if abs(p - q) < _NEAR:
-        return None
+def _nearest(p, run):
+    """The point of a run that is the nearest to p."""
+    feet = [_foot(p, a, b) for curve in run for points in [curve.flattened(0.005)]
+            for a, b in zip(points, points[1:] or points)]
+    return min(feet, key=lambda foot: abs(p - foot))
+
+
+def _foot(p, a, b):
+    """The point of a straight line that is the nearest to p."""
+    step = b - a
+    return a + step * min(1.0, max(0.0, dot(p - a, step) / abs(step) ** 2)) if step else a
+
+
+def _enlarged(p, q, left, bottom):
+    """The part round the two points of the farthest move."""
     times = next((one for one in _TIMES if one * abs(p - q) <= 2 * _SHOWN * _LARGE), _TIMES[-1])
     half = _LARGE / times / 2
     middle = (p + q) / 2
@@ -135,10 +142,9 @@ def _paint(canvas, view, kept, moved, unit):
                 line(run, pen, f"{one.name}, {what} the correction" if what == "before" else one.name, role)
 
 
-def _paint_large(canvas, large, one, main, unit):
+def _paint_large(canvas, large, one, pair, main, unit):
     """What belongs to the large part: its heading, its frame on the main drawing, and how far the line moves."""
-    p, q = farthest(one)
-    left, _, right, top = large.seen
+    (p, q), (left, _, _, top) = pair, large.seen
     words = f"the framed part, {large.by / main.by:.0f} times as large"
     canvas.words(complex(left, top + 0.25), words, NAME, "start")
     frame = clipped(box_run(*large.box), main.box)

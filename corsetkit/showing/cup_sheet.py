@@ -16,8 +16,8 @@ LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6
 """Paper left round the cups, cm."""
 _HIGHEST = {2: 11.9, 3: 12.4}
-"""So high above the bust point the sheet reaches at least, cm, by the number of parts: room for the highest top edge, so that
-the drawing stands still while it is moved."""
+"""So high above the bust point the sheet reaches at least, cm, by the number of parts: room for the highest top edge, so
+that the drawing stands still while it is moved."""
 _PENS = {"before": BEFORE, "guide": GUIDE, "ghost": GHOST, "new": NEW}
 
 
@@ -41,8 +41,8 @@ def two_cups_sheet(steps, unit, title, more=()):
              Note(between(path.run_end(seam.inner), path.run_end(seam.outer), 0.5) * 0.8 + point * 0.2,
                   f"gap below: the underbust dart, {whole(f'{say_number(gap_below(steps), 1)} degrees')}")]
     parts = ((_middle(patches[0].run), "inner cup"), (_middle(patches[1].run), "outer cup"))
-    return _sheet(steps, unit, title, (2, "The cup with its darts closed, in two parts, and the seam between them"), patches,
-                  lines, notes, parts)
+    said = 2, "The cup with its darts closed, in two parts, and the seam between them"
+    return _sheet(steps, unit, title, said, patches, lines, notes, parts)
 
 
 def three_cups_sheet(steps, unit, title, more=()):
@@ -76,12 +76,15 @@ def three_cups_sheet(steps, unit, title, more=()):
              Note(_at(cup.armscye_lower, 0.5), "the rest of the armscye"),
              Note(between(path.run_end(seam.inner), path.run_end(seam.outer), 0.5) * 0.8 + point * 0.2,
                   "gap below: the underbust dart")]
-    parts = ((between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"), (_middle(low_inner), "inner lower cup"), (_middle(low_outer), "outer lower cup"))
-    return _sheet(steps, unit, title, (3, "The upper cup with its dart closed, and below it the two lower cups"), patches, lines,
-                  notes, parts, strokes)
+    # The upper cup is a crescent on some: its own middle would lie beside it.
+    parts = ((between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"), (_middle(low_inner), "inner lower cup"),
+             (_middle(low_outer), "outer lower cup"))
+    said = 3, "The upper cup with its dart closed, and below it the two lower cups"
+    return _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes)
 
 
 def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
+    """The sheet; `said` is the number of the cup's parts and what is drawn, in words."""
     count, words = said
     point = steps.darts.overbust.bust_point
     points = [p for patch in patches for p in path.flattened(patch.run, 0.1)]

@@ -25,6 +25,8 @@ _APART, _INSIDE, _ENDS = CM_PER_INCH, 0.9, 1.6
 _CLOTH, _LAYER = 3.2, 1.1
 """How much cloth is drawn beyond the panel in a section, and how thick each layer, cm."""
 _PENS = {"lacing edge": NEW, "torn": TORN}
+_CALLED = {"torn": "edge of the drawing"}
+"""What people are told of a line that has another name here."""
 JUST = 0.08
 """Less than this, cm, of the panel under an edge reads as nothing."""
 _CAPTION = ("Cut through at three levels", "the two edges, and under them the modesty panel")
@@ -78,7 +80,8 @@ def _paint_back(canvas, laced, half, unit):
         canvas.area(turn(outline), CUT_PAPER)
         for name, run in half.items():
             more = {"role": "new"} if name == "lacing edge" else {}
-            canvas.line(turn(run), _PENS.get(name, FREE), _facts(f"{name}, {side} half", run_length(run), unit, more))
+            canvas.line(turn(run), _PENS.get(name, FREE), 
+                        _facts(f"{_CALLED.get(name, name)}, {side} half", run_length(run), unit, more))
         for name, run in laced.seams.items():
             canvas.line(turn(run), SEWN, _facts(f"{name}, {side} half", run_length(run), unit, {}))
     for bare in _bare(laced):

@@ -6,7 +6,7 @@ from ..units import CM_PER_INCH
 from .canvas import box_run, tick
 from .hatching import fill
 from .lettering import CAPITALS
-from .pens import BEFORE, CUT_AWAY, FREE, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
+from .pens import BEFORE, CUT_AWAY, FREE, LEADER, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
 from .taken_in import told
 
 LARGER, SMALLER = 2.0, 0.5
@@ -81,7 +81,7 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
     widths = (("front", level_width(back.underbust, 0.0)), ("side back", legs[0] - side),
               ("centre back", lacing - legs[1]), ("half the gap", centre - lacing))
     canvas.words(corner, "Half the waist", NAME, "start")
-    canvas.words(corner - 1.2j, "front, side back, centre back, half the gap; drawn half as large", SMALL, "start")
+    canvas.words(corner - 1.2j, "drawn half as large", SMALL, "start")
     at = corner - 1j * (2.2 + _ROW)
     length = waist.body / 2
     canvas.line(box_run(at.real, at.imag, at.real + length * SMALLER, at.imag + _PATCH), BEFORE,
@@ -95,6 +95,22 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
         if name == "half the gap":
             fill(canvas, cell, WASTE)
         canvas.line(cell, FREE, {"name": f"{name}, at the waist", "length": told(width, unit)})
+        _paint_part(canvas, complex(x, at.imag), width * SMALLER, name)
         x += width * SMALLER
     words = f"corset {told(sum(width for _, width in widths), unit)}"
     canvas.words(complex(x + 0.6, at.imag + _PATCH / 2) - drop, words, NAME, "start")
+
+
+_PARTS = {"front": (0, "middle", 0.5), "side back": (0, "middle", 0.45), "centre back": (1, "middle", 0.65),
+          "half the gap": (0, "start", 0.25)}
+"""Each part's name under it: in which row, how it is anchored, and at which share of the part. The narrow parts' names are
+wider than they."""
+
+
+def _paint_part(canvas, corner, width, name):
+    row, anchor, share = _PARTS[name]
+    at, down = corner + share * width, (0.36 + 0.34 * row) * canvas.scale
+    if row:
+        foot = corner + share * width
+        tick(canvas, foot, foot - 1j * (down - 0.27 * canvas.scale), LEADER)
+    canvas.words(at - 1j * down, name, SMALL, anchor)

@@ -14,11 +14,13 @@ from .taken_in import told
 
 SCALE = 3.2
 
-_KEY = ((BEFORE, "the block"), (NEW, "taken in"), (CUT_AWAY, "cloth taken"), (BODY, "bust level and waist"))
+_KEY = ((BEFORE, "the block"), (NEW, "taken in"), (WASTE, "cloth taken"), (BODY, "bust level and waist"),
+        (GUIDE, "the level looked at"))
 _MARGIN = 2.0
 _BESIDE_SEAM = 6.0
 """Paper left of the side seam, for what it takes."""
-_BESIDE_LACING = 4.5
+_BESIDE_LACING = 7.2
+"""Paper right of the centre back, for its name."""
 _BESIDE_BARS = 12.5
 """Room for the words beside a bar."""
 
@@ -122,7 +124,8 @@ def _words(clutter, back, taken, unit, centre):
                      (min(taken.legs, key=lambda p: p.real), _dart_words(taken, unit))):
         middle = at + above - 0.3 * SCALE - text_width(text, SPOT_WORDS, SCALE) / 2
         yield clutter.on(middle, text, SPOT_WORDS)
-    for run, name in (((Line(complex(back.hem.edge.real, half.underarm.imag), back.hem.edge),), "lacing edge"),
+    upright = lambda x: (Line(complex(x, half.underarm.imag), complex(x, back.hem.edge.imag)),)  # noqa: E731
+    for run, name in ((upright(back.hem.edge.real), "lacing edge"), (upright(centre), "centre back"),
                       (back.hem.kept, "hem"), (back.waist.legs[0], "back dart"),
                       ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), "bust level"),
                       ((Line(half.waist_side, half.waist_centre),), "waist")):
@@ -133,6 +136,8 @@ def _dart_words(taken, unit):
     """What the back dart takes: what the block's took already, and what is new."""
     if not taken.in_block:
         return told(taken.in_dart, unit)
+    if told(taken.in_block, unit) == told(abs(taken.more_in_dart), unit) == told(0.0, unit):
+        return told(0.0, unit)
     sign = "+" if taken.more_in_dart >= 0 else "\u2212"
     return f"{told(taken.in_block, unit)} {sign} {told(abs(taken.more_in_dart), unit)}"
 

@@ -11,7 +11,7 @@ from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching import said
 from corsetkit.teaching.stored import Stored, sentence, sentences_html
 from corsetkit.teaching.ways_chart import ways_chart
-from corsetkit.units import say_length, say_number
+from corsetkit.units import in_one_unit, say_length, say_number
 from corsetkit.wearers import demo_wearers
 
 AS_INTENDED = 0.05
@@ -62,9 +62,10 @@ def all_wearers(unit: str) -> Stored:
     found = compared()
     svg, description = ways_chart(found, unit)
     summary = summed_up(found, unit)
-    notes = tuple(_notes(found))
+    notes = tuple(in_one_unit(note, unit) for note in _notes(found))
     html = (f"{svg_image(svg)}{sentences_html(summary)}{_table(found, unit)}"
-            f"<p><b>What the draft has to say of these wearers</b></p>{sentences_html(notes)}")
+            "<details><summary>What the draft has to say of these wearers</summary>"
+            f"{sentences_html(notes)}</details>")
     return Stored(html, (description, *summary, *(_told(one, unit) for one in found), *notes))
 
 
@@ -87,7 +88,7 @@ def summed_up(found, unit) -> tuple[str, ...]:
     for way, ones in drawn.items():
         angles = [one.ways[way].fullness for one in ones]
         if angles:
-            told.append(f"{said.WAYS[way]}, the fullness lies between {say_number(min(angles), 1)} and "
+            told.append(f"{said.WAYS[way]}, the angle taken out (we call it fullness) lies between {say_number(min(angles), 1)} and "
                         f"{say_number(max(angles), 1)} degrees.")
     return tuple(told)
 
@@ -106,10 +107,11 @@ def _table(found, unit):
     return (
         "<table><caption>Each wearer in both ways, with the course's own values</caption><thead>"
         '<tr><td></td><th rowspan="2" scope="col">bust more<br>than underbust</th>'
-        f'<th colspan="{len(said.LEVELS)}" scope="colgroup">by the guides, finished less intended</th>'
+        f'<th colspan="{len(said.LEVELS)}" scope="colgroup">by the guides, finished minus intended</th>'
         '<th colspan="3" scope="colgroup">fullness, degrees</th></tr>'
         f'<tr><th scope="col">wearer</th>{heads}<th scope="col">to the wearer</th><th scope="col">by the guides</th>'
-        f'<th scope="col">plain round cap</th></tr></thead><tbody>{rows}</tbody></table>')
+        f'<th scope="col">plain round cap</th></tr></thead><tbody>{rows}</tbody></table>'
+        f"<p>{said.WHAT_A_CAP_IS}</p>")
 
 
 def _row(one, unit):

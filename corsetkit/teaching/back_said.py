@@ -69,15 +69,22 @@ def _shape_said(laced, drafted, unit):
         yield ("If it closes no farther in comfort, the whole corset is too small for this body." if off > 0 else
                "If it must be drawn so close to hold, the whole corset is too large for this body.")
         return
-    above = laced.shape == WIDE_ABOVE
-    wide, narrow = (laced.gap_above, laced.gap_below) if above else (laced.gap_below, laced.gap_above)
-    ends = ("top", "lower edge") if above else ("lower edge", "top")
-    shape = "a V" if above else "an inverted V"
-    yield f"The edges make {shape}: {say(wide)} apart at the {ends[0]}, {say(narrow)} at the {ends[1]}."
-    yield (f"So the {ends[0]} is too small for this body beside the rest, by about {say(wide - narrow)} all round.")
-    yield (f"Let the two side seams and the two back seams out {'above' if above else 'below'} the waist, each by about "
-           f"{say((wide - narrow) / 4)} at the {ends[0]}, and never the centre back alone (common practice, no source). Pin, "
-           "lace, and look again.")
+    shape = "a V" if laced.shape == WIDE_ABOVE else "an inverted V"
+    yield (f"The edges make {shape}: {say(laced.gap_above)} apart at the top, {say(laced.gap_below)} at the lower edge. "
+           f"Drafted are {say(drafted)}.")
+    yield _end_said("top", "above", laced.gap_above - drafted, say)
+    yield _end_said("lower edge", "below", laced.gap_below - drafted, say)
+    yield "Never change the centre back alone (common practice, no source). Pin, lace, and look again."
+
+
+def _end_said(end, where, off, say):
+    """What one end of the lacing edges asks for; `off` is by how much its gap is wider than drafted, cm."""
+    if abs(off) <= EVEN:
+        return f"At the {end} the gap is as drafted: leave the girth there as it is."
+    size, change = ("small", "let the two side seams and the two back seams out") if off > 0 else (
+        "large", "take the two side seams and the two back seams in")
+    return (f"At the {end} the gap is {say(abs(off))} {'wider' if off > 0 else 'narrower'} than drafted, so the corset is that "
+            f"much too {size} there: {change} {where} the waist, each by about {say(abs(off) / 4)} at the {end}.")
 
 
 def _panel_said(laced, unit):

@@ -7,13 +7,26 @@ every machine.
 from html import escape
 
 from corsetkit.teaching.stored import sentence
-from corsetkit.units import say_length, say_number
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LEVELS = ("bust", "underbust", "waist", "hem")
 WAYS = {"wearer": "To the wearer", "guides": "By the guides"}
 
+CAP = "a plain round cap"
+WHAT_A_CAP_IS = ("A plain round cap is a shallow bowl, even all round, over the cup's outline and as high as bust and underbust "
+                 "ask for. Its angle is only something to compare with: no tape says how full a cup must be.")
+HEM = ("At the hem no tape was laid: body is there what the block has, and intended is that less what is still taken in for "
+       "the waist.")
+"""What the hem's row means."""
+
 # Half a tenth of a millimetre: what two sides of a seam may miss each other by, ease taken off.
 _AGREE = 0.01
+
+
+def rounded_each(unit: str) -> str:
+    """What is said where a learner may add up what is told."""
+    part = 0.1 if unit == "cm" else CM_PER_INCH / 16
+    return f"Each figure is rounded by itself; sums may differ by {say_length(part, unit)}."
 
 
 def girth_sentences(pattern, unit: str) -> list[str]:
@@ -37,8 +50,8 @@ def fullness_sentence(pattern) -> str:
     """What the darts take at the bust point, beside a plain cap's own."""
     darts = ", ".join(f"{name} {_degrees(angle)}" for name, angle in pattern.fullness.angles.items())
     return (
-        f"Fullness at the bust point: {_degrees(pattern.fullness.total)} degrees in all ({darts}); "
-        f"a plain round cap over the same outline would take {_degrees(pattern.fullness.cap)}."
+        f"Fullness at the bust point: {_degrees(pattern.fullness.total)} degrees are taken out in all ({darts}); "
+        f"{CAP} over the same outline would take {_degrees(pattern.fullness.cap)}."
     )
 
 
@@ -61,7 +74,8 @@ def both_ways(ways: dict, unit: str) -> tuple[str, list[str]]:
         if way not in drawn
     )
     if drawn:
-        html += _girth_table(drawn, unit) + _fullness_table(drawn)
+        html += f"{_girth_table(drawn, unit)}<p>{HEM}</p>{_fullness_table(drawn)}<p>{WHAT_A_CAP_IS}</p>"
+        sentences += [HEM, WHAT_A_CAP_IS]
     return html, sentences
 
 
@@ -95,11 +109,11 @@ def _fullness_table(drawn: dict) -> str:
         + "</tr>"
         for name in names
     )
-    for name, value in (("all together", "total"), ("a plain round cap would take", "cap")):
+    for name, value in (("all together", "total"), (f"{CAP} would take", "cap")):
         cells = "".join(_cell(getattr(pattern.fullness, value)) for pattern in drawn.values())
         rows += f'<tr class="corset-sum"><th scope="row">{name}</th>{cells}</tr>'
     return (
-        "<table><caption>Fullness: the angles taken at the bust point, in degrees</caption>"
+        "<table><caption>The angles taken out at the bust point (we call them fullness), in degrees</caption>"
         f"<thead><tr><td></td>{heads}</tr></thead><tbody>{rows}</tbody></table>"
     )
 

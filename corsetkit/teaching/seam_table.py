@@ -25,11 +25,13 @@ def seam_table(drafts, style) -> Stored:
         return Stored(f"<p>{escape(words)}</p>", (words,))
     rows = seam_rows(pattern, drafts.desk.record.unit)
     heads = "".join(f'<th scope="col"{_LEFT}>{head}</th>' for head in _HEADS)
-    cells = "".join(f'<tr><th scope="row"><b>{row[0]}</b></th>{"".join(_cell(one) for one in row[1:])}</tr>' for row in rows)
+    cells = "".join(f'<tr><th scope="row"{_LEFT}><b>{row[0]}</b></th>{"".join(_cell(one) for one in row[1:])}</tr>'
+                    for row in rows)
     told = said.seam_sentence(pattern)
+    more = said.rounded_each(drafts.desk.record.unit)
     html = (f"<table><caption>The seams of {escape(name)}'s corset, in the order in which they are sewn</caption>"
-            f"<thead><tr>{heads}</tr></thead><tbody>{cells}</tbody></table><p>{escape(told)}</p>")
-    return Stored(html, (*(_told(row) for row in rows), told))
+            f"<thead><tr>{heads}</tr></thead><tbody>{cells}</tbody></table><p>{escape(told)} {more}</p>")
+    return Stored(html, (*(_told(row) for row in rows), told, more))
 
 
 def seam_rows(pattern, unit) -> tuple[tuple[str, ...], ...]:

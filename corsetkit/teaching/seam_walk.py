@@ -8,12 +8,12 @@ from corsetkit.showing.svg import svg_text
 from corsetkit.showing.walking import Walk
 from corsetkit.showing.walking_sheet import walking_sheet
 from corsetkit.teaching.picture import Picture
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, round_to_sixteenth, say_length, say_number
 
-_LONGEST = 45.0
+LONGEST = 45.0
 """What the slider offers where no wearer's seam is known yet, cm."""
-_PAST_THE_END = CM_PER_INCH / 8
-"""So far the slider goes beyond the seam's end, so that its last stop is the end, in whatever steps it moves."""
+_AT_THE_END = 0.08
+"""A place this near to the seam's end, cm, is the end: a slider stops at whole sixteenths of an inch or whole millimetres."""
 _SAME_LINE = 0.05
 
 
@@ -22,7 +22,7 @@ class Walked:
     """How far a seam is walked."""
 
     walked: float = declared(
-        "how far from its upper end the seam is walked, on both sides at once", unit="cm", low=0, high=_LONGEST, step=0.25,
+        "how far from its upper end the seam is walked, on both sides at once", unit="cm", low=0, high=LONGEST, step=0.125,
         default=4 * CM_PER_INCH)
 
 
@@ -35,10 +35,15 @@ class Seam:
     named: tuple = ()
 
 
-def walked_to(length):
+def walked_to(length, unit):
     """The quantity of `Walked` for a seam that long, cm."""
-    (one,) = quantities(Walked)
-    return (replace(one, high=min(length + _PAST_THE_END, _LONGEST), default=min(one.default, length)),)
+    return (ending(*quantities(Walked), length, unit),)
+
+
+def ending(quantity, length, unit):
+    """The quantity of how far a seam of that `length`, cm, is walked, with its end where the tape says that the seam ends."""
+    high = min(round_to_sixteenth(length) if unit == "in" else round(length, 1), LONGEST)
+    return replace(quantity, high=high, default=min(quantity.default, high))
 
 
 class KeptDraft:
@@ -61,6 +66,8 @@ class KeptDraft:
 def walk_picture(name, pattern, walked, cm, unit):
     """The picture of the `Seam` walked for `cm` of the wearer's pattern, with what is to be said."""
     owners = owners_of(pattern.pieces)
+    length = max(walked.seam.lengths)
+    cm = length if cm > length - _AT_THE_END else cm
     sheet = walking_sheet(walked.seam, owners, cm, unit, f"Walking the {walked.words}, for {name}", walked.named)
     return Picture(svg_text(sheet), sheet.description, tuple(_said(Walk(walked.seam, owners), walked, cm, unit)))
 
@@ -69,16 +76,31 @@ def _said(walk, walked, cm, unit):
     say = lambda length: say_length(length, unit)  # noqa: E731
     cm = walk.walked(cm)
     first, second = (walk.stretch(side, cm) for side in (0, 1))
-    yield (f"{say(cm)} of {say(walk.length)} are walked, on the {first.piece.name} and on the {second.piece.name} alike.")
+    one, other = (_gone_along(walk, side, cm) for side in (0, 1))
+    alike = f"{one}, and on {other}" if "together" in one + other else f"{one} and on {other} alike"
+    yield f"{say(cm)} of {say(walk.length)} are walked, on {alike}."
     yield _place(walk, walked, cm, say)
     turned = walk.turned(cm)
     end = min(first.end, second.end)
+    at_end = walk.turned(end)
     if walk.turned(end) < _SAME_LINE:
         yield (f"The {second.piece.name} need not turn while it is laid along the {first.piece.name}: both edges are one "
                "line.")
+    elif cm > walk.length - 1e-9 and end > walk.length - 1e-9:
+        yield f"From where they began together the {second.piece.name} has turned {say_number(at_end, 1)} degrees."
     else:
+        back = ", for it turns back a little before" if turned > at_end + _SAME_LINE else ""
+        # With several pieces on a side the turning begins anew with each.
+        ending = first if first.end <= second.end else second
+        where = "at the end" if end > walk.length - 1e-9 else f"where the {ending.piece.name} ends"
         yield (f"So far the {second.piece.name} has turned {say_number(turned, 1)} degrees against the {first.piece.name}; "
-               f"at the end it will have turned {say_number(walk.turned(end), 1)}.")
+               f"{where} it will have turned {say_number(at_end, 1)}{back}.")
+
+
+def _gone_along(walk, side, cm):
+    """The pieces of one side that are walked so far, in words."""
+    *before, last = dict.fromkeys(one.piece.name for one in walk.sides[side] if one.start < max(cm, 1e-6))
+    return f"the {', the '.join(before)} and the {last} together" if before else f"the {last}"
 
 
 def _place(walk, walked, cm, say):

@@ -6,8 +6,6 @@ from corsetkit.style import GUIDES
 from corsetkit.units import CM_PER_INCH, say_length
 
 WIDTH, HEIGHT = 18.0, 10.5
-_OTHERS = (("bust", "o", 0.30), ("waist", "D", 0.0), ("hem", "s", -0.30))
-"""The levels that come out nearly as intended: their mark, and how far over the bar's middle it stands."""
 
 _LARGE = {"facecolor": PAPER, "edgecolor": CHALK, "hatch": "////"}
 _SMALL = {"facecolor": PAPER, "edgecolor": THREAD, "hatch": "\\\\\\\\"}
@@ -17,10 +15,10 @@ def ways_chart(found, unit):
     """The chart's SVG text and its description; `found` are `Compared` wearers, from above to below."""
     drawn = [one for one in found if not one.ways[GUIDES].refused]
     per = CM_PER_INCH if unit == "in" else 1.0
-    title = "Finished less intended girth, by the guides"
+    title = "How far the guides miss"
     told = "; ".join(f"{one.name} {_signed(one.ways[GUIDES].misses['underbust'], unit)}" for one in drawn)
-    description = (f"A bar for each wearer says by how much the finished underbust misses the intended one: {told}. Circles "
-                   "for the bust, diamonds for the waist and squares for the hem stand near nought.")
+    description = (f"A bar for each wearer says by how much the underbust drafted by the guides misses the intended one, "
+                   f"finished minus intended: {told}.")
 
     def paint(figure):
         axes = figure.add_axes((0.19, 0.145, 0.78, 0.755))
@@ -31,10 +29,6 @@ def ways_chart(found, unit):
             axes.text(miss + (0.02 if large else -0.02) * _span(misses), row, _signed(miss * per, unit), va="center",
                       ha="left" if large else "right", zorder=4,
                       bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.8})
-        for level, mark, over in _OTHERS:
-            others = [one.ways[GUIDES].misses[level] / per for one in drawn]
-            axes.plot(others, [row - 0.62 * over for row in range(len(drawn))], mark, markersize=4.4, markerfacecolor=PAPER,
-                      markeredgecolor=INK, linestyle="none", zorder=5, label=level)
         _finish(axes, drawn, misses, unit)
 
     return chart(title, description, WIDTH, HEIGHT, paint), f"{title}. {description}"
@@ -50,10 +44,10 @@ def _finish(axes, drawn, misses, unit):
     axes.set_axisbelow(True)
     span = _span(misses)
     axes.set_xlim(min(misses + [0.0]) - 0.16 * span, max(misses + [0.0]) + 0.14 * span)
-    axes.set_xlabel(f"finished less intended girth, {'inches' if unit == 'in' else 'centimetres'}")
-    axes.set_title("wearer, and what her bust has more than her underbust", loc="left", x=-0.235, fontsize="medium")
-    handles = [Patch(**_LARGE, label="underbust, too large"), Patch(**_SMALL, label="underbust, too small"),
-               *axes.get_legend_handles_labels()[0]]
+    axes.set_xlabel(f"underbust, finished minus intended, {'inches' if unit == 'in' else 'centimetres'}")
+    axes.set_title("How far the guides miss the underbust\nwearer, and what her bust has more than her underbust",
+                   loc="left", x=-0.235, fontsize="medium")
+    handles = [Patch(**_LARGE, label="too large"), Patch(**_SMALL, label="too small")]
     axes.legend(handles=handles, loc="upper right", frameon=True, facecolor=PAPER, edgecolor=GRAPHITE)
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)

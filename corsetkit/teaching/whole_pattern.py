@@ -13,7 +13,8 @@ def picture(drafts: Drafts, style: dict) -> Picture:
     name, pattern = drafts.of(style)
     unit = drafts.desk.record.unit
     sheet = pattern_sheet(pattern, unit, name)
-    sentences = [*said.girth_sentences(pattern, unit), said.seam_sentence(pattern)]
+    hem = (said.HEM,) if "hem" in pattern.girths else ()
+    sentences = [*said.girth_sentences(pattern, unit), *hem, said.seam_sentence(pattern)]
     return Picture(
         svg_text(sheet), f"{sheet.title}. {sheet.description}", tuple(sentences), tuple(pattern.warnings)
     )

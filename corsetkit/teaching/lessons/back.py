@@ -178,7 +178,8 @@ class BackLesson(StepLesson):
             f"The back yoke's lower edge measures {say(path.run_length(found.yoke_line.kept))}, and so do the tops of both "
             "panels together.",
             f"From the lacing edge to the centre back it is {say(gap / 2)}, at the neckline and at the hem.",
-            f"The modesty panel, on the fold, is {say(gap / 2 + steps.style.modesty_overlap)} wide from end to end.",
+            f"The modesty panel is {say(gap / 2 + steps.style.modesty_overlap)} wide from fold to side edge "
+            f"({say(gap + 2 * steps.style.modesty_overlap)} opened).",
         )
 
 

@@ -7,6 +7,7 @@ from corsetkit.geometry import path
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import turn_between
 from corsetkit.quantity import declared, quantities
+from corsetkit.showing.cup_sheet import three_cups_sheet
 from corsetkit.showing.cups_lifted import APART_MOST, cup_seams, cups_beside, cups_lifted, cups_of, gap_above, gap_below
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.style import Style
@@ -16,7 +17,7 @@ from corsetkit.teaching.cups_compared import compared
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.seam_walk import KeptDraft, Seam, walk_picture
+from corsetkit.teaching.seam_walk import LONGEST, KeptDraft, Seam, ending, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
@@ -27,7 +28,7 @@ CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"
 class Lifted:
     """How the pieces of paper lie."""
 
-    swung: float = declared(
+    swing_the_outer_cup_up: float = declared(
         "how far the outer lower cup is swung up about the bust point, until the cut's edges meet", unit="degrees", low=0,
         high=90, step=1, default=0)
     apart: float = declared(
@@ -39,9 +40,12 @@ class Lifted:
 class Walked:
     """Which seam is walked, and how far."""
 
-    seam: str = declared("which seam is walked", unit="choice", choices=(CUP_SEAM, CUT, UNDERBUST), default=CUT)
-    along_the_seam: float = declared(
-        "how much of it is walked: 0 at its start, 1 at its end", unit="share", low=0, high=1, step=0.01, default=0.6)
+    seam: str = declared(
+        "which is walked: cup seam, cut across, or underbust line", unit="choice", choices=(CUP_SEAM, CUT, UNDERBUST), default=CUT,
+        choice_words=("cup", "across", "underbust"))
+    walked: float = declared(
+        "how far from its start the seam is walked; the slider is as long as the longest of the three", unit="cm", low=0,
+        high=LONGEST, step=0.125, default=4 * CM_PER_INCH)
 
 
 class ThreePartCupLesson(StepLesson):
@@ -73,7 +77,8 @@ class ThreePartCupLesson(StepLesson):
 
     def _apart_alive(self, desk, key):
         kept = KeptDraft(Drafts(desk))
-        panel = Panel("Which edges can meet while the paper lies flat, and where does a gap stay open?", ("swung", "apart"))
+        panel = Panel("Which edges can meet while the paper lies flat, and where does a gap stay open?",
+                      ("swing_the_outer_cup_up", "apart"))  # fmt: skip
 
         def own():
             swung, apart = quantities(Lifted)
@@ -91,29 +96,40 @@ class ThreePartCupLesson(StepLesson):
         lifted = Lifted(**{one.name: style.pop(one.name, one.default) for one in quantities(Lifted)})
         name, pattern = kept.of(style)
         unit, steps = kept.drafts.desk.record.unit, pattern.steps
-        swung = min(lifted.swung, gap_above(steps))
+        swung = min(lifted.swing_the_outer_cup_up, gap_above(steps))
         sheet = cups_lifted(pattern, lifted.apart, swung, unit, f"Three parts, for {name}")
         return Picture(svg_text(sheet), sheet.description, tuple(_apart_said(steps, swung, unit)))
 
     def _walk_alive(self, desk, key):
         kept = KeptDraft(Drafts(desk))
         panel = Panel("Which piece must turn while it is laid along the other, and which need not?",
-                      ("seam", "along_the_seam"))  # fmt: skip
-        return self.table(desk, key, (panel,), (), lambda values: self._walk_picture(kept, values),
-                          lambda: quantities(Walked))
+                      ("seam", "walked"))  # fmt: skip
+
+        def own():
+            seam, walked = quantities(Walked)
+            try:
+                pattern = kept.of({**desk.record.style, **self.fixed})[1]
+            except CorsetkitError:
+                # The table says why; meanwhile the slider is as it is declared.
+                return seam, walked
+            return seam, ending(walked, max(one.seam.lengths[0] for one in _seams(pattern).values()), desk.record.unit)
+
+        return self.table(desk, key, (panel,), (), lambda values: self._walk_picture(kept, values), own)
 
     def _walk_picture(self, kept, values):
         style = {**values, **self.fixed}
         asked = Walked(**{one.name: style.pop(one.name, one.default) for one in quantities(Walked)})
         name, pattern = kept.of(style)
-        seam = _seams(pattern)[asked.seam]
-        return walk_picture(name, pattern, seam, asked.along_the_seam * seam.seam.lengths[0], kept.drafts.desk.record.unit)
+        return walk_picture(name, pattern, _seams(pattern)[asked.seam], asked.walked, kept.drafts.desk.record.unit)
 
     def _both_alive(self, desk, key):
         both = _Both(desk)
         names = ("cut_depth", "cut_at_front")
         panel = Panel("What changes when the cut is moved, and what stays as it is?", names)
         return self.table(desk, key, (panel,), tuple(one for one in self.offered() if one.name in names), both.picture)
+
+    def _sheet(self, steps, unit, title, more=()):
+        return three_cups_sheet(steps, unit, title, more)
 
     def _words(self, steps):
         return three_part_words(steps)

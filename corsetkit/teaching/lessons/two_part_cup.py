@@ -6,9 +6,8 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
+from corsetkit.showing.cup_sheet import two_cups_sheet
 from corsetkit.showing.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
-from corsetkit.showing.step_lines import draft_so_far, near
-from corsetkit.showing.step_sheet import Drawn
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.cup_words import two_part_words
@@ -74,7 +73,8 @@ class TwoPartCupLesson(StepLesson):
 
         def own():
             try:
-                return walked_to(kept.of({**desk.record.style, **self.fixed})[1].steps.cup.seam.length)
+                pattern = kept.of({**desk.record.style, **self.fixed})[1]
+                return walked_to(pattern.steps.cup.seam.length, desk.record.unit)
             except CorsetkitError:
                 # The table says why; meanwhile the slider is as it is declared.
                 return quantities(Walked)
@@ -92,9 +92,7 @@ class TwoPartCupLesson(StepLesson):
         return tuple(one for one in self.offered() if one.name == "cup_seam_roundness")
 
     def _sheet(self, steps, unit, title, more=()):
-        straight = [Drawn(leg, "guide", f"the straight cut, {word} cup", "")
-                    for word, leg in zip(("inner", "outer"), _legs(steps))]
-        return draft_so_far(steps, self.step, unit, title, (*straight, *more), window=near(steps, self.step))
+        return two_cups_sheet(steps, unit, title, more)
 
     def _words(self, steps):
         return two_part_words(steps)
@@ -102,13 +100,12 @@ class TwoPartCupLesson(StepLesson):
     def _said(self, steps, unit):
         seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        long = [path.run_length(run) for run in (seam.inner, seam.outer)]
-        cuts = [path.run_length(leg) for leg in _legs(steps)]
         missed = [abs(path.point_along(run, seam.to_bust_point) - point) for run in (seam.inner, seam.outer)]
         fine = lambda cm: say_length(cm, unit, part=32)  # noqa: E731
         return (
-            f"The cup seam is {say(long[0])} long on the inner cup and {say(long[1])} on the outer cup; the straight cuts "
-            f"were {say(cuts[0])} and {say(cuts[1])}.",
+            # Whether it keeps that length is what the guess asks, so the straight cuts are told further on.
+            f"The cup seam is {say(path.run_length(seam.inner))} long on the inner cup and "
+            f"{say(path.run_length(seam.outer))} on the outer cup.",
             f"From its upper end to the bust point's notch it measures {say(seam.to_bust_point)} on both cups.",
             f"It cuts the corner at the bust point off: by {fine(missed[0])} on the inner cup, by {fine(missed[1])} on the "
             "outer cup.",
@@ -125,14 +122,14 @@ class TwoPartCupLesson(StepLesson):
 
         def move(part):
             _, pattern = drafts.of(at(roundness + (other - roundness) * part))
-            sheet = cups_lifted(pattern, CM_PER_INCH, 0.0, unit, f"The cup seam for {name}")
+            sheet = cups_lifted(pattern, CM_PER_INCH, 0.0, unit, f"The cup seam for {name}", lengths=part > 0)
             return Picture(svg_text(sheet), sheet.description)
 
         right, near = path.run_length(drafts.steps(at(other), self.step)[1].two_part_cup.seam.outer), 0.15
         sooner = other > roundness
         return Asked(
-            f"The cup seam is {say_length(seam.length, unit)} long on both cups. Its roundness is set from "
-            f"{say_number(roundness, 2)} to {say_number(other, 2)}, so it bends {'sooner' if sooner else 'later'} "
+            f"The cup seam is {say_length(seam.length, unit)} long on both cups. Its roundness is "
+            f"{'raised' if sooner else 'lowered'} from {say_number(roundness, 2)} to {say_number(other, 2)}, so it bends {'sooner' if sooner else 'later'} "
             f"and cuts {'more' if sooner else 'less'} of the corner off. How long is it then?",
             "The cup seam is then", "cm", seam.length, right, near,
             # Where hardly anything is cut off, a thought can lead to the very answer: then it is no slip.
@@ -184,7 +181,7 @@ def _apart_said(steps, unit):
     seam = steps.two_part_cup.seam
     say = lambda cm: say_length(cm, unit)  # noqa: E731
     yield (f"Cup seam, along the curve: inner cup {say(path.run_length(seam.inner))}, outer cup "
-           f"{say(path.run_length(seam.outer))}. The straight cut: {say(path.run_length(_legs(steps)[0]))} on both.")
+           f"{say(path.run_length(seam.outer))}. Each straight cut was {say(path.run_length(_legs(steps)[0]))}.")
     yield _gaps(steps)
     yield ("Slid together, the two papers meet at the bust point alone. Only sewing closes both gaps, and then the cup "
            "cannot lie flat.")
