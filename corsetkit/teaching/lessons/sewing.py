@@ -1,0 +1,112 @@
+"""Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the pattern."""
+
+from corsetkit.showing.svg import svg_image
+from corsetkit.teaching import sewing_on_paper
+from corsetkit.teaching.closer_lay import CloserLay
+from corsetkit.teaching.corrected import Corrected
+from corsetkit.teaching.course_lesson import CourseLesson
+from corsetkit.teaching.fitting_table import FittingTable
+from corsetkit.teaching.plain_lay import controls
+from corsetkit.teaching.plain_pictures import PlainPictures
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.print_files import CHOICES as FILES, SAID as FILES_SAID, write_files
+from corsetkit.teaching.sewing_board import CHOICES as TEXTS, order_board, write_order
+from corsetkit.teaching.sewing_words import sewing_words
+from corsetkit.teaching.stored import Stored, sentences_html
+
+
+class SewingLesson(CourseLesson):
+    name = "09_sewing"
+    drafts_of = Corrected
+    panels = (
+        Panel("When does a little less width cost a whole row, and when nothing?", ("width", "laid", "cloth")),
+    )  # fmt: skip
+
+    # The cells of its own.
+
+    def lay(self):
+        """The closer lay, searched for."""
+        return self.show("lay", self._lay_still, self._lay_alive)
+
+    def order(self):
+        """The order of sewing."""
+        return self.show("order", lambda desk: order_board(self.drafts_of(desk)), self._order_alive)
+
+    def fitting(self):
+        """A fault seen on the toile, and the line that moves."""
+        return self.show("fitting", self._fitting_still, self._fitting_alive)
+
+    def print(self):
+        """Buttons that write the corrected pattern."""
+        return self.show("print", _print_still, _print_alive)
+
+    # What the form of the lessons asks for.
+
+    def picture(self, drafts, values):
+        return PlainPictures(drafts).of(drafts.now() | values)
+
+    def offered(self):
+        """None: the style and the allowances belong to the lessons before."""
+        return ()
+
+    def _drawing_alive(self, desk, key):
+        drafts = self.drafts_of(desk)
+        pictures = PlainPictures(drafts)
+        return self.table(desk, key, self.panels, (), lambda values: pictures.of(drafts.now() | values),
+                          lambda: controls(desk.record.unit))
+
+    def _words_on(self, drafts):
+        return sewing_words(drafts.finished({})[1])
+
+    def _asked_of(self, desk, drafts):
+        return PlainPictures(drafts).asked(desk.record.unit)
+
+    def _moves(self, desk, drafts) -> Stored:
+        return sewing_on_paper.by_hand(drafts)
+
+    def _checks(self, desk, drafts) -> Stored:
+        return sewing_on_paper.by_tape(drafts)
+
+    # How they are made.
+
+    def _lay_still(self, desk):
+        shown = CloserLay(self.drafts_of(desk)).shown()
+        later = "Once the lesson runs, a closer lay can be searched for here."
+        told = (*shown["said"], *(f"{', '.join(row[:3])}: {row[3]}, to buy {row[4]}." for row in shown["rows"]), later)
+        return Stored(svg_image(shown["svg"]) + sentences_html(told), (shown["description"], *told))
+
+    def _lay_alive(self, desk, key):
+        from corsetkit.teaching.lay_widget import LayWidget
+
+        return LayWidget(self.drafts_of(desk))
+
+    def _order_alive(self, desk, key):
+        from corsetkit.teaching.board import Board
+
+        drafts = self.drafts_of(desk)
+        return Board("The order of sewing", lambda: order_board(drafts), TEXTS, "Write the order of sewing",
+                     lambda choice: write_order(drafts, choice))
+
+    def _fitting_still(self, desk):
+        return FittingTable(self.drafts_of(desk), "fitting").still().stored(svg_image)
+
+    def _fitting_alive(self, desk, key):
+        from corsetkit.teaching.fitting_widget import FittingWidget
+
+        return FittingWidget(FittingTable(self.drafts_of(desk), key))
+
+
+def _print_still(desk) -> Stored:
+    return Stored(f"<p>{FILES_SAID}</p>", (FILES_SAID,))
+
+
+def _print_alive(desk, key):
+    from corsetkit.teaching.board import Board
+
+    drafts = Corrected(desk)
+    words = "All pieces with their allowances, at true size, every correction that is kept made in them."
+    return Board("The files", lambda: Stored(f"<p>{words}</p>", ()), FILES, "Write the files",
+                 lambda choice: write_files(drafts, choice))
+
+
+LESSON = SewingLesson()

@@ -1,0 +1,100 @@
+// The fitting: a fault seen on the toile, how much of it, what moves; and the corrections that are kept.
+
+function render({ model, el }) {
+  const ends = [];
+  let painted = null, built = "", listed = "", kept = "", slider = null;
+
+  const paper = make("div", { class: "corset-paper" });
+  const refused = make("p", { class: "corset-refused", role: "status" });
+  const note = make("p", { class: "corset-answer", role: "status" });
+  const trouble = make("p", { class: "corset-wrong", role: "status" });
+  const cause = make("p", {}), caution = make("p", {});
+  const said = make("ul", { class: "corset-said" });
+  const silence = make("p", { class: "corset-silence", role: "alert" });
+  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+
+  const which = newId("fault");
+  const faults = make("select", { id: which, "data-name": "fault",
+    onchange: () => line.ask({ kind: "fault", which: Number(faults.value) }) });
+  const place = make("div", {});
+  const keeping = make("button", { type: "button", class: "corset-button corset-main",
+    onclick: () => line.ask({ kind: "add" }) }, "Keep this correction");
+  const none = make("p", { class: "corset-hint" }, "None yet: the pattern is as it was drafted.");
+  const ones = make("ul", { class: "corset-kept" });
+  const totals = make("p", {});
+
+  const root = make("section", { class: "corset corset-fault", "aria-label": "Fitting" },
+    make("div", { class: "corset-guess-frame" },
+      make("div", { class: "corset-sheet" }, paper, refused),
+      make("div", { class: "corset-guess-panel" },
+        silence, make("label", { for: which, class: "corset-label" }, "What do you see on the toile?"), faults, cause,
+        place, keeping, note)),
+    make("p", {}, make("b", {}, "Take care: "), caution), said,
+    make("h3", {}, "Corrections that are kept"), trouble, none, ones, totals);
+  caution.style.display = "inline";
+  root.dataset.quiet = "yes";
+  line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
+
+  function choose(shown) {
+    const key = JSON.stringify(shown.faults);
+    if (key !== listed) {
+      listed = key;
+      faults.replaceChildren(...shown.faults.map(([group, inside]) =>
+        make("optgroup", { label: group }, ...inside.map(([number, words]) => make("option", { value: number }, words)))));
+    }
+    if (line.quiet) faults.value = shown.number;
+  }
+  function slide(shown) {
+    const key = JSON.stringify([shown.number, shown.control]);
+    if (key !== built) {
+      built = key;
+      slider = control(shown.control, (answer, done) =>
+        line.ask({ kind: "set", changes: { pinch: answer }, keep: done }));
+      place.replaceChildren(slider.element);
+      slider.show(shown.state);
+    } else if (line.quiet) slider.show(shown.state);
+  }
+  function keptOnes(shown) {
+    const key = JSON.stringify(shown.kept);
+    if (key === kept) return;
+    kept = key;
+    const lost = ones.contains(document.activeElement);
+    ones.replaceChildren(...shown.kept.map((words, at) => make("li", {}, make("span", {}, words),
+      make("button", { type: "button", class: "corset-button", "aria-label": `Take back: ${words}`,
+        onclick: () => line.ask({ kind: "back", place: at }) }, "Take back"))));
+    // The button that was pressed is gone with its line: the keyboard goes on at the next one.
+    if (lost) (ones.querySelector("button") || keeping).focus();
+  }
+
+  function paint() {
+    const shown = model.get("shown");
+    line.answered(shown);
+    if (shown.svg && shown.svg !== painted) {
+      paper.innerHTML = shown.svg;
+      painted = shown.svg;
+    }
+    choose(shown);
+    slide(shown);
+    keptOnes(shown);
+    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
+    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
+    list(said, shown.refused ? [] : shown.said || []);
+    say(cause, shown.cause);
+    say(caution, shown.caution);
+    say(note, shown.note || "");
+    say(trouble, shown.trouble || "");
+    say(totals, (shown.totals || []).join(" "));
+    none.hidden = shown.kept.length > 0;
+    keeping.disabled = Boolean(shown.refused);
+  }
+
+  paint();
+  follow(model, ends, "shown", paint);
+  el.append(root);
+  return () => {
+    line.close();
+    ends.forEach((end) => end());
+  };
+}
+
+export default { render };
