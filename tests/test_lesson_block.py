@@ -14,20 +14,20 @@ from shapely.geometry import Polygon
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
-from corsetkit.showing import girth_strip, side_seams, two_blocks
+from corsetkit.showing.lessons import girth_strip, side_seams, two_blocks
 from corsetkit.showing.lettering import overlap
-from corsetkit.showing.levels import gaps, level_at, to_waist, whole_way
-from corsetkit.showing.moved_lines import compared
+from corsetkit.showing.lessons.levels import gaps, level_at, to_waist, whole_way
+from corsetkit.showing.lessons.moved_lines import compared
 from corsetkit.showing.recorder import recorded
-from corsetkit.showing.torn import torn
-from corsetkit.showing.side_seams import Closing
+from corsetkit.showing.lessons.torn import torn
+from corsetkit.showing.lessons.side_seams import Closing
 from corsetkit.steps.block import block
 from corsetkit.style import Style
-from corsetkit.teaching import block_pictures
+from corsetkit.teaching.parts import block_pictures
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.lessons.block import LESSON, MORE_BUST, REACH, _around_hers, _how_far_closed, _how_far_down
-from corsetkit.teaching.what_moved import degrees, far, what_moved
+from corsetkit.teaching.parts.what_moved import degrees, far, what_moved
 
 STYLES = {"wearer": {}, "guides": {"way": "guides"},
           "ease": {"bust_ease": 2.0, "waist_ease": 3.0, "hip_ease": 4.0, "underarm_drop": 4.0}}

@@ -9,13 +9,14 @@ from figures import WEARERS, figure
 from shapely import LineString, Polygon
 
 from corsetkit.geometry import path
-from corsetkit.showing.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
+from corsetkit.showing.lessons.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
 from corsetkit.showing.svg import svg_text
-from corsetkit.teaching import course, turned_darts
+from corsetkit.teaching import course
+from corsetkit.teaching.parts import turned_darts
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.lessons.darts import LESSON, Closing
-from corsetkit.teaching.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
+from corsetkit.teaching.parts.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
 from corsetkit.units import say_number
 
 WAYS = ("wearer", "guides")
@@ -285,7 +286,7 @@ def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
 def test_each_darts_degrees_stand_between_its_legs(wearer):
     """A number written in a dart lies wholly inside it: all corners of its box have headings between the legs'.
     Drawn open, every dart of more than 20 degrees has one."""
-    from corsetkit.showing import fronts_sheet
+    from corsetkit.showing.lessons import fronts_sheet
     from corsetkit.showing.lettering import text_box
 
     steps = steps_of(wearer)

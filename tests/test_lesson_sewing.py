@@ -18,20 +18,21 @@ from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.kept import from_data
 from corsetkit.lay.quantities import say_bought
 from corsetkit.sewing.stages import sewing_order
-from corsetkit.showing.corrected_sheet import farthest
+from corsetkit.showing.lessons.corrected_sheet import farthest
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded
 from corsetkit.style import Style
-from corsetkit.teaching import closer_lay, course, lay_search
-from corsetkit.teaching.closer_lay import CloserLay
-from corsetkit.teaching.corrected import FILE, Corrected, read_kept
+from corsetkit.teaching import course, lay_search
+from corsetkit.teaching.parts import closer_lay
+from corsetkit.teaching.parts.closer_lay import CloserLay
+from corsetkit.teaching.parts.corrected import FILE, Corrected, read_kept
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.fitting_table import GROUPS, FittingTable, grouped
+from corsetkit.teaching.parts.fitting_table import GROUPS, FittingTable, grouped
 from corsetkit.teaching.lessons.sewing import LESSON
-from corsetkit.teaching.plain_lay import OnCloth, PlainLays, controls, plain_plan
-from corsetkit.teaching.plain_pictures import NARROW, WIDE, PlainPictures
-from corsetkit.teaching.sewing_board import order_board, write_order
-from corsetkit.teaching.sewing_on_paper import by_hand, by_tape
+from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls, plain_plan
+from corsetkit.teaching.parts.plain_pictures import NARROW, WIDE, PlainPictures
+from corsetkit.teaching.parts.sewing_board import order_board, write_order
+from corsetkit.teaching.parts.sewing_on_paper import by_hand, by_tape
 from corsetkit.teaching.stored import STORED
 from corsetkit.teaching.text import LESSONS, read_text
 from corsetkit.quantity import quantities

@@ -11,21 +11,21 @@ from corsetkit import Style, demo_wearers, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.points import turn_between
-from corsetkit.showing.cup_guides import TINT
-from corsetkit.showing.cup_sheet import LOWER, three_cups_sheet
-from corsetkit.showing.cups_lifted import (
+from corsetkit.showing.lessons.cup_guides import TINT
+from corsetkit.showing.lessons.cup_sheet import LOWER, three_cups_sheet
+from corsetkit.showing.lessons.cups_lifted import (
     APART_MOST, cup_seams, cups_beside, cups_lifted, cups_spread, gap_above, gap_below)  # fmt: skip
-from corsetkit.showing.laid import Laid, torn_below
+from corsetkit.showing.lessons.laid import Laid, torn_below
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.painting import owners_of
 from corsetkit.showing.recorder import recorded
-from corsetkit.showing.walking import Walk
+from corsetkit.showing.lessons.walking import Walk
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.cups_compared import compared, corners_at_the_crossing
+from corsetkit.teaching.parts.cups_compared import compared, corners_at_the_crossing
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.lessons.three_part_cup import CUP_SEAM, CUT, UNDERBUST, _Both, _seams
-from corsetkit.teaching.seam_walk import KeptDraft
+from corsetkit.teaching.parts.seam_walk import KeptDraft
 from corsetkit.units import parse_length, say_length
 
 LESSON = lesson("06_three_part_cup")

@@ -13,9 +13,9 @@ from corsetkit.setup.lab import RUN_LABEL
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching import course, lesson, said
 from corsetkit.teaching.build import built
-from corsetkit.teaching.landmarks import landmarks_sheet
+from corsetkit.teaching.parts.landmarks import landmarks_sheet
 from corsetkit.teaching.stored import STORED
-from corsetkit.teaching.tapes import TAPES, tape_sheet
+from corsetkit.teaching.parts.tapes import TAPES, tape_sheet
 from corsetkit.teaching.text import HIDDEN, LESSONS, METADATA, cells, lesson_names, notebook, read_text
 
 NAMES = lesson_names()

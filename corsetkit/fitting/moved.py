@@ -1,5 +1,6 @@
 """What a correction did: which lines moved and by how much, and the seams walked again."""
 
+import math
 from dataclasses import dataclass
 
 from ..geometry import path
@@ -162,7 +163,19 @@ def _farthest(run, other):
     # Each curve by itself, for a side seam has a gap where its dart lies open.
     places = [path.flattened((curve,), _SPLIT) for curve in other]
     sides = [pair for found in places for pair in zip(found, found[1:] or found)]
-    return max(min(_distance(curve.point(t), a, b) for a, b in sides) for curve in run for t in _LOOKED_AT)
+    farthest, near = 0.0, 0
+    for point in (curve.point(t) for curve in run for t in _LOOKED_AT):
+        least = math.inf
+        # From where the last point was nearest on: a point that lies nearer than the farthest one is done with at once.
+        for step in range(len(sides)):
+            index = (near + step) % len(sides)
+            away = _distance(point, *sides[index])
+            if away < least:
+                least, found = away, index
+                if least <= farthest:
+                    break
+        near, farthest = found, max(farthest, least)
+    return farthest
 
 
 def _distance(p, a, b):

@@ -1,6 +1,6 @@
 """The page's view of the fitting."""
 
-from corsetkit.teaching.fitting_table import FittingTable
+from corsetkit.teaching.parts.fitting_table import FittingTable
 from corsetkit.teaching.widgets import Answering, page
 
 

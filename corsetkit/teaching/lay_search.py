@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.planning import plan, plan_further
-from corsetkit.teaching.plain_lay import plain_plan
+from corsetkit.teaching.parts.plain_lay import plain_plan
 from corsetkit.teaching.stored import sentence
 
 

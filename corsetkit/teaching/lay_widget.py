@@ -4,7 +4,7 @@ import time
 
 import traitlets
 
-from corsetkit.teaching.closer_lay import PAPERS, SECONDS, CloserLay, choices, in_a_thread
+from corsetkit.teaching.parts.closer_lay import PAPERS, SECONDS, CloserLay, choices, in_a_thread
 from corsetkit.teaching.widgets import Answering, page
 
 _EVERY = 0.15

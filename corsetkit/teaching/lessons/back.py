@@ -8,20 +8,20 @@ from corsetkit.quantity import quantities
 from corsetkit.showing.step_lines import lines_so_far
 from corsetkit.showing.step_sheet import step_sheet
 from corsetkit.showing.svg import svg_image
-from corsetkit.showing.taken_in import taken_at
+from corsetkit.showing.lessons.taken_in import taken_at
 from corsetkit.steps.underbust import level_width
 from corsetkit.style import Style
-from corsetkit.teaching.all_wearers import all_wearers
-from corsetkit.teaching.back_pictures import gaps_from, laced_picture, looking_at, taken_picture, waist_girth
-from corsetkit.teaching.back_said import waist_said
-from corsetkit.teaching.back_words import back_words
+from corsetkit.teaching.parts.all_wearers import all_wearers
+from corsetkit.teaching.parts.back_pictures import gaps_from, laced_picture, looking_at, taken_picture, waist_girth
+from corsetkit.teaching.parts.back_said import waist_said
+from corsetkit.teaching.parts.back_words import back_words
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.seam_table import seam_table
+from corsetkit.teaching.parts.seam_table import seam_table
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.ways_beside import ways_beside
-from corsetkit.teaching.whole_pattern import picture as whole_picture
+from corsetkit.teaching.parts.ways_beside import ways_beside
+from corsetkit.teaching.parts.whole_pattern import picture as whole_picture
 from corsetkit.units import CM_PER_INCH, say_length
 
 ASKED = (3 * CM_PER_INCH, CM_PER_INCH)

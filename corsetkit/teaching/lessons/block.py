@@ -5,18 +5,18 @@ from dataclasses import replace
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
-from corsetkit.showing.moved_lines import compared
+from corsetkit.showing.lessons.moved_lines import compared
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.showing.two_blocks import two_blocks
+from corsetkit.showing.lessons.two_blocks import two_blocks
 from corsetkit.steps.shares import SIDE_LIMIT
-from corsetkit.teaching import block_pictures, block_words
-from corsetkit.teaching.block_pictures import Looking
+from corsetkit.teaching.parts import block_pictures, block_words
+from corsetkit.teaching.parts.block_pictures import Looking
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.what_moved import degrees
+from corsetkit.teaching.parts.what_moved import degrees
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LENGTHS = ("front_waist_length", "shoulder_length", "across_back_width")

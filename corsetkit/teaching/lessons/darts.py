@@ -6,19 +6,19 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared
-from corsetkit.showing.angle_chart import degrees
-from corsetkit.showing.blend_sheet import LEAST_STEP, blend_sheet, crossings
-from corsetkit.showing.front_parts import TIGHTENING, front_parts
+from corsetkit.showing.lessons.angle_chart import degrees
+from corsetkit.showing.lessons.blend_sheet import LEAST_STEP, blend_sheet, crossings
+from corsetkit.showing.lessons.front_parts import TIGHTENING, front_parts
 from corsetkit.showing.drawn import Drawn
 from corsetkit.showing.step_lines import draft_so_far, near, pair
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.dart_words import dart_words
+from corsetkit.teaching.parts.dart_words import dart_words
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson
-from corsetkit.teaching.turned_darts import (InTurn, PinBeside, Turning, chosen, offered, order_picture, pin_picture,
+from corsetkit.teaching.parts.turned_darts import (InTurn, PinBeside, Turning, chosen, offered, order_picture, pin_picture,
                                              style_among, turned_picture, turning_picture)
 from corsetkit.units import say_length
 

@@ -5,23 +5,23 @@ from math import radians
 from corsetkit.geometry import path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
-from corsetkit.showing.hollow_sheet import hollow_sheet, parallel
+from corsetkit.showing.lessons.hollow_sheet import hollow_sheet, parallel
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.teaching import finish_on_paper
-from corsetkit.teaching.bill_board import bill_board
+from corsetkit.teaching.parts import finish_on_paper
+from corsetkit.teaching.parts.bill_board import bill_board
 from corsetkit.teaching.course_lesson import CourseLesson
-from corsetkit.teaching.finish_pictures import bones_picture, lit_among, notch_picture
-from corsetkit.teaching.finish_words import finish_words
-from corsetkit.teaching.finishing import Finishing, offered
+from corsetkit.teaching.parts.finish_pictures import bones_picture, lit_among, notch_picture
+from corsetkit.teaching.parts.finish_words import finish_words
+from corsetkit.teaching.parts.finishing import Finishing, offered
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.print_files import CHOICES, SAID, write_files
-from corsetkit.teaching.printed_square import printed, square_picture
-from corsetkit.teaching.ready_pieces import looked_at, ready_picture
-from corsetkit.teaching.seam_corners import Corners, Pressed
+from corsetkit.teaching.parts.print_files import CHOICES, SAID, write_files
+from corsetkit.teaching.parts.printed_square import printed, square_picture
+from corsetkit.teaching.parts.ready_pieces import looked_at, ready_picture
+from corsetkit.teaching.parts.seam_corners import Corners, Pressed
 from corsetkit.teaching.stored import Stored
-from corsetkit.teaching.walked_paper import paper_of, walk_table, walked_picture
+from corsetkit.teaching.parts.walked_paper import paper_of, walk_table, walked_picture
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 ASKED = CM_PER_INCH

@@ -9,11 +9,11 @@ from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.style import Style
 from corsetkit.teaching import said
 from corsetkit.teaching.course import Drafts, Lesson
-from corsetkit.teaching.landmarks import landmarks_sheet
+from corsetkit.teaching.parts.landmarks import landmarks_sheet
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.reference import reference
+from corsetkit.teaching.parts.reference import reference
 from corsetkit.teaching.stored import Stored, sentence, sentences_html
-from corsetkit.teaching.whole_pattern import both_ways, picture
+from corsetkit.teaching.parts.whole_pattern import both_ways, picture
 
 PANELS = (
     Panel(

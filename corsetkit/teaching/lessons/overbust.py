@@ -7,17 +7,17 @@ from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
-from corsetkit.showing.cup_guides import dart_sheet
-from corsetkit.showing.overbust_sheet import overbust_sheet
+from corsetkit.showing.lessons.cup_guides import dart_sheet
+from corsetkit.showing.lessons.overbust_sheet import overbust_sheet
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
-from corsetkit.teaching.overbust_pictures import (COVERING, Pulling, asking, body_picture, depth_said, guides_picture,
+from corsetkit.teaching.parts.overbust_pictures import (COVERING, Pulling, asking, body_picture, depth_said, guides_picture,
                                                   pulled_picture)
-from corsetkit.teaching.overbust_words import overbust_words
+from corsetkit.teaching.parts.overbust_words import overbust_words
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.quarrel import quarrel
+from corsetkit.teaching.parts.quarrel import quarrel
 from corsetkit.teaching.step_lesson import StepLesson, _board, style_of
 from corsetkit.teaching.stored import Stored, sentence
 from corsetkit.units import CM_PER_INCH, say_length, say_number

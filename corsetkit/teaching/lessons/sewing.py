@@ -1,17 +1,17 @@
 """Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the pattern."""
 
 from corsetkit.showing.svg import svg_image
-from corsetkit.teaching import sewing_on_paper
-from corsetkit.teaching.closer_lay import CloserLay
-from corsetkit.teaching.corrected import Corrected
+from corsetkit.teaching.parts import sewing_on_paper
+from corsetkit.teaching.parts.closer_lay import CloserLay
+from corsetkit.teaching.parts.corrected import Corrected
 from corsetkit.teaching.course_lesson import CourseLesson
-from corsetkit.teaching.fitting_table import FittingTable
-from corsetkit.teaching.plain_lay import controls
-from corsetkit.teaching.plain_pictures import PlainPictures
+from corsetkit.teaching.parts.fitting_table import FittingTable
+from corsetkit.teaching.parts.plain_lay import controls
+from corsetkit.teaching.parts.plain_pictures import PlainPictures
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.print_files import CHOICES as FILES, SAID as FILES_SAID, write_files
-from corsetkit.teaching.sewing_board import CHOICES as TEXTS, order_board, write_order
-from corsetkit.teaching.sewing_words import sewing_words
+from corsetkit.teaching.parts.print_files import CHOICES as FILES, SAID as FILES_SAID, write_files
+from corsetkit.teaching.parts.sewing_board import CHOICES as TEXTS, order_board, write_order
+from corsetkit.teaching.parts.sewing_words import sewing_words
 from corsetkit.teaching.stored import Stored, sentences_html
 
 

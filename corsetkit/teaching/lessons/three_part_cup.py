@@ -7,17 +7,17 @@ from corsetkit.geometry import path
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import turn_between
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.cup_sheet import three_cups_sheet
-from corsetkit.showing.cups_lifted import APART_MOST, cup_seams, cups_beside, cups_lifted, cups_of, gap_above, gap_below
+from corsetkit.showing.lessons.cup_sheet import three_cups_sheet
+from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_beside, cups_lifted, cups_of, gap_above, gap_below
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.style import Style
 from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.cup_words import three_part_words
-from corsetkit.teaching.cups_compared import compared
+from corsetkit.teaching.parts.cup_words import three_part_words
+from corsetkit.teaching.parts.cups_compared import compared
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.seam_walk import LONGEST, KeptDraft, Seam, ending, walk_picture
+from corsetkit.teaching.parts.seam_walk import LONGEST, KeptDraft, Seam, ending, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 

@@ -6,15 +6,15 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.cup_sheet import two_cups_sheet
-from corsetkit.showing.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
+from corsetkit.showing.lessons.cup_sheet import two_cups_sheet
+from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.cup_words import two_part_words
+from corsetkit.teaching.parts.cup_words import two_part_words
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.seam_walk import KeptDraft, Seam, Walked, walk_picture, walked_to
+from corsetkit.teaching.parts.seam_walk import KeptDraft, Seam, Walked, walk_picture, walked_to
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 

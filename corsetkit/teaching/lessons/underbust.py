@@ -9,7 +9,7 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.showing.step_lines import draft_so_far, near
 from corsetkit.showing.step_sheet import Drawn, Spot
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.showing.vignette import vignette
+from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked

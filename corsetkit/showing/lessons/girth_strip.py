@@ -1,0 +1,128 @@
+"""A level laid round half the block, and its stretches of paper end to end as one strip beside the body's own tapes."""
+
+from ...geometry import path
+from ...geometry.curve import Line
+from ...units import CM_PER_INCH, say_length
+from ..canvas import box_area, box_run, tick
+from ..hatching import fill
+from ..lettering import CAPITALS, text_width
+from .levels import gaps
+from ..pens import (BEFORE, BODY, CUT_AWAY, CUT_PAPER, GRAPHITE, GUIDE, HEADING, LINE_WORDS, NAME, NEW, PAPER_TONE, RULE,
+                   SPOT_WORDS, WASTE, Letter, Pen)
+from ..sheet import Sheet
+
+SCALE = 5.0
+LEVELS = ("bust", "waist", "hip")
+
+_STRIP, _TAPE, _APART = 3.0, 1.7, 0.9
+"""How high the strip and each tape are, and how far they lie from each other, cm of the drawing."""
+_MARGIN = 2.0
+_BESIDE = 0.3 * SCALE
+"""How far the words stand before their strip or tape."""
+_QUIET = Pen("tape-quiet", 0.14, GRAPHITE)
+_NUMBER = Letter("number", 2.7, True)
+_DROP = CAPITALS / 2 * 0.27 * SCALE
+"""From the middle of capitals down to the line they stand on."""
+_TICKS = {"in": (CM_PER_INCH, 2), "cm": (1.0, 5)}
+"""From one tick of the tape to the next, cm, and how many ticks to a long one."""
+
+
+def girth_strip(title, block, level, unit, eases, description, frame):
+    """The sheet of a `Level`: above, where it crosses the block; below, its stretches as a strip, and three tapes.
+
+    Args:
+        eases: for "bust", "waist" and "hip" what the block has beyond the body, all round, cm.
+        frame: the longest strip or tape to keep room for, cm, so that the drawing stands still.
+    """
+    body = block.measurements
+    halves = {name: getattr(body, f"{name}_girth") / 2 for name in LEVELS}
+    left = text_width("waist 00 00/00 in", SPOT_WORDS, SCALE) + _BESIDE
+    right = max(frame, block.back.waist_centre.real)
+    top = max(half.across.imag for half in (block.front, block.back))
+    rows = _rows(-body.waist_to_hip - 2.6)
+    low = complex(-_MARGIN - left, rows["hip"] - 1.2)
+    high = complex(right + _MARGIN, top + 1.5 * SCALE)
+
+    def paint(canvas):
+        box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
+        canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * SCALE), title, HEADING, "start")
+        _paint_block(canvas, block, unit)
+        for run in gaps(level):
+            canvas.line((run,), GUIDE, {"name": "the waist dart, left out", "length": say_length(run.length, unit)})
+        for number, run in enumerate(level.stretches, 1):
+            length = say_length(path.run_length(run), unit)
+            canvas.line(run, NEW, {"role": "new", "name": f"stretch {number}", "length": length})
+            canvas.words(_middle(run) + 0.17j * SCALE, str(number), _NUMBER)
+        _paint_strip(canvas, level, rows["paper"], unit)
+        for name in LEVELS:
+            _paint_tape(canvas, name, halves[name], eases[name] / 2, rows[name], unit, name == level.name)
+        if level.name:
+            tick(canvas, complex(level.width, rows["paper"]), complex(level.width, rows[level.name]), GUIDE)
+
+    return Sheet(low, high, title, description, paint, SCALE)
+
+
+def _rows(top):
+    """The lower edge of the strip and of each tape."""
+    rows, at = {"paper": top - _STRIP}, top - _STRIP
+    for name in LEVELS:
+        at -= _APART + _TAPE
+        rows[name] = at
+    return rows
+
+
+def _paint_block(canvas, block, unit):
+    """The block from hip to armscye, and the body's three levels."""
+    for side, (word, half) in enumerate((("front", block.front), ("back", block.back)), 1):
+        inwards = 0.4 * (half.across - half.waist_centre).real
+        canvas.words(complex(half.waist_centre.real + inwards, half.across.imag - 0.6 * SCALE), word, NAME)
+        up = complex(half.waist_centre.real, half.across.imag)
+        lines = {f"{word} armscye": half.armscye[1:], f"{word} side seam": half.side,
+                 f"centre {word}": (Line(up, half.hip_centre),), f"{word} hip line": (Line(half.hip_centre, half.hip_side),)}
+        sewn = {f"{word} side seam": ("side seam", side)}
+        for number, (leg, run) in enumerate(zip(("side leg", "centre leg"), half.dart_legs), 1):
+            lines[f"{word} waist dart, {leg}"] = run
+            sewn[f"{word} waist dart, {leg}"] = f"{word} waist dart", number
+        for name, run in lines.items():
+            facts = {"role": "before", "name": name, "length": say_length(path.run_length(run), unit)}
+            canvas.line(run, BEFORE, facts | dict(zip(("seam", "side"), sewn.get(name, ()))))
+        tick(canvas, half.waist_centre, half.waist_side, BODY)
+        centre = complex(half.waist_centre.real, half.bust_level)
+        tick(canvas, centre, complex(half.underarm.real, half.bust_level), BODY)
+    if block.side_dart:
+        for number, (leg, end) in enumerate((("upper leg", block.mouth_upper), ("lower leg", block.mouth_lower)), 1):
+            canvas.line((Line(block.bust_point, end),), BEFORE, {
+                "role": "before", "name": f"side dart, {leg}", "length": say_length(abs(end - block.bust_point), unit),
+                "seam": "side dart", "side": number})
+
+
+def _middle(run):
+    return path.point_along(run, path.run_length(run) / 2)
+
+
+def _paint_strip(canvas, level, bottom, unit):
+    canvas.words(complex(-_BESIDE, bottom + _STRIP / 2 - _DROP), f"paper {say_length(level.width, unit)}", SPOT_WORDS, "end")
+    start = 0.0
+    for number, run in enumerate(level.stretches, 1):
+        length = path.run_length(run)
+        cell = box_run(start, bottom, start + length, bottom + _STRIP)
+        canvas.area(cell, CUT_PAPER)
+        canvas.line(cell, NEW, {"role": "new", "name": f"stretch {number} of the strip", "length": say_length(length, unit)})
+        canvas.words(complex(start + length / 2, bottom + _STRIP / 2 - _DROP), str(number), _NUMBER)
+        start += length
+
+
+def _paint_tape(canvas, name, half, ease, bottom, unit, strong):
+    """The tape of half a girth, ticks as on a tape; what the block has beyond it is hatched."""
+    pen = RULE if strong else _QUIET
+    top = bottom + _TAPE
+    canvas.line(box_run(0.0, bottom, half, top), pen, {"name": f"half the {name} girth", "length": say_length(half, unit)})
+    step, long = _TICKS[unit]
+    canvas.line(tuple(Line(complex(i * step, top), complex(i * step, top - _TAPE * (0.62 if i % long == 0 else 0.36)))
+                      for i in range(1, int(half / step - 1e-9) + 1)), pen)
+    words = f"{name} {say_length(half, unit)}"
+    canvas.words(complex(-_BESIDE, bottom + _TAPE / 2 - _DROP), words, SPOT_WORDS if strong else LINE_WORDS, "end")
+    if ease > 1e-9:
+        patch = box_run(half, bottom, half + ease, top)
+        fill(canvas, patch, WASTE)
+        canvas.line(patch, CUT_AWAY, {"name": f"half the {name} ease", "length": say_length(ease, unit)})

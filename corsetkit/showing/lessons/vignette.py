@@ -1,0 +1,49 @@
+"""A small drawing that explains one word: a window on a draft, with nothing written but what the word needs."""
+
+from ...geometry.path import flattened
+from ..canvas import box_area
+from ..clutter import Clutter
+from ..hatching import fill
+from ..pens import PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, WASTE
+from ..sheet import Sheet
+from ..step_sheet import PENS
+
+SEEN = 5.0
+"""How wide a small drawing is seen, cm."""
+
+
+def vignette(title, description, drawn, box, spots=()):
+    """The sheet of a window on `drawn` lines.
+
+    Args:
+        title, description: what it shows, for those who do not see it.
+        drawn: `Drawn` lines; those of the role "new" are what the word is about. Their names are not written.
+        box: (left, bottom, right, top) of the window, cm; lines may run beyond it, and are cut off there.
+        spots: `Spot` marks, their names written beside them where there is room.
+    """
+    left, bottom, right, top = box
+    scale = (right - left) / SEEN
+    low, high = complex(left, bottom), complex(right, top)
+    inside = 0.12 * scale
+    clutter = Clutter((left + inside, bottom + inside, right - inside, top - inside), scale)
+    for line in drawn:
+        clutter.draw(flattened(line.run, 0.05), 3 if line.role == "new" else 1)
+    for spot in spots:
+        clutter.dot(spot.point)
+    names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name]
+
+    def paint(canvas):
+        box_area(canvas, box, PAPER_TONE)
+        for role, pen in PENS.items():
+            for line in drawn:
+                if line.role == role:
+                    if role == "waste":
+                        fill(canvas, line.run, WASTE)
+                    canvas.line(line.run, pen)
+        for spot in spots:
+            canvas.dot(spot.point, 0.8, SPOT_TONE if spot.role == "new" else PAPER_TONE, SPOT)
+        for place in names:
+            if place:
+                canvas.words(*place)
+
+    return Sheet(low, high, title, description, paint, scale, True)

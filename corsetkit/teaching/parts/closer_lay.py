@@ -1,0 +1,198 @@
+"""The closer lay: searched for while the page goes on, kept with the learner, and read back; the plain lay stands in.
+
+Nothing here knows of a page or a widget.
+"""
+
+import threading
+from dataclasses import dataclass, field, replace
+
+from corsetkit.errors import CorsetkitError
+from corsetkit.finish.finished import CLOTHS, SHELL
+from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
+from corsetkit.lay.items import items_of, layers_of
+from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width
+from corsetkit.showing.names import file_name
+from corsetkit.showing.svg import svg_text
+from corsetkit.teaching.kept_plans import KeptPlanFile
+from corsetkit.teaching.lay_search import Search, searched
+from corsetkit.teaching.parts.plain_lay import plain_plan, plan_sheet
+from corsetkit.teaching.stored import sentence
+from corsetkit.units import in_one_unit, say_length
+
+SECONDS = (2, 5, 10)
+PAPERS = (("A4", "A4 paper"), ("Letter", "US Letter paper"))
+_BUSY = "a lay is being searched for already; wait until it is there"
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What is laid, and on what."""
+
+    layer: str = SHELL
+    cloth: Cloth = field(default_factory=lambda: Cloth(width=137.0))
+
+
+def in_a_thread(work):
+    threading.Thread(target=work, daemon=True).start()
+
+
+class CloserLay:
+    """One learner's cutting plans.
+
+    `told(progress)` is called with {"share", "words"} while a search runs and with None when it has ended; `start(work)`
+    runs a search.
+    """
+
+    def __init__(self, drafts, told=lambda progress: None, start=in_a_thread):
+        self.drafts, self.told, self._start = drafts, told, start
+        self.wanted = Wanted()
+        self.busy, self.note = False, ""
+        self._offset = 0
+        self._plans = KeptPlanFile(drafts.desk)
+        self.adopt()
+
+    def adopt(self) -> None:
+        """Begin with the cloth of the plan that is kept, where there is one."""
+        try:
+            one = self._now()[2].plans.get(self.wanted.layer)
+        except CorsetkitError:
+            # Who cannot be drafted is told so in the drawing's place.
+            return
+        if one:
+            self.wanted = replace(self.wanted, cloth=one.cloth)
+
+    # What the page asks.
+
+    def handle(self, message: dict) -> None:
+        """Do what the page asks."""
+        kind, self.note = message.get("kind"), ""
+        try:
+            if kind == "choose":
+                self.wanted = _chosen(self.wanted, message)
+                if message.get("name") == "layer":
+                    self.adopt()
+            elif kind == "search":
+                self._search(message.get("seconds"))
+            elif kind == "sheets":
+                self.note = self._write(message.get("paper"))
+        except CorsetkitError as error:
+            self.note = sentence(f"Not done: {self._said(error)}")
+
+    def shown(self) -> dict:
+        """The whole state of the page."""
+        cloth = self.wanted.cloth
+        told = {"svg": "", "description": "", "said": [], "rows": [], "refused": "", "note": self.note, "busy": self.busy,
+                "choice": {"layer": self.wanted.layer, "width": f"{cloth.width:g}", "laid": cloth.laid,
+                           "one_way": "yes" if cloth.one_way else "no"}}
+        unit = self.drafts.desk.record.unit
+        try:
+            name, items, found = self._now()
+            told["rows"] = [self._row(layer, items[layer], found.plans.get(layer)) for layer in items]
+            mine = self._mine(items, found)
+            sheet, key = plan_sheet(mine, unit, name)
+        except CorsetkitError as error:
+            return told | {"refused": sentence(self._said(error))}
+        old = [sentence(one) for one in found.obsolete]
+        return told | {"svg": svg_text(sheet), "description": sheet.description,
+                       "said": [*old, *self._how(mine, found), *quantities_said(mine, unit), *key]}
+
+    # How it is made.
+
+    def _now(self):
+        """The wearer's name, the items of each cloth, and the kept plans."""
+        name, finished = self.drafts.finished(self.drafts.now())
+        items = {layer: items_of(finished, layer) for layer in layers_of(finished)}
+        return name, items, self._plans.read(name, items)
+
+    def _mine(self, items, found):
+        """The kept plan where it is one of what is wanted, else the plain lay."""
+        layer, cloth = self.wanted.layer, self.wanted.cloth
+        if layer not in items:
+            raise CorsetkitError(f"nothing is cut of the {layer}")
+        one = found.plans.get(layer)
+        return one if one and one.cloth == cloth else plain_plan(items[layer], cloth, layer)
+
+    def _how(self, mine, found):
+        if found.plans.get(mine.layer) is mine:
+            return ["This is the plan that is kept for this cloth."]
+        return ["This is the plain lay. Press the button, and a closer one is searched for."]
+
+    def _row(self, layer, items, one):
+        """One line of the list of what to buy: cloth, how it lies, length, to buy, share, which lay."""
+        unit = self.drafts.desk.record.unit
+        try:
+            laid = one or plain_plan(items, self.wanted.cloth, layer)
+        except CorsetkitError as error:
+            cloth = self.wanted.cloth
+            return [layer, say_width(cloth, unit), cloth.laid, "–", "–", "–", self._said(error)]
+        return [layer, say_width(laid.cloth, unit), laid.cloth.laid, say_length(laid.length, unit),
+                say_bought(laid.length, unit), say_share(laid.used), "kept" if one else "plain"]
+
+    def _search(self, seconds):
+        if seconds not in SECONDS or isinstance(seconds, bool):
+            raise CorsetkitError(f"the time is {seconds}: allowed are {', '.join(map(str, SECONDS))} seconds")
+        if self.busy:
+            raise CorsetkitError(_BUSY)
+        name, items, found = self._now()
+        mine = self._mine(items, found)
+        self._offset += 1
+        known = mine if mine is found.plans.get(mine.layer) else None
+        asked = Search(items[mine.layer], mine.cloth, mine.layer, known, seconds, self._offset)
+        self.busy = True
+        # Whatever is changed on the page meanwhile, it ends as it began: for this wearer and these pieces.
+        self._start(lambda: self._run(asked, name, items))
+
+    def _run(self, asked, name, items):
+        try:
+            best, self.note = searched(asked, self._progress)
+            self._plans.keep(name, items, best)
+        except CorsetkitError as error:
+            self.note = sentence(f"Not done: {self._said(error)}")
+        finally:
+            self.busy = False
+            self.told(None)
+
+    def _progress(self, share, length):
+        so_far = say_length(length, self.drafts.desk.record.unit)
+        self.told({"share": share, "words": f"The shortest so far takes up {so_far}."})
+
+    def _write(self, paper):
+        if paper not in dict(PAPERS):
+            raise CorsetkitError(f"paper is {paper}: allowed are A4 and Letter")
+        name, items, found = self._now()
+        folder, unit, base = self.drafts.desk.make_folder(), self.drafts.desk.record.unit, file_name(name)
+        names = []
+        for layer in items:
+            laid = found.plans.get(layer) or plain_plan(items[layer], self.wanted.cloth, layer)
+            path = folder / f"cutting_plan_{base}_{layer.replace(' ', '_')}.pdf"
+            names.append(write_lay_pdf(laid, path, paper, unit, name).name)
+        return f"Written into {folder}: {', '.join(names)}. {base.said}".rstrip()
+
+    def _said(self, error):
+        return in_one_unit(str(error), self.drafts.desk.record.unit)
+
+
+def _chosen(wanted, message):
+    """What is wanted once the page has chosen one thing anew."""
+    name, value = message.get("name"), message.get("value")
+    if name == "layer" and value in CLOTHS:
+        return replace(wanted, layer=value)
+    if name == "width" and value in {f"{one:g}" for one in WIDTHS}:
+        return replace(wanted, cloth=wanted.cloth.replaced(width=float(value)))
+    if name == "laid" and value in (SINGLE, FOLDED):
+        return replace(wanted, cloth=wanted.cloth.replaced(laid=value))
+    if name == "one_way" and value in ("yes", "no"):
+        return replace(wanted, cloth=wanted.cloth.replaced(one_way=value == "yes"))
+    raise CorsetkitError(f"{name} {value} cannot be chosen")
+
+
+def choices():
+    """The controls, each as its name, its question and its (value, words)."""
+    return [
+        {"name": "layer", "label": "Which cloth?", "options": [[one, one] for one in CLOTHS]},
+        {"name": "width", "label": "How wide is it?",
+         "options": [[f"{cm:g}", f"{cm:g} cm ({inches} in)"] for cm, inches in WIDTHS.items()]},
+        {"name": "laid", "label": "How does it lie?", "options": [[SINGLE, "single"], [FOLDED, "folded"]]},
+        {"name": "one_way", "label": "Does it have a nap?", "options": [["no", "no"], ["yes", "yes, all heads one way"]]},
+    ]
