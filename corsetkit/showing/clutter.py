@@ -36,6 +36,10 @@ class Clutter:
         half = 0.1 * self._scale
         self._dots.append((at.real - half, at.imag - half, at.real + half, at.imag + half))
 
+    def keep(self, box):
+        """Remember the box of a text that stands already, so that no other is written over it."""
+        self._texts.append(box)
+
     def beside(self, at, text, letter):
         """Where to write the name of a point, as the arguments of `words`; the least covered of all places near it."""
         size = letter.size * self._scale / 10

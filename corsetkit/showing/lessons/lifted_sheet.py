@@ -125,7 +125,7 @@ def _written(spreads, rungs, unit, box, scale):
     for one in (laid for spread in spreads for laid in spread.laid):
         inside = written_in(one, one.piece.name, scale, taken)
         for place in inside:
-            _keep_clear(clutter, text_box(*place, "middle", 0.0, scale))
+            clutter.keep(text_box(*place, "middle", 0.0, scale))
         if not inside:
             place = clutter.beside(one.middle, one.piece.name, NAME)
             leaders.append((one.middle, _nearest(text_box(*place, 0.0, scale), one.middle)))
@@ -147,14 +147,6 @@ def _measured(spread, scale):
         if all(abs(middle - written.get(id(other), middle + scale)) > 0.8 * scale for other in edge.seam.opposite(edge)):
             written[id(edge)] = middle
             yield edge, run
-
-
-def _keep_clear(clutter, box):
-    """No length is written over the box of a word that stands already."""
-    left, bottom, right, top = box
-    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
-        level = bottom + (top - bottom) * share
-        clutter.draw([complex(left, level), complex(right, level)], 9)
 
 
 def _nearest(box, point):
