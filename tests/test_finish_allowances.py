@@ -322,11 +322,13 @@ def test_an_allowance_that_crosses_itself_is_refused_in_one_sentence():
 
 
 def test_a_piece_beyond_its_fold_is_refused():
-    """A centre front that reaches beyond its fold cannot be cut on it; the remedy that the sentence names serves."""
-    low = Style(centre_front_depth=7.62)
-    with pytest.raises(CorsetkitError, match="beyond its fold"):
-        finish(draft(WEARERS["Maren"], low))
-    finish(draft(WEARERS["Maren"], low.replaced(centre_front_taking_in=1.905)))
+    """A centre front that reaches beyond its fold cannot be cut on it; the draft itself makes no such piece."""
+    edges = (Edge("hem", (Line(0j, 6 + 0j),), Kind.HEM), Edge("side", (Line(6 + 0j, 6 + 10j),), Kind.TOP),
+             Edge("top", (Line(6 + 10j, -0.5 + 10j),), Kind.TOP), Edge("V", (Line(-0.5 + 10j, 8j),), Kind.CENTRE_FRONT),
+             Edge("fold", (Line(8j, 0j),), Kind.FOLD))
+    with pytest.raises(CorsetkitError, match="0.5 cm .* beyond its fold"):
+        cutting_line(Piece(1, "trial front", edges, (1 + 1j, 1 + 7j), 1, "shell", True, False), Finish())
+    finish(draft(WEARERS["Maren"], Style(centre_front_depth=7.62)))
 
 
 def test_made_up_pieces_and_random_bodies_are_finished():
