@@ -73,9 +73,6 @@ class Finish:
         source=COURSE)
     waist_tape_width: float = _lacing(
         "how wide the waist tape is", low=1.1, high=3.3, step=MM, default=2.2, source=CUSTOM)
-    cloth_width: float = declared(
-        "how wide the cloth lies, from selvedge to selvedge", unit="cm", low=70, high=210, step=1, default=140,
-        group="cloth", source=COURSE)
 
     def __post_init__(self):
         check_all(self)
