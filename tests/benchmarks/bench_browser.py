@@ -117,10 +117,15 @@ def notebook(folder: Path, name: str, cell: str) -> Path:
 
 
 def press(page, slider, way):
-    """One key, and the wait until its picture is painted; the time in ms."""
+    """One key, and the wait until its picture is painted; the time in ms, None where the key changes nothing."""
+    from playwright.sync_api import TimeoutError as NoPicture
+
     page.evaluate("(s) => { window.watched[s].times = []; window.watched[s].from = 0; }", slider)
     page.keyboard.press(way)
-    page.wait_for_function("(s) => window.watched[s].times.length > 0", arg=slider)
+    try:
+        page.wait_for_function("(s) => window.watched[s].times.length > 0", arg=slider, timeout=2_000)
+    except NoPicture:
+        return None
     page.wait_for_timeout(PAUSE_MS)
     return page.evaluate("(s) => window.watched[s].times[0]", slider)
 
@@ -149,7 +154,7 @@ def hold(page, slider, way):
 
 
 def said(times):
-    times = sorted(times)
+    times = sorted(times) or [float("nan")]
     return statistics.median(times), times[round(0.95 * (len(times) - 1))]
 
 
@@ -167,11 +172,14 @@ def measured(page):
         for kind in KINDS:
             slider = at(kind)
             times = [press(page, slider, "ArrowRight" if i % 8 < 4 else "ArrowLeft") for i in range(BLOCK)]
-            single[kind] += times[WARM:]
+            single[kind] += [time for time in times[WARM:] if time is not None]
     for i in range(HELD_RUNS):
         for kind in KINDS:
             slider = at(kind)
-            held[kind].append(hold(page, slider, ("ArrowLeft", "ArrowRight")[i % 2]))
+            late = hold(page, slider, ("ArrowLeft", "ArrowRight")[i % 2])
+            if late > 0:
+                # Else the slider stood at its end before the last key, and that key changed nothing.
+                held[kind].append(late)
     return single, held
 
 
