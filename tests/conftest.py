@@ -8,3 +8,14 @@ def not_a_stored_lesson():
     with pytest.MonkeyPatch.context() as patch:
         patch.delenv("CORSETKIT_STORED", raising=False)
         yield
+
+
+@pytest.fixture
+def work(tmp_path, monkeypatch):
+    """A learner's folder of one test's own, and no widget left over from another test."""
+    from corsetkit.teaching import course
+
+    monkeypatch.setenv("CORSETKIT_WORK", str(tmp_path))
+    monkeypatch.setattr(course, "_live", {})
+    monkeypatch.setattr(course, "_desks", {})
+    return tmp_path

@@ -23,6 +23,7 @@ from corsetkit.showing.lessons.torn import torn
 from corsetkit.showing.lessons.side_seams import Closing
 from corsetkit.steps.block import block
 from corsetkit.style import Style
+from corsetkit.teaching import course
 from corsetkit.teaching.parts import block_pictures
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
@@ -316,21 +317,19 @@ class TestSliders:
         for i in range(5):
             assert block_pictures.side_dart(drafts, {shut.name: shut.high * i / 4}).said
 
-    def test_unfinished_measurements_are_refused_in_one_sentence_and_the_sliders_still_stand(self):
+    def test_unfinished_measurements_are_refused_in_one_sentence_and_the_sliders_still_stand(self, work):
         """With an empty form of one's own the tables can be built, and what they show is the reason."""
-        desk = Desk()
+        desk = course.desk()
         desk.change(source="own")
         with pytest.raises(CorsetkitError, match="the wearer's form is not finished"):
             block_pictures.side_dart(Drafts(desk), {})
         for name in ("measured", "girths_measured", "closing", "side_dart"):
-            table = getattr(LESSON, f"_{name}_alive")(desk, f"01_block.{name}")
+            table = getattr(LESSON, name)()
             assert table.shown["refused"].startswith("The wearer's form is not finished")
 
-    def test_no_table_of_measurements_has_more_than_three_sliders(self):
+    def test_no_table_of_measurements_has_more_than_three_sliders(self, work):
         """Lengths and girths are two tables, and each measurement that can be moved is in just one of them."""
-        desk = Desk()
-        tables = [LESSON._measured_alive(desk, "01_block.measured"),
-                  LESSON._girths_measured_alive(desk, "01_block.girths_measured")]
+        tables = [LESSON.measured(), LESSON.girths_measured()]
         shown = [list(table.play.quantities) for table in tables]
         assert all(len(names) <= 3 for names in shown) and sorted(sum(shown, [])) == sorted(REACH)
 
@@ -342,10 +341,9 @@ class TestSliders:
         low, high = (block_pictures.side_dart(Drafts(desk), {one.name: value}).svg for value in (one.low, one.high))
         assert low == high
 
-    def test_nothing_of_the_moved_measurements_is_kept(self):
+    def test_nothing_of_the_moved_measurements_is_kept(self, work):
         """A moved measurement changes neither the wearer nor the style on the desk."""
-        desk = Desk()
-        table = LESSON._girths_measured_alive(desk, "01_block.girths_measured")
+        desk, table = course.desk(), LESSON.girths_measured()
         before = desk.body()[1]
         table._on_page(table, {"kind": "set", "changes": {"bust_girth": {"at": 0}}, "keep": True}, [])
         assert table.shown["said"][0].startswith("Bust girth: ") and not table.shown["refused"]

@@ -45,15 +45,6 @@ def drafts_of(wearer, unit="in", **style):
     return Finishing(desk)
 
 
-@pytest.fixture
-def work(tmp_path, monkeypatch):
-    """A learner's folder of one test's own, and no widget left over from another test."""
-    monkeypatch.setenv("CORSETKIT_WORK", str(tmp_path))
-    monkeypatch.setattr(course, "_live", {})
-    monkeypatch.setattr(course, "_desks", {})
-    return tmp_path
-
-
 class TestKept:
     def test_style_and_finish_share_no_name(self):
         assert not {one.name for one in quantities(Style)} & {one.name for one in quantities(Finish)}

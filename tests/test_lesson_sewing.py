@@ -22,6 +22,7 @@ from corsetkit.showing.lessons.corrected_sheet import farthest
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded
 from corsetkit.style import Style
+from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching import course, lay_search
 from corsetkit.teaching.parts import closer_lay
 from corsetkit.teaching.parts.closer_lay import CloserLay
@@ -29,7 +30,7 @@ from corsetkit.teaching.parts.corrected import FILE, Corrected, read_kept
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.parts.fitting_table import GROUPS, FittingTable, grouped
 from corsetkit.teaching.lessons.sewing import LESSON
-from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls, plain_plan
+from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls
 from corsetkit.teaching.parts.plain_pictures import NARROW, WIDE, PlainPictures
 from corsetkit.teaching.parts.sewing_board import order_board, write_order
 from corsetkit.teaching.parts.sewing_on_paper import by_hand, by_tape

@@ -34,15 +34,6 @@ def shown_cells(name):
     return [re.search(r"\.(\w+)\(\)$", one.source)[1] for one in cells(name, read_text(name)) if one.kind == "code"]
 
 
-@pytest.fixture
-def work(tmp_path, monkeypatch):
-    """A learner's folder of one test's own, and no widget left over from another test."""
-    monkeypatch.setenv("CORSETKIT_WORK", str(tmp_path))
-    monkeypatch.setattr(course, "_live", {})
-    monkeypatch.setattr(course, "_desks", {})
-    return tmp_path
-
-
 class TestTextAndNotebook:
     def test_each_text_has_its_notebook_and_each_notebook_its_text(self):
         assert NAMES and NAMES == sorted(path.stem for path in LESSONS.glob("*.ipynb"))

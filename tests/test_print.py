@@ -11,7 +11,7 @@ from shapely import box
 from shapely.geometry import Polygon
 
 from corsetkit import CorsetkitError
-from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.curve import Cubic
 from corsetkit.geometry.path import flattened
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.packing import packed
@@ -20,6 +20,7 @@ from corsetkit.showing.print_pdf import write_print
 from corsetkit.showing.recorder import recorded
 from corsetkit.showing.tiles import plan_print, print_sheets
 from drawn_patterns import drawn_patterns
+from pdf_lines import curves
 from toy_pattern import toy_pattern
 
 PATTERNS = dict(drawn_patterns(every=False))
@@ -54,22 +55,9 @@ def test_a_seam_is_as_long_in_the_pdf_as_in_the_pattern(printed):
     edge = toy_pattern().pieces[1].edges[2]
     assert [type(curve) for curve in edge.run] == [Cubic]
     with pdfplumber.open(path) as book:
-        lengths = [sum(c.length for c in _curves(drawn["path"])) * MM
+        lengths = [sum(c.length for c in curves(drawn["path"])) * MM
                    for page in book.pages[1:] for drawn in page.curves]
     assert any(length == pytest.approx(10 * edge.length, abs=0.01) for length in lengths)
-
-
-def _curves(path):
-    """The PDF's own path as curves, in points."""
-    found, here = [], None
-    for command, *points in path:
-        points = [complex(*p) for p in points]
-        if command == "c":
-            found.append(Cubic(here, *points))
-        elif command == "l":
-            found.append(Line(here, *points))
-        here = points[-1] if points else here
-    return found
 
 
 def test_words_can_be_searched(printed):

@@ -13,7 +13,6 @@ from shapely.geometry import Polygon
 from corsetkit import CorsetkitError, Style, demo_wearers, draft
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
-from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import heading
 from corsetkit.pattern.edge import Kind
 from corsetkit.showing.finished_painting import LAYERS, paint_finished
@@ -22,13 +21,13 @@ from corsetkit.showing.lettering import overlap
 from corsetkit.showing.names import ascii_name, file_name, shown_name
 from corsetkit.showing.painting import owners_of
 from corsetkit.showing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
-from corsetkit.showing.partners import partners_along
 from corsetkit.showing.print_pdf import write_print as write_sewing_lines
 from corsetkit.showing.recorder import Recorder, recorded
 from corsetkit.sheets.print_plan import print_sheets
 from corsetkit.sheets.scale import scale_for, scale_sentence
 from corsetkit.sheets.write import write_print
 from drawn_patterns import drawn_patterns
+from pdf_lines import curves
 from toy_pattern import toy_pattern
 
 CM = 2.54 / 72
@@ -97,25 +96,12 @@ def test_the_square_is_true_in_pixels(printed):
     assert (upwards(low, third) - upwards(high, third)) / 600 * 25.4 == pytest.approx(100, abs=0.06)
 
 
-def _curves(path):
-    """The PDF's own path as curves, in points."""
-    found, here = [], None
-    for command, *points in path:
-        points = [complex(*p) for p in points]
-        if command == "c":
-            found.append(Cubic(here, *points))
-        elif command == "l":
-            found.append(Line(here, *points))
-        here = points[-1] if points else here
-    return found
-
-
 @pytest.mark.parametrize("which", ["A0", "A4"])
 def test_the_longest_seam_is_as_long_as_in_the_pattern(printed, made, which):
     """Both sides of the longest seam, summed from the PDF's own curves, have their length within 0.01 mm."""
     seam = max(made.pattern.seams, key=lambda one: one.lengths[0])
     with pdfplumber.open(printed[which][0]) as book:
-        lengths = [sum(curve.length for curve in _curves(drawn["path"])) * CM
+        lengths = [sum(curve.length for curve in curves(drawn["path"])) * CM
                    for page in book.pages for drawn in (*page.curves, *page.lines)]
     for edge in (*seam.sides[0], *seam.sides[1]):
         assert any(length == pytest.approx(edge.length, abs=0.001) for length in lengths), edge.name
@@ -313,10 +299,10 @@ def test_a_seam_names_those_it_is_sewn_to(made):
     underbust = next(seam for seam in made.pattern.seams if seam.name == "underbust")
     first, second = underbust.sides
     for side, others in ((first, second), (second, first)):
-        met = [one for edge in side for one in partners_along(edge)]
+        met = [one for edge in side for one in edge.seam.opposite(edge)]
         assert {id(one) for one in met} == {id(one) for one in others}
-        assert partners_along(side[0])[0] is others[0] and partners_along(side[-1])[-1] is others[-1]
-    assert any(len(partners_along(edge)) < len(underbust.sides[1]) for edge in first)
+        assert side[0].seam.opposite(side[0])[0] is others[0] and side[-1].seam.opposite(side[-1])[-1] is others[-1]
+    assert any(len(edge.seam.opposite(edge)) < len(underbust.sides[1]) for edge in first)
 
 
 def test_the_same_pattern_gives_the_same_bytes(tmp_path, made):

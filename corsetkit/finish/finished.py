@@ -95,14 +95,20 @@ def finish(pattern, choices=None):
         CorsetkitError: one sentence, where an allowance makes a piece's cutting line cross itself.
     """
     choices = choices or Finish()
+    return Finished(pattern, choices, finished_pieces(pattern, pattern.pieces, choices), facings(pattern.pieces, choices),
+                    tuple(pattern.warnings))
+
+
+def finished_pieces(pattern, pieces, choices):
+    """Some of a pattern's pieces ready to cut, as `finish` makes all of them: a tuple of `FinishedPiece`s."""
     reaches = Reaches(pattern.pieces, choices)
     backs = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
     made = []
-    for piece in pattern.pieces:
+    for piece in pieces:
         line = cutting_line(piece, choices, reaches)
         made.append(FinishedPiece(piece, widths(piece, choices), line,
                                   notches(piece, line, choices.notch_depth, backs), layers(piece)))
-    return Finished(pattern, choices, tuple(made), facings(pattern.pieces, choices), tuple(pattern.warnings))
+    return tuple(made)
 
 
 def layers(piece):

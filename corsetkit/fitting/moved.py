@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ..geometry import path
 from ..geometry.curve import Line
 from ..geometry.move import slid
+from ..geometry.points import to_side
 from ..units import CM_PER_INCH, say_length, say_number
 
 LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
@@ -169,18 +170,10 @@ def _farthest(run, other):
         # From where the last point was nearest on: a point that lies nearer than the farthest one is done with at once.
         for step in range(len(sides)):
             index = (near + step) % len(sides)
-            away = _distance(point, *sides[index])
+            away = to_side(point, *sides[index])
             if away < least:
                 least, found = away, index
                 if least <= farthest:
                     break
         near, farthest = found, max(farthest, least)
     return farthest
-
-
-def _distance(p, a, b):
-    step = b - a
-    if not step:
-        return abs(p - a)
-    t = ((p - a) * step.conjugate()).real / abs(step) ** 2
-    return abs(p - a - step * min(1.0, max(0.0, t)))

@@ -37,3 +37,13 @@ def dot(first, second):
 def between(a, b, share):
     """The point at `share` of the way from `a` to `b`."""
     return a + (b - a) * share
+
+
+def to_side(p, a, b):
+    """How far the point `p` lies from the straight stretch from `a` to `b`, cm."""
+    step = b - a
+    squared = step.real * step.real + step.imag * step.imag
+    if not squared:
+        return abs(p - a)
+    t = ((p - a) * step.conjugate()).real / squared
+    return abs(p - a - step * (0.0 if t < 0 else 1.0 if t > 1 else t))

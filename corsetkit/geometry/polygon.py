@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from .curve import FLATNESS
 from .path import flattened
-from .points import cross
+from .points import cross, to_side
 
 COARSE = 0.02
 """Tolerance of the polyline on which crossing is judged first: a fifth of a millimetre, in cm."""
@@ -92,10 +92,4 @@ def _meet(a, b, c, d):
 
 def _distance(a, b, c, d):
     """How near two sides that do not cross come to each other."""
-    return min(_to_side(a, c, d), _to_side(b, c, d), _to_side(c, a, b), _to_side(d, a, b))
-
-
-def _to_side(p, a, b):
-    step = b - a
-    t = ((p - a) * step.conjugate()).real / (step.real * step.real + step.imag * step.imag)
-    return abs(p - a - step * (0.0 if t < 0 else 1.0 if t > 1 else t))
+    return min(to_side(a, c, d), to_side(b, c, d), to_side(c, a, b), to_side(d, a, b))

@@ -1,5 +1,6 @@
 """What stands on the pages of a step: its opening, its moves with their reasons, and its checks, as rows to be set."""
 
+from ..sentences import sentence
 from ..fitting.correct import said as said_corrections
 from ..hand.numbers import checks_of, moves_of
 from ..hand.words import say, say_why
@@ -26,7 +27,7 @@ def step_rows(by_hand, steps, unit, places, width):
     """
     rows, given = [], set()
     for number, one in enumerate(moves_of(by_hand), 1):
-        why = _sentence(say_why(one, unit, steps.measurements, steps.style))
+        why = sentence(say_why(one, unit, steps.measurements, steps.style))
         rows.append(_to_tick(str(number), say(one, unit, places), "" if why in given else why, width))
         given.add(why)
     checks = checks_of(by_hand)
@@ -85,7 +86,3 @@ def _block(lines, letter, line, left, width):
             canvas.words(at + left + 1j * (high - number * line), fitted(text, letter, width - left, 1.0), letter, "start")
 
     return Row(high, paint)
-
-
-def _sentence(text):
-    return f"{text[:1].upper()}{text[1:]}"

@@ -39,7 +39,7 @@ def plan(items, cloth=None, seconds=SECONDS, progress=None, layer="", offset=0):
     _refuse_seconds(seconds)
     refuse_crossed(items)
     kinds = templates(items, cloth)
-    plain = _plain(kinds, items, cloth, layer)
+    plain = planned_in_rows(kinds, items, cloth, layer)
     wrong = faults(plain, items)
     if wrong:
         raise ValueError(f"the plain lay fails its check: {wrong[0]}")
@@ -58,10 +58,11 @@ def plain_plan(items, cloth, layer=""):
     """The row-by-row lay alone, at once; CorsetkitError where an item cannot lie on this cloth."""
     items = tuple(items)
     refuse_crossed(items)
-    return _plain(templates(items, cloth), items, cloth, layer)
+    return planned_in_rows(templates(items, cloth), items, cloth, layer)
 
 
-def _plain(kinds, items, cloth, layer):
+def planned_in_rows(kinds, items, cloth, layer):
+    """The row-by-row lay of the items' templates for this cloth, for whoever has looked at the items already."""
     made = _plan(rows(kinds, cloth), cloth, layer, 0.0, fingerprint(items))
     return replace(made, plain=made.length)
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from ..geometry import path
+from ..geometry.points import to_side
 
 _TRACED, _STEPS = 0.002, 40
 """How nearly a line before a blend is traced, cm, and in how many steps the new one is looked along."""
@@ -57,7 +58,7 @@ class Blend:
         sides = [(a, b) for a, b in zip(old, old[1:]) if a != b]
 
         def off(curve, t):
-            return min(_distance(curve.point(t), a, b) for a, b in sides)
+            return min(to_side(curve.point(t), a, b) for a, b in sides)
 
         # Looked for in steps, and then more finely beside the farthest of them.
         far, curve, t = max(((off(curve, i / _STEPS), curve, i / _STEPS) for curve in self.after for i in range(_STEPS + 1)),
@@ -69,12 +70,6 @@ class Blend:
     def change(self):
         """How much longer the new line is than the old one, in cm."""
         return path.run_length(self.after) - sum(c.length for c in self.before)
-
-
-def _distance(p, a, b):
-    step = b - a
-    t = ((p - a) * step.conjugate()).real / abs(step) ** 2
-    return abs(p - a - step * min(1.0, max(0.0, t)))
 
 
 @dataclass(frozen=True, eq=False)

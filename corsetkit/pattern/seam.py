@@ -44,11 +44,11 @@ class Seam:
         first, second = self.sides
         return second if any(edge is mine for mine in first) else first
 
-    def opposite(self, edge):
-        """The edges of the other side that lie against this one, for more than a touch, in the seam's order."""
+    def opposite(self, edge, touching=TOUCHING):
+        """The edges of the other side that lie against this one over more than `touching` cm, in the seam's order."""
         side = 0 if any(edge is mine for mine in self.sides[0]) else 1
         start, end = next((a, b) for one, a, b in self._shares(side) if one is edge)
-        least = min(TOUCHING / self.lengths[0], (end - start) / 2)
+        least = min(touching / self.lengths[0], (end - start) / 2)
         return tuple(one for one, a, b in self._shares(1 - side) if min(b, end) - max(a, start) > least)
 
     def _shares(self, side):

@@ -4,6 +4,7 @@ import textwrap
 
 from ..files import write_whole
 from ..finish.bill import bill
+from ..sentences import sentence
 from ..showing.lettering import one_line
 from ..showing.print_pdf import said_date, target
 from ..units import check_unit, in_one_unit
@@ -36,11 +37,6 @@ def sewing_text(finished, unit="in", wearer="", date=None):
         lines += [_entry(f"{number}.{place}", in_one_unit(move.text, unit)) for place, move in enumerate(stage.moves, 1)]
         parts.append("\n".join(lines))
     return "\n\n".join(part if "\n" in part else _wrapped(part) for part in parts) + "\n"
-
-
-def sentence(text):
-    """What is told, as a sentence of its own."""
-    return f"{text[0].upper()}{text[1:].removesuffix('.')}."
 
 
 def _entry(mark, text):

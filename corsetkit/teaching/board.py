@@ -3,7 +3,8 @@
 import traitlets
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 from corsetkit.teaching.widgets import Answering, page
 
 

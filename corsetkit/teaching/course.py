@@ -2,6 +2,7 @@
 
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
+from corsetkit.showing.svg import svg_image
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder
@@ -61,7 +62,7 @@ class Drafts:
 class Lesson:
     """A lesson: each public method that is no tool is one cell, and stands alone."""
 
-    tools = ("show", "table")
+    tools = ("show", "table", "drawn")
     name = ""
 
     def show(self, cell: str, still, alive):
@@ -82,6 +83,26 @@ class Lesson:
             _live[key] = alive(the_desk, key)
             the_desk.watch(key, _live[key].refresh)
         return _live[key]
+
+    def drawn(self, cell: str, panels, make, picture, quantities=(), own=None, declared=(), finish=()):
+        """A cell with a drawing and its controls, still and alive from one description.
+
+        `make(desk)` makes what draws, once a widget; `picture(made, values)` gives the Picture. `quantities` and `finish`
+        are what the table offers of the desk's style and finishing. Controls of the table's own are `declared`, or for
+        this wearer `own(desk, made)`; where she cannot be drafted the drawing's place says why, and they are as declared.
+        """
+        def alive(the_desk, key):
+            made = make(the_desk)
+
+            def controls():
+                try:
+                    return own(the_desk, made) if own else declared
+                except CorsetkitError:
+                    return declared
+
+            return self.table(the_desk, key, panels, quantities, lambda values: picture(made, values), controls, finish)
+
+        return self.show(cell, lambda the_desk: picture(make(the_desk), the_desk.record.style).stored(svg_image), alive)
 
     def table(self, the_desk: Desk, key: str, panels, quantities, show, own=lambda: (), finish=()):
         """A drafting table over the desk's style, and over controls of the table's own.

@@ -56,7 +56,7 @@ class CourseLesson(Lesson):
 
     def drawing(self):
         """The main drawing, with the panels."""
-        return self.show("drawing", self._drawing_still, self._drawing_alive)
+        return self.drawn("drawing", self.panels, self.drafts_of, self.picture, self.offered())
 
     def guess(self):
         """One thing to predict."""
@@ -76,13 +76,6 @@ class CourseLesson(Lesson):
     def title(self) -> str:
         """The lesson's name for people: "Underbust"."""
         return self.name.partition("_")[2].replace("_", " ").capitalize()
-
-    def _drawing_still(self, desk):
-        return self.picture(self.drafts_of(desk), desk.record.style).stored(svg_image)
-
-    def _drawing_alive(self, desk, key):
-        drafts = self.drafts_of(desk)
-        return self.table(desk, key, self.panels, self.offered(), lambda values: self.picture(drafts, values))
 
     def _guess_still(self, desk):
         from corsetkit.teaching.guess import Guess

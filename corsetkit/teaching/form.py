@@ -16,7 +16,7 @@ from corsetkit.plausible import IMPOSSIBLE
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record
-from corsetkit.teaching.stored import sentence
+from corsetkit.sentences import sentence
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
 

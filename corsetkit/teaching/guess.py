@@ -12,7 +12,8 @@ from html import escape
 from corsetkit.errors import CorsetkitError
 from corsetkit.teaching import guess_said
 from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 
 STEPS = 24
 """In how many steps the line moves."""

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.planning import plan, plan_further
-from corsetkit.teaching.parts.plain_lay import plain_plan
-from corsetkit.teaching.stored import sentence
+from corsetkit.lay.planning import plain_plan
+from corsetkit.sentences import sentence
 
 
 @dataclass(frozen=True)

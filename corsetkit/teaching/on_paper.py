@@ -8,7 +8,8 @@ from corsetkit.hand.whole import by_hand_from_the_start
 from corsetkit.hand.words import say, say_why
 from corsetkit.showing.hand_sheet import hand_sheet
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 
 WIDEST = "820px"
 """How wide the drawing to draw after is on the page: all of it in sight at once."""

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from corsetkit.teaching.stored import Stored, sentence, sentences_html
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.units import in_one_unit
 
 

@@ -90,9 +90,3 @@ class StepLesson(CourseLesson):
 def style_of(steps) -> dict:
     """What differs from Style() in the style that `steps` were drawn in: to draw them again with other values."""
     return {one: value for one, value in vars(steps.style).items() if value != getattr(Style(), one)}
-
-
-def _board(title, read):
-    from corsetkit.teaching.board import Board
-
-    return Board(title, read)

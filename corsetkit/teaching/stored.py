@@ -29,12 +29,6 @@ class Stored:
         return {"text/html": self.html, "text/plain": repr(self)}
 
 
-def sentence(text: str) -> str:
-    """`text` with a capital in front and a full stop behind, as it stands on a page by itself."""
-    text = text[:1].upper() + text[1:]
-    return text if text.endswith((".", "!", "?")) else f"{text}."
-
-
 def sentences_html(sentences, kind: str = "said") -> str:
     """Sentences as a list; what warns says so in a word, for colour is never the only sign."""
     mark = "<b>Note:</b> " if kind == "warnings" else ""

@@ -7,7 +7,7 @@ from ..clutter import Clutter
 from ..hatching import fill
 from .key_row import paint_row
 from ..lettering import text_width
-from ..pens import (BEFORE, BODY, CUT_AWAY, FREE, GUIDE, HEADING, LINE_WORDS, NEW, PAPER_TONE, RULE, SPOT_WORDS, WASTE)
+from ..pens import BEFORE, BODY, FREE, GUIDE, HEADING, LINE_WORDS, NEW, PAPER_TONE, RULE, SPOT_WORDS, WASTE
 from ..sheet import Sheet
 from .taken_bars import SMALLER, WIDEST, paint_bars
 from .taken_in import told

@@ -7,7 +7,6 @@ from corsetkit.geometry import path
 from corsetkit.quantity import quantities
 from corsetkit.showing.step_lines import lines_so_far
 from corsetkit.showing.step_sheet import step_sheet
-from corsetkit.showing.svg import svg_image
 from corsetkit.showing.lessons.taken_in import taken_at
 from corsetkit.steps.underbust import level_width
 from corsetkit.style import Style
@@ -40,77 +39,46 @@ class BackLesson(StepLesson):
 
     def taken_in(self):
         """What side seam and back dart take at each level."""
-        return self.show(
-            "taken_in", lambda desk: self._taken(Drafts(desk), desk.record.style).stored(svg_image), self._taken_alive)
+        names = ("waist_reduction", "reduction_at_side")
+        panel = Panel("Where is the waist taken in most, and where not at all?", ("below_the_bust", *names))
+        return self.drawn("taken_in", (panel,), Drafts, self._taken, _named(*names),
+                          lambda desk, drafts: looking_at(drafts.steps(desk.record.style, self.step)[1].back), looking_at(None))
 
     def laced(self):
         """The two edges as laced, and the modesty panel behind them."""
-        return self.show(
-            "laced", lambda desk: self._laced(Drafts(desk), desk.record.style).stored(svg_image), self._laced_alive)
+        panel = Panel("Which shape do the edges make, and is the gap still covered?",
+                      ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"))
+        return self.drawn("laced", (panel,), Drafts, self._laced, _named("modesty_overlap", "modesty_shorter"),
+                          lambda desk, drafts: gaps_from(Style(**desk.record.style).lacing_gap))
 
     def whole(self):
         """The whole pattern."""
-        return self.show(
-            "whole", lambda desk: whole_picture(Drafts(desk), desk.record.style).stored(svg_image), self._whole_alive)
+        panel = Panel("Which pieces come and go, and which numbers stay as they are?", ("cup_parts", "side_panels", "yoke"))
+        return self.drawn("whole", (panel,), Drafts, whole_picture, quantities(Style))
 
     def seams(self):
         """The whole pattern's seams as a table."""
-        return self._board("seams", "The seams", lambda desk, drafts: seam_table(drafts, desk.record.style))
+        return self._to_read("seams", "The seams", lambda desk, drafts: seam_table(drafts, desk.record.style))
 
     def side_by_side(self):
         """One wearer drafted both ways."""
-        return self._board("side_by_side", "Both ways, side by side", lambda desk, drafts: ways_beside(desk))
+        return self._to_read("side_by_side", "Both ways, side by side", lambda desk, drafts: ways_beside(desk))
 
     def all_wearers(self):
         """Both ways over all demo wearers."""
-        return self._board("all_wearers", "Both ways, all demo wearers", lambda desk, drafts: all_wearers(desk.record.unit))
+        return self._to_read("all_wearers", "Both ways, all demo wearers", lambda desk, drafts: all_wearers(desk.record.unit))
 
     # How they are made.
-
-    def _taken_alive(self, desk, key):
-        drafts, names = Drafts(desk), ("waist_reduction", "reduction_at_side")
-        panel = Panel("Where is the waist taken in most, and where not at all?", ("below_the_bust", *names))
-
-        def own():
-            try:
-                return looking_at(drafts.steps(desk.record.style, self.step)[1].back)
-            except CorsetkitError:
-                # The table says why; meanwhile the slider is as it is declared.
-                return looking_at(None)
-
-        return self.table(desk, key, (panel,), _named(*names), lambda values: self._taken(drafts, values), own)
 
     def _taken(self, drafts, values):
         style = dict(values)
         below = style.pop("below_the_bust", None)
         return taken_picture(*drafts.steps(style, self.step), drafts.desk.record.unit, below)
 
-    def _laced_alive(self, desk, key):
-        drafts = Drafts(desk)
-        panel = Panel("Which shape do the edges make, and is the gap still covered?",
-                      ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"))
-        return self.table(
-            desk, key, (panel,), _named("modesty_overlap", "modesty_shorter"), lambda values: self._laced(drafts, values),
-            lambda: gaps_from(Style(**desk.record.style).lacing_gap))  # fmt: skip
-
     def _laced(self, drafts, values):
         style = dict(values)
         gaps = [style.pop(name, None) for name in ("gap_at_the_top", "gap_at_the_hem")]
         return laced_picture(*drafts.steps(style, self.step), drafts.desk.record.unit, *gaps)
-
-    def _whole_alive(self, desk, key):
-        drafts = Drafts(desk)
-        panel = Panel("Which pieces come and go, and which numbers stay as they are?", ("cup_parts", "side_panels", "yoke"))
-        return self.table(desk, key, (panel,), quantities(Style), lambda style: whole_picture(drafts, style))
-
-    def _board(self, cell, title, read):
-        def alive(desk, key):
-            from corsetkit.teaching.board import Board
-
-            drafts = Drafts(desk)
-            return Board(title, lambda: read(desk, drafts))
-
-        return self.show(cell, lambda desk: read(desk, Drafts(desk)), alive)
 
     # What the form of the lessons asks for.
 

@@ -6,7 +6,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
 from corsetkit.showing.lessons.moved_lines import compared
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.showing.lessons.two_blocks import two_blocks
 from corsetkit.steps.shares import SIDE_LIMIT
 from corsetkit.teaching.parts import block_pictures, block_words
@@ -39,51 +39,31 @@ class BlockLesson(StepLesson):
 
     def measured(self):
         """Which length or width moves what."""
-        return self.show("measured", self._measured_still, self._measured_alive)
+        return self._moving("measured", Panel("A length or a width: which lines follow it?", LENGTHS))
 
     def girths_measured(self):
         """Which girth moves what."""
-        return self.show("girths_measured", self._measured_still, self._girths_measured_alive)
+        return self._moving("girths_measured", Panel("A girth: which lines follow it?", GIRTHS))
 
     def closing(self):
         """Girths that close on the body, level by level."""
-        return self.show(
-            "closing", lambda desk: block_pictures.closing(Drafts(desk), desk.record.style).stored(svg_image),
-            self._closing_alive)  # fmt: skip
+        panel = Panel("Does the paper come to the body's own girth?", ("below_the_bust_line", "bust_ease", "waist_ease"))
+        return self.drawn("closing", (panel,), Drafts, block_pictures.closing, self.offered(),
+                          lambda desk, drafts: (_how_far_down(_body(desk)),))
 
     def side_dart(self):
         """Where the side dart comes from."""
-        return self.show(
-            "side_dart", lambda desk: block_pictures.side_dart(Drafts(desk), desk.record.style).stored(svg_image),
-            self._side_dart_alive)  # fmt: skip
-
-    def _measured_still(self, desk):
-        drafts = Drafts(desk), Drafts(desk)
-        return block_pictures.measured(drafts, desk.record.style, REACH).stored(svg_image)
-
-    def _measured_alive(self, desk, key):
-        return self._moving(desk, key, Panel("A length or a width: which lines follow it?", LENGTHS))
-
-    def _girths_measured_alive(self, desk, key):
-        return self._moving(desk, key, Panel("A girth: which lines follow it?", GIRTHS))
-
-    def _moving(self, desk, key, panel):
-        drafts = Drafts(desk), Drafts(desk)
-        return self.table(desk, key, (panel,), (), lambda values: block_pictures.measured(drafts, values, REACH),
-                          lambda: tuple(_around_hers(_body(desk), panel.names)))
-
-    def _closing_alive(self, desk, key):
-        drafts = Drafts(desk)
-        panel = Panel("Does the paper come to the body's own girth?", ("below_the_bust_line", "bust_ease", "waist_ease"))
-        return self.table(desk, key, (panel,), self.offered(), lambda values: block_pictures.closing(drafts, values),
-                          lambda: (_how_far_down(_body(desk)),))
-
-    def _side_dart_alive(self, desk, key):
-        drafts = Drafts(desk)
         panel = Panel("How long is the front's side seam when the dart is closed?", ("dart_closed_by",))
         # No style values here: the slider ends where the dart is closed, and with them it would end elsewhere.
-        return self.table(desk, key, (panel,), (), lambda values: block_pictures.side_dart(drafts, values),
-                          lambda: (_how_far_closed(desk),))
+        return self.drawn("side_dart", (panel,), Drafts, block_pictures.side_dart,
+                          own=lambda desk, drafts: (_how_far_closed(desk),))
+
+    def _moving(self, cell, panel):
+        """A table of her measurements over the block as it is measured."""
+        return self.drawn(
+            cell, (panel,), lambda desk: (Drafts(desk), Drafts(desk)),
+            lambda drafts, values: block_pictures.measured(drafts, values, REACH),
+            own=lambda desk, drafts: tuple(_around_hers(_body(desk), panel.names)))
 
     def _words(self, steps):
         return block_words.words(steps)

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared
@@ -11,7 +10,7 @@ from corsetkit.showing.lessons.blend_sheet import LEAST_STEP, blend_sheet, cross
 from corsetkit.showing.lessons.front_parts import TIGHTENING, front_parts
 from corsetkit.showing.drawn import Drawn
 from corsetkit.showing.step_lines import draft_so_far, near, pair
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.parts.dart_words import dart_words
 from corsetkit.teaching.guess import Asked
@@ -67,19 +66,9 @@ class DartsLesson(StepLesson):
             name, steps = drafts.steps(style_among(kind, values), self.step)
             return picture(name, steps, drafts.desk.record.unit, chosen(kind, values, steps))
 
-        def alive(desk, key):
-            drafts = Drafts(desk)
-
-            def offers():
-                try:
-                    return offered(kind, drafts.steps(desk.record.style, self.step)[1])
-                except CorsetkitError:
-                    # What cannot be drafted is said in the drawing's place.
-                    return offered(kind, None)
-
-            return self.table(desk, key, (panel,), kept, lambda values: drawn(drafts, values), offers)
-
-        return self.show(cell, lambda desk: drawn(Drafts(desk), desk.record.style).stored(svg_image), alive)
+        return self.drawn(
+            cell, (panel,), Drafts, drawn, kept,
+            lambda desk, drafts: offered(kind, drafts.steps(desk.record.style, self.step)[1]), offered(kind, None))
 
     def _turning_picture(self, name, steps, unit, turning):
         return turning_picture(f"Darts of {name}, in degrees", steps, unit, turning)

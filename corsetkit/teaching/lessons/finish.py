@@ -6,7 +6,7 @@ from corsetkit.geometry import path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.hollow_sheet import hollow_sheet, parallel
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.parts import finish_on_paper
 from corsetkit.teaching.parts.bill_board import bill_board
 from corsetkit.teaching.course_lesson import CourseLesson
@@ -95,14 +95,10 @@ class FinishLesson(CourseLesson):
         """The allowances; the style belongs to the lessons before."""
         return tuple(one for one in offered() if one.group == "allowances")
 
-    def _drawing_still(self, desk):
-        drafts = Finishing(desk)
-        return self.picture(drafts, drafts.now()).stored(svg_image)
-
-    def _drawing_alive(self, desk, key):
-        drafts = Finishing(desk)
-        return self.table(desk, key, self.panels, (), lambda values: self.picture(drafts, values),
-                          lambda: looked_at(drafts), self.offered())
+    def drawing(self):
+        """One piece ready to cut, or the whole pattern."""
+        return self.drawn("drawing", self.panels, Finishing, self.picture, own=lambda desk, drafts: looked_at(drafts),
+                          finish=self.offered())
 
     def _words_on(self, drafts):
         return finish_words(drafts.finished({})[1])
@@ -146,17 +142,13 @@ class FinishLesson(CourseLesson):
         """A cell with controls: `shown(drafts)` gives what makes the Picture of values, `own(drafts)` the table's own
         controls, `names` are choices of the finishing that it offers."""
 
-        def still(desk):
+        def make(desk):
             drafts = Finishing(desk)
-            return shown(drafts)(drafts.now()).stored(svg_image)
+            return drafts, shown(drafts)
 
-        def alive(desk, key):
-            drafts = Finishing(desk)
-            show = shown(drafts)
-            return self.table(desk, key, panels, (), lambda values: show(desk.record.finish | values),
-                              lambda: own(drafts), offered(*names) if names else ())
-
-        return self.show(cell, still, alive)
+        return self.drawn(
+            cell, panels, make, lambda made, values: made[1](made[0].desk.record.finish | values),
+            own=lambda desk, made: own(made[0]), finish=offered(*names) if names else ())
 
 
 def _most_hollow(pattern):

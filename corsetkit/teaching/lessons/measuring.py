@@ -12,7 +12,8 @@ from corsetkit.teaching.course import Drafts, Lesson
 from corsetkit.teaching.parts.landmarks import landmarks_sheet
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.parts.reference import reference
-from corsetkit.teaching.stored import Stored, sentence, sentences_html
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.teaching.parts.whole_pattern import both_ways, picture
 
 PANELS = (
@@ -42,7 +43,7 @@ class Measuring(Lesson):
 
     def pattern(self):
         """The whole pattern with a few sliders."""
-        return self.show("pattern", lambda desk: picture(Drafts(desk), {}).stored(svg_image), self._pattern_alive)
+        return self.drawn("pattern", PANELS, Drafts, picture, quantities(Style))
 
     def both_ways(self):
         """To the wearer and by the guides, side by side in numbers."""
@@ -51,10 +52,6 @@ class Measuring(Lesson):
     def print(self):
         """A button that writes the print."""
         return self.show("print", _print_still, _print_alive)
-
-    def _pattern_alive(self, desk, key):
-        drafts = Drafts(desk)
-        return self.table(desk, key, PANELS, quantities(Style), lambda style: picture(drafts, style))
 
 
 def numbers(desk) -> Stored:

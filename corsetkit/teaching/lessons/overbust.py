@@ -9,7 +9,7 @@ from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.cup_guides import dart_sheet
 from corsetkit.showing.lessons.overbust_sheet import overbust_sheet
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.parts.overbust_pictures import (COVERING, Pulling, asking, body_picture, depth_said, guides_picture,
@@ -18,8 +18,9 @@ from corsetkit.teaching.parts.overbust_words import overbust_words
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.parts.quarrel import quarrel
-from corsetkit.teaching.step_lesson import StepLesson, _board, style_of
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 RAISED = CM_PER_INCH
@@ -39,44 +40,26 @@ class OverbustLesson(StepLesson):
 
     def on_body(self):
         """The cups on the body, and how much they cover."""
-        still = lambda desk: body_picture(Drafts(desk), Drafts(desk), desk.record.style).stored(svg_image)  # noqa: E731
-        return self.show("on_body", still, self._on_body_alive)
+        panel = Panel("How much does she want covered, and where does the edge then run?", COVERING)
+        return self.drawn("on_body", (panel,), _two, lambda drafts, values: body_picture(*drafts, values), self.offered())
 
     def guides(self):
         """The cup's outline beside the guides."""
-        still = lambda desk: guides_picture(Drafts(desk), Drafts(desk), desk.record.style).stored(svg_image)  # noqa: E731
-        return self.show("guides", still, self._guides_alive)
-
-    def pulled(self):
-        """What taking-in and tightening do to the top edge."""
-        return self.show(
-            "pulled", lambda desk: pulled_picture(Drafts(desk), desk.record.style).stored(svg_image),
-            self._pulled_alive)
-
-    def quarrel(self):
-        """For which bodies the guides contradict each other."""
-        return self.show(
-            "quarrel", _quarrel_read, lambda desk, key: _board("Which bodies the guides fit", lambda: _quarrel_read(desk)))
-
-    def _on_body_alive(self, desk, key):
-        drafts, usual = Drafts(desk), Drafts(desk)
-        panel = Panel("How much does she want covered, and where does the edge then run?", COVERING)
-        return self.table(desk, key, (panel,), self.offered(), lambda values: body_picture(drafts, usual, values))
-
-    def _guides_alive(self, desk, key):
-        own, drafts = Drafts(desk), Drafts(desk)
         panel = Panel("Which guides can be kept on this body, and which must give way?",
                       ("which_way", "bust_point_width", "least_strip"))
         # The way is chosen here for this drawing alone.
         offered = tuple(one for one in self.offered() if one.name != "way")
-        return self.table(desk, key, (panel,), offered, lambda values: guides_picture(own, drafts, values),
-                          lambda: asking(desk))
+        return self.drawn("guides", (panel,), _two, lambda drafts, values: guides_picture(*drafts, values), offered,
+                          lambda desk, drafts: asking(desk))
 
-    def _pulled_alive(self, desk, key):
-        drafts = Drafts(desk)
+    def pulled(self):
+        """What taking-in and tightening do to the top edge."""
         panel = Panel("By how much does the top edge become shorter?", ("dart_closed", "centre_taken_in"))
-        return self.table(desk, key, (panel,), self.offered(), lambda values: pulled_picture(drafts, values),
-                          lambda: quantities(Pulling))
+        return self.drawn("pulled", (panel,), Drafts, pulled_picture, self.offered(), declared=quantities(Pulling))
+
+    def quarrel(self):
+        """For which bodies the guides contradict each other."""
+        return self._to_read("quarrel", "Which bodies the guides fit", lambda desk, drafts: _quarrel_read(desk))
 
     def _sheet(self, steps, unit, title, more=()):
         return overbust_sheet(steps, unit, title, more)
@@ -144,6 +127,11 @@ class OverbustLesson(StepLesson):
             f"At the bust level the cup keeps {say(o.guide_front.real)} from the centre front and {say(o.side_strip)} from "
             f"the side seam; neither is less than {say(steps.style.least_strip)}.",
         )
+
+
+def _two(desk):
+    """Two drafts of one desk: one draws what is asked, the other what it is compared with."""
+    return Drafts(desk), Drafts(desk)
 
 
 def _legs_at(o, distance):

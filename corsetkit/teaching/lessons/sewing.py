@@ -42,18 +42,15 @@ class SewingLesson(CourseLesson):
 
     # What the form of the lessons asks for.
 
-    def picture(self, drafts, values):
-        return PlainPictures(drafts).of(drafts.now() | values)
-
     def offered(self):
         """None: the style and the allowances belong to the lessons before."""
         return ()
 
-    def _drawing_alive(self, desk, key):
-        drafts = self.drafts_of(desk)
-        pictures = PlainPictures(drafts)
-        return self.table(desk, key, self.panels, (), lambda values: pictures.of(drafts.now() | values),
-                          lambda: controls(desk.record.unit))
+    def drawing(self):
+        """The plain lay, row by row."""
+        return self.drawn(
+            "drawing", self.panels, lambda desk: PlainPictures(self.drafts_of(desk)),
+            lambda pictures, values: pictures.of(pictures.drafts.now() | values), own=lambda desk, _: controls(desk.record.unit))
 
     def _words_on(self, drafts):
         return sewing_words(drafts.finished({})[1])

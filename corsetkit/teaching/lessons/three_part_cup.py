@@ -2,22 +2,20 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import turn_between
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_sheet import three_cups_sheet
 from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_beside, cups_lifted, cups_of, gap_above, gap_below
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.style import Style
-from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.parts.cup_words import three_part_words
 from corsetkit.teaching.parts.cups_compared import compared
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.parts.seam_walk import LONGEST, KeptDraft, Seam, ending, walk_picture
+from corsetkit.teaching.parts.seam_walk import LONGEST, Seam, ending, kept_draft, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
@@ -60,36 +58,33 @@ class ThreePartCupLesson(StepLesson):
 
     def apart(self):
         """The three cups as paper: the outer lower one swung until the cut closes, all lifted apart."""
-        return self.show(
-            "apart", lambda desk: self._apart_picture(KeptDraft(Drafts(desk)), desk.record.style).stored(svg_image),
-            self._apart_alive)
+        panel = Panel("Which edges can meet while the paper lies flat, and where does a gap stay open?",
+                      ("swing_the_outer_cup_up", "apart"))  # fmt: skip
+        swung, apart = quantities(Lifted)
+
+        def own(desk, kept):
+            steps = kept.of({**desk.record.style, **self.fixed})[1].steps
+            return replace(swung, high=round(gap_above(steps) + 0.05, 1)), apart
+
+        return self.drawn("apart", (panel,), kept_draft, self._apart_picture, own=own, declared=(swung, apart))
 
     def walk(self):
         """The cups' seams, walked."""
-        return self.show(
-            "walk", lambda desk: self._walk_picture(KeptDraft(Drafts(desk)), desk.record.style).stored(svg_image),
-            self._walk_alive)
+        panel = Panel("Which piece must turn while it is laid along the other, and which need not?",
+                      ("seam", "walked"))  # fmt: skip
+        seam, walked = quantities(Walked)
+
+        def own(desk, kept):
+            pattern = kept.of({**desk.record.style, **self.fixed})[1]
+            return seam, ending(walked, max(one.seam.lengths[0] for one in _seams(pattern).values()), desk.record.unit)
+
+        return self.drawn("walk", (panel,), kept_draft, self._walk_picture, own=own, declared=(seam, walked))
 
     def two_or_three(self):
         """Both cups of the wearer, side by side."""
-        return self.show(
-            "two_or_three", lambda desk: _Both(desk).picture(desk.record.style).stored(svg_image), self._both_alive)
-
-    def _apart_alive(self, desk, key):
-        kept = KeptDraft(Drafts(desk))
-        panel = Panel("Which edges can meet while the paper lies flat, and where does a gap stay open?",
-                      ("swing_the_outer_cup_up", "apart"))  # fmt: skip
-
-        def own():
-            swung, apart = quantities(Lifted)
-            try:
-                steps = kept.of({**desk.record.style, **self.fixed})[1].steps
-            except CorsetkitError:
-                # The table says why; meanwhile the slider is as it is declared.
-                return swung, apart
-            return replace(swung, high=round(gap_above(steps) + 0.05, 1)), apart
-
-        return self.table(desk, key, (panel,), (), lambda values: self._apart_picture(kept, values), own)
+        names = ("cut_depth", "cut_at_front")
+        panel = Panel("What changes when the cut is moved, and what stays as it is?", names)
+        return self.drawn("two_or_three", (panel,), _Both, _Both.picture, tuple(one for one in self.offered() if one.name in names))
 
     def _apart_picture(self, kept, values):
         style = {**values, **self.fixed}
@@ -100,33 +95,11 @@ class ThreePartCupLesson(StepLesson):
         sheet = cups_lifted(pattern, lifted.apart, swung, unit, f"Three parts, for {name}")
         return Picture(svg_text(sheet), sheet.description, tuple(_apart_said(steps, swung, unit)))
 
-    def _walk_alive(self, desk, key):
-        kept = KeptDraft(Drafts(desk))
-        panel = Panel("Which piece must turn while it is laid along the other, and which need not?",
-                      ("seam", "walked"))  # fmt: skip
-
-        def own():
-            seam, walked = quantities(Walked)
-            try:
-                pattern = kept.of({**desk.record.style, **self.fixed})[1]
-            except CorsetkitError:
-                # The table says why; meanwhile the slider is as it is declared.
-                return seam, walked
-            return seam, ending(walked, max(one.seam.lengths[0] for one in _seams(pattern).values()), desk.record.unit)
-
-        return self.table(desk, key, (panel,), (), lambda values: self._walk_picture(kept, values), own)
-
     def _walk_picture(self, kept, values):
         style = {**values, **self.fixed}
         asked = Walked(**{one.name: style.pop(one.name, one.default) for one in quantities(Walked)})
         name, pattern = kept.of(style)
         return walk_picture(name, pattern, _seams(pattern)[asked.seam], asked.walked, kept.drafts.desk.record.unit)
-
-    def _both_alive(self, desk, key):
-        both = _Both(desk)
-        names = ("cut_depth", "cut_at_front")
-        panel = Panel("What changes when the cut is moved, and what stays as it is?", names)
-        return self.table(desk, key, (panel,), tuple(one for one in self.offered() if one.name in names), both.picture)
 
     def _sheet(self, steps, unit, title, more=()):
         return three_cups_sheet(steps, unit, title, more)
@@ -216,7 +189,7 @@ class _Both:
     """The wearer's cup of two parts and her cup of three."""
 
     def __init__(self, desk):
-        self.two, self.three = KeptDraft(Drafts(desk)), KeptDraft(Drafts(desk))
+        self.two, self.three = kept_draft(desk), kept_draft(desk)
         self.own = {one.name for one in quantities(Style) if one.only == ("cup_parts", 3)}
 
     def picture(self, style):

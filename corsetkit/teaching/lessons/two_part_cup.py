@@ -2,19 +2,17 @@
 
 from dataclasses import dataclass
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_sheet import two_cups_sheet
 from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
-from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.teaching.course import Drafts
+from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.parts.cup_words import two_part_words
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.parts.seam_walk import KeptDraft, Seam, Walked, walk_picture, walked_to
+from corsetkit.teaching.parts.seam_walk import Seam, Walked, kept_draft, walk_picture, walked_to
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
@@ -42,21 +40,19 @@ class TwoPartCupLesson(StepLesson):
 
     def apart(self):
         """The two cups as paper, lifted apart along their seam."""
-        return self.show(
-            "apart", lambda desk: self._apart_picture(KeptDraft(Drafts(desk)), desk.record.style).stored(svg_image),
-            self._apart_alive)
+        panel = Panel("Where was the paper cut, and where will the cloth be sewn?", ("apart", "cup_seam_roundness"))
+        return self.drawn("apart", (panel,), kept_draft, self._apart_picture, self._roundness(), declared=quantities(Lifted))
 
     def walk(self):
         """The seam, walked from its upper end."""
-        return self.show(
-            "walk", lambda desk: self._walk_picture(KeptDraft(Drafts(desk)), desk.record.style).stored(svg_image),
-            self._walk_alive)
+        panel = Panel("Where do the two edges meet, and what must the outer cup do meanwhile?",
+                      ("walked", "cup_seam_roundness"))  # fmt: skip
 
-    def _apart_alive(self, desk, key):
-        kept = KeptDraft(Drafts(desk))
-        panel = Panel("Where was the paper cut, and where will the cloth be sewn?", ("apart", "cup_seam_roundness"))
-        return self.table(desk, key, (panel,), self._roundness(), lambda values: self._apart_picture(kept, values),
-                          lambda: quantities(Lifted))
+        def own(desk, kept):
+            pattern = kept.of({**desk.record.style, **self.fixed})[1]
+            return walked_to(pattern.steps.cup.seam.length, desk.record.unit)
+
+        return self.drawn("walk", (panel,), kept_draft, self._walk_picture, self._roundness(), own, quantities(Walked))
 
     def _apart_picture(self, kept, values):
         style = {**values, **self.fixed}
@@ -65,21 +61,6 @@ class TwoPartCupLesson(StepLesson):
         unit = kept.drafts.desk.record.unit
         sheet = cups_lifted(pattern, apart, 0.0, unit, f"Lifted apart, for {name}")
         return Picture(svg_text(sheet), sheet.description, tuple(_apart_said(pattern.steps, unit)))
-
-    def _walk_alive(self, desk, key):
-        kept = KeptDraft(Drafts(desk))
-        panel = Panel("Where do the two edges meet, and what must the outer cup do meanwhile?",
-                      ("walked", "cup_seam_roundness"))  # fmt: skip
-
-        def own():
-            try:
-                pattern = kept.of({**desk.record.style, **self.fixed})[1]
-                return walked_to(pattern.steps.cup.seam.length, desk.record.unit)
-            except CorsetkitError:
-                # The table says why; meanwhile the slider is as it is declared.
-                return quantities(Walked)
-
-        return self.table(desk, key, (panel,), self._roundness(), lambda values: self._walk_picture(kept, values), own)
 
     def _walk_picture(self, kept, values):
         style = {**values, **self.fixed}

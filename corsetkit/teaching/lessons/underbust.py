@@ -2,13 +2,12 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.step_lines import draft_so_far, near
 from corsetkit.showing.step_sheet import Drawn, Spot
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.showing.svg import svg_text
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.course import Drafts
@@ -42,22 +41,13 @@ class UnderbustLesson(StepLesson):
 
     def down(self):
         """The dart's width from the bust point to its end."""
-        return self.show(
-            "down", lambda desk: self._width_picture(Drafts(desk), desk.record.style).stored(svg_image), self._down_alive)
-
-    def _down_alive(self, desk, key):
-        drafts = Drafts(desk)
         panel = Panel("How wide is the dart here, and what is that width for?", ("below_the_bust_point",))
+        (one,) = quantities(Looking)
 
-        def hers():
-            (one,) = quantities(Looking)
-            try:
-                found = drafts.steps(desk.record.style, self.step)[1].underbust
-            except CorsetkitError:
-                return (one,)   # What cannot be drafted is said in the drawing's place.
-            return (replace(one, high=_depth(found)),)
+        def hers(desk, drafts):
+            return (replace(one, high=_depth(drafts.steps(desk.record.style, self.step)[1].underbust)),)
 
-        return self.table(desk, key, (panel,), (), lambda values: self._width_picture(drafts, values), hers)
+        return self.drawn("down", (panel,), Drafts, self._width_picture, own=hers, declared=(one,))
 
     def _width_picture(self, drafts, values):
         style = dict(values)

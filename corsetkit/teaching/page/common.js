@@ -32,6 +32,22 @@ function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
+// Shows a state's drawing, or over the last good one, greyed, why there is none, and tells which; `drawn` is called
+// after each new drawing.
+function drawer(paper, refused, drawn = () => {}) {
+  let painted = null;
+  return (shown, root) => {
+    if (shown.svg && shown.svg !== painted) {
+      paper.innerHTML = shown.svg;
+      painted = shown.svg;
+      drawn();
+    }
+    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
+    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
+    return Boolean(shown.refused);
+  };
+}
+
 function list(element, sentences, mark) {
   const key = JSON.stringify(sentences);
   if (element.dataset.key === key) return;

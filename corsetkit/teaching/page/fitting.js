@@ -2,10 +2,11 @@
 
 function render({ model, el }) {
   const ends = [];
-  let painted = null, built = "", listed = "", kept = "", slider = null;
+  let built = "", listed = "", kept = "", slider = null;
 
   const paper = make("div", { class: "corset-paper" });
   const refused = make("p", { class: "corset-refused", role: "status" });
+  const draw = drawer(paper, refused);
   const note = make("p", { class: "corset-answer", role: "status" });
   const trouble = make("p", { class: "corset-wrong", role: "status" });
   const cause = make("p", {}), caution = make("p", {});
@@ -69,15 +70,10 @@ function render({ model, el }) {
   function paint() {
     const shown = model.get("shown");
     line.answered(shown);
-    if (shown.svg && shown.svg !== painted) {
-      paper.innerHTML = shown.svg;
-      painted = shown.svg;
-    }
     choose(shown);
     slide(shown);
     keptOnes(shown);
-    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
-    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
+    draw(shown, root);
     list(said, shown.refused ? [] : shown.said || []);
     say(cause, shown.cause);
     say(caution, shown.caution);

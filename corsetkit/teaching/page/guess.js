@@ -9,12 +9,13 @@ const together = (text) => text.replace(/(\d) (?=\d+\/|in\b|cm\b|degrees?\b)/g, 
 
 function render({ model, el }) {
   const ends = [];
-  let painted = null, question = null, text = null, wanted = null;
+  let question = null, text = null, wanted = null;
   // The timer of the movement, and whether it has begun since the lock: it runs by itself once.
   let moving = 0, begun = false;
 
   const paper = make("div", { class: "corset-paper" });
   const refused = make("p", { class: "corset-refused", role: "status" });
+  const draw = drawer(paper, refused);
   const asks = make("p", { class: "corset-guess-question" });
   const box = newId("guess"), how = newId("how"), wrong = newId("unread"), range = newId("range"), seen = newId("seen");
   const label = make("label", { for: box, class: "corset-label" });
@@ -97,12 +98,7 @@ function render({ model, el }) {
   function paint() {
     const shown = model.get("shown");
     line.answered(shown);
-    if (shown.svg !== painted) {
-      paper.innerHTML = shown.svg;
-      painted = shown.svg;
-    }
-    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
-    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
+    draw(shown, root);
     say(asks, together(shown.question));
     say(label, shown.label);
     say(hint, shown.how);

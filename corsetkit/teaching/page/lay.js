@@ -2,10 +2,10 @@
 
 function render({ model, el }) {
   const ends = [], parts = model.get("parts"), radios = {};
-  let painted = null;
 
   const paper = make("div", { class: "corset-paper" });
   const refused = make("p", { class: "corset-refused", role: "status" });
+  const draw = drawer(paper, refused);
   const note = make("p", { class: "corset-answer", role: "status" });
   const said = make("ul", { class: "corset-said" });
   const silence = make("p", { class: "corset-silence", role: "alert" });
@@ -66,12 +66,7 @@ function render({ model, el }) {
   function paint() {
     const shown = model.get("shown");
     line.answered(shown);
-    if (shown.svg && shown.svg !== painted) {
-      paper.innerHTML = shown.svg;
-      painted = shown.svg;
-    }
-    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
-    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
+    draw(shown, root);
     list(said, shown.said || []);
     rows(shown.rows || []);
     say(note, shown.note || "");

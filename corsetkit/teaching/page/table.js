@@ -5,7 +5,7 @@ const REST_MS = 350;
 
 function render({ model, el }) {
   const ends = [];
-  let controls = {}, painted = null, resting;
+  let controls = {}, resting;
 
   const paper = make("div", { class: "corset-paper" });
   const edges = watchEdges(paper);
@@ -24,6 +24,7 @@ function render({ model, el }) {
     else paper.removeAttribute("tabindex");
   }
   const refused = make("p", { class: "corset-refused", role: "status" });
+  const draw = drawer(paper, refused, () => edges.refresh());
   const said = make("ul", { class: "corset-said" });
   const warned = make("ul", { class: "corset-warned", "aria-live": "polite" });
   const silence = make("p", { class: "corset-silence", role: "alert" });
@@ -81,14 +82,7 @@ function render({ model, el }) {
   function paint(rebuilt) {
     const shown = model.get("shown");
     line.answered(shown);
-    if (shown.svg !== painted) {
-      paper.innerHTML = shown.svg;
-      painted = shown.svg;
-      edges.refresh();
-    }
-    const trouble = shown.refused || "";
-    say(refused, trouble ? `Not drawn: ${trouble}` : "");
-    root.classList.toggle("corset-not-drawn", Boolean(trouble));
+    const trouble = draw(shown, root);
     list(said, trouble ? [] : shown.said || []);
     list(warned, trouble ? [] : shown.warnings || [], "Note:");
     undo.disabled = !shown.undo;

@@ -6,7 +6,8 @@ from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import CLOTHS
 from corsetkit.lay.quantities import say_bought
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 from corsetkit.units import in_one_unit, say_length
 
 _LEFT = ' style="text-align:left"'

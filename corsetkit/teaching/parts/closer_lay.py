@@ -16,8 +16,9 @@ from corsetkit.showing.names import file_name
 from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.kept_plans import KeptPlanFile
 from corsetkit.teaching.lay_search import Search, searched
-from corsetkit.teaching.parts.plain_lay import plain_plan, plan_sheet
-from corsetkit.teaching.stored import sentence
+from corsetkit.lay.planning import plain_plan
+from corsetkit.teaching.parts.plain_lay import plan_sheet
+from corsetkit.sentences import sentence
 from corsetkit.units import in_one_unit, say_length
 
 SECONDS = (2, 5, 10)

@@ -4,16 +4,15 @@ from dataclasses import replace
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.allowances import Reaches, cutting_line, widths
 from corsetkit.finish.choices import Finish
-from corsetkit.finish.finished import Finished, FinishedPiece, finish, layers
-from corsetkit.finish.notches import back_seams, notches
+from corsetkit.finish.finished import Finished, FinishedPiece, finish, finished_pieces
 from corsetkit.pattern.pattern import Pattern
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.parts.seam_walk import KeptDraft
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.teaching.parts.seam_walk import kept_draft
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 
 _STYLE, _FINISH = ({one.name for one in quantities(cls)} for cls in (Style, Finish))
 
@@ -23,7 +22,7 @@ class Finishing(Drafts):
 
     def __init__(self, the_desk):
         super().__init__(the_desk)
-        self._kept = KeptDraft(Drafts(the_desk))
+        self._kept = kept_draft(the_desk)
         self._last = None
 
     def now(self) -> dict:
@@ -49,10 +48,7 @@ class Finishing(Drafts):
         name, pattern = self.pattern(values)
         choices = choices_in(values)
         piece = next((one for one in pattern.pieces if one.number == number), pattern.pieces[0])
-        line = cutting_line(piece, choices, Reaches(pattern.pieces, choices))
-        backs = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
-        return name, pattern, FinishedPiece(
-            piece, widths(piece, choices), line, notches(piece, line, choices.notch_depth, backs), layers(piece))
+        return name, pattern, *finished_pieces(pattern, (piece,), choices)
 
 
 def _cut(choices):

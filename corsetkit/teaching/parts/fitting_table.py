@@ -15,7 +15,7 @@ from corsetkit.teaching.controls import Control
 from corsetkit.teaching.parts.corrected import Corrected, keep, read_kept
 from corsetkit.teaching.parts.finishing import style_in
 from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.stored import sentence
+from corsetkit.sentences import sentence
 from corsetkit.units import in_one_unit
 
 GROUPS = {

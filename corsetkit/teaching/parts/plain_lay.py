@@ -1,17 +1,15 @@
 """The plain lay as a drawing that keeps its size while the cloth changes: every piece in its row, seen at once."""
 
-from collections import Counter
 from dataclasses import dataclass, replace
 
 from corsetkit.lay.checking import refuse_crossed
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.drawing import description, title
-from corsetkit.lay.items import fingerprint, items_of
+from corsetkit.lay.items import items_of
 from corsetkit.lay.laid_marks import marks
 from corsetkit.lay.picture import SIDE, Picture as Laid, paint, picture as laid_out
-from corsetkit.lay.plans import Placed, Plan
+from corsetkit.lay.planning import planned_in_rows
 from corsetkit.lay.quantities import to_buy
-from corsetkit.lay.rows import rows
 from corsetkit.lay.templates import templates
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.quantity import declared, quantities
@@ -44,23 +42,6 @@ class OnCloth:
 def controls(unit: str):
     """The quantities of `OnCloth`, the width starting at what a shop calls usual in this unit."""
     return tuple(replace(one, default=USUAL[unit]) if one.name == "width" else one for one in quantities(OnCloth))
-
-
-def plain_plan(items, cloth, layer=""):
-    """The row-by-row lay as a `Plan`; CorsetkitError where an item cannot lie on this cloth."""
-    refuse_crossed(items)
-    return _planned(templates(items, cloth), items, cloth, layer)
-
-
-def _planned(kinds, items, cloth, layer):
-    laid = sorted(rows(kinds, cloth), key=lambda one: (one[0].item.number, one[0].mirrored, one[2].imag, one[2].real))
-    copies, placed = Counter(), []
-    for one, turned, at in laid:
-        copies[one.item.number] += 1
-        placed.append(Placed(one.item.number, one.item.name, copies[one.item.number], turned, one.mirrored, one.at_fold, at,
-                             one.laid(turned, at)))
-    plan = Plan(cloth, layer, tuple(placed), 0.0, fingerprint(items))
-    return replace(plan, plain=plan.length)
 
 
 def plan_sheet(plan, unit, name):
@@ -104,7 +85,7 @@ class PlainLays:
 
     def plan(self, width, laid):
         cloth = Cloth(width=width, laid=laid)
-        return _planned(templates(self.items, cloth), self.items, cloth, self.layer)
+        return planned_in_rows(templates(self.items, cloth), self.items, cloth, self.layer)
 
     def sheet(self, plan):
         """The plan's sheet, and what its signs mean in sentences."""

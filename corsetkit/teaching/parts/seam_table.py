@@ -6,7 +6,8 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.showing.marks import seam_letter
 from corsetkit.showing.painting import owners_of
 from corsetkit.teaching import said
-from corsetkit.teaching.stored import Stored, sentence
+from corsetkit.sentences import sentence
+from corsetkit.teaching.stored import Stored
 from corsetkit.units import say_length
 
 LEAST = 0.005

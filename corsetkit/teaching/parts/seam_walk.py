@@ -7,6 +7,7 @@ from corsetkit.showing.painting import owners_of
 from corsetkit.showing.svg import svg_text
 from corsetkit.showing.lessons.walking import Walk
 from corsetkit.showing.lessons.walking_sheet import walking_sheet
+from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import CM_PER_INCH, round_to_sixteenth, say_length, say_number
 
@@ -61,6 +62,11 @@ class KeptDraft:
             self._asked, self._found = None, self.drafts.of(style)
             self._asked = desk.record, dict(desk.loaded), dict(style)
         return self._found
+
+
+def kept_draft(desk) -> KeptDraft:
+    """The `KeptDraft` of a desk."""
+    return KeptDraft(Drafts(desk))
 
 
 def walk_picture(name, pattern, walked, cm, unit):

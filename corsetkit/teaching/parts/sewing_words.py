@@ -9,7 +9,7 @@ from corsetkit.pattern.edge import Kind
 from corsetkit.showing.canvas import box_run
 from corsetkit.showing.drawn import Drawn, Spot
 from corsetkit.showing.lessons.vignette import vignette
-from corsetkit.teaching.parts.plain_lay import plain_plan
+from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching.word_cards import Word
 
 _PINCH = 1.2
