@@ -3,7 +3,7 @@
 from ..geometry import path
 from ..pattern.pattern import Girth
 from ..steps.back_waist import back_width_at
-from ..steps.block import WAIST_DART_END
+from ..steps.half import WAIST_DART_END
 from ..steps.shares import eased, top_girth_at
 from ..steps.underbust import level_width
 

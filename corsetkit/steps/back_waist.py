@@ -12,7 +12,7 @@ from ..geometry import path
 from ..geometry.curve import Line
 from ..geometry.roots import root
 from ..units import say_both
-from .block import dart_legs, side_below_waist, swung
+from .half import dart_legs, side_below_waist, swung
 
 
 LEAST_CENTRE_BACK = 1.5
