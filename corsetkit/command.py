@@ -7,12 +7,14 @@ from pathlib import Path
 from tqdm import tqdm
 
 from .errors import CorsetkitError
-from .finish.choices import Finish
 from .fitting.kept import Kept, read_file
+from .lay.cloth import Cloth
+from .lay.planning import checked_seconds
 from .output import Wish, checked, disk_refused, folder_name, write_all
-from .style import Style
+from .quantity import quantities
 from .style_file import Choices, read_choices
-from .wearers import read_wearers
+from .units import check_unit
+from .wearers import read_rows
 
 ALL, NOT_ALL, NOT_BEGUN, STOPPED = 0, 1, 2, 130
 """What the command ends with: all were written; one or more were not; nothing could be begun; stopped by hand."""
@@ -23,6 +25,10 @@ _WORDS = {
              "lessons keep will do as well",
     "into": "the folder in which each wearer's folder is made; it is made where it is not there yet",
     "fittings": "the file of corrections that the lessons keep, by the wearers' names",
+    "cloth": "how wide the cloth is, such as 54 in or 137 cm (54 in where nothing is said); whether it lies folded or has a "
+             "nap is said in the file of choices",
+    "search": "for how many seconds a closer cutting plan is looked for, for each cloth of each wearer (none where nothing is "
+              "said: then the pieces lie in rows)",
     "paper": "A4 or Letter, joined from pages; A0 or roll, for a copy shop (A4 where nothing is said)",
     "unit": "in or cm, for all lengths in words (in where nothing is said)",
     "date": "what is printed as the date (today's where nothing is said)",
@@ -34,9 +40,9 @@ def main(arguments=None):
     """Run the command; what it ends with is one of ALL, NOT_ALL, NOT_BEGUN and STOPPED."""
     given = _parser().parse_args(arguments)
     try:
-        wish = checked(Wish(given.paper, given.unit, given.date))
-        wearers = read_wearers(given.wearers)
-        choices = read_choices(given.style) if given.style else Choices(Style(), Finish())
+        choices = read_choices(given.style) if given.style else Choices()
+        wish = checked(Wish(given.paper, given.unit, given.date, _cloth(choices.cloth, given), _seconds(given.search)))
+        wearers = read_rows(given.wearers)
         fittings = _fittings(given.fittings)
         into = _made(Path(given.into))
     except CorsetkitError as refusal:
@@ -51,16 +57,37 @@ def _parser():
     parser = argparse.ArgumentParser(
         "python -m corsetkit", description="Draft a corset for every wearer of a table, and write for each a folder: the "
                                            "pattern to print "
-        "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, and the order of sewing.")
+        "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, the cutting plans, and the order of sewing.")
     parser.add_argument("wearers", metavar="WEARERS.csv", help=_WORDS["wearers"])
     parser.add_argument("--into", required=True, metavar="FOLDER", help=_WORDS["into"])
     parser.add_argument("--style", metavar="FILE", help=_WORDS["style"])
     parser.add_argument("--fittings", metavar="FILE", help=_WORDS["fittings"])
+    parser.add_argument("--cloth", metavar="WIDTH", help=_WORDS["cloth"])
+    parser.add_argument("--search", metavar="SECONDS", help=_WORDS["search"])
     parser.add_argument("--paper", default="A4", metavar="PAPER", help=_WORDS["paper"])
     parser.add_argument("--unit", default="in", metavar="UNIT", help=_WORDS["unit"])
     parser.add_argument("--date", metavar="DATE", help=_WORDS["date"])
     parser.add_argument("--again", action="store_true", help=_WORDS["again"])
     return parser
+
+
+def _cloth(cloth, given):
+    """The file's cloth, or one as wide as is said beside it."""
+    if given.cloth is None:
+        return cloth
+    width = next(one for one in quantities(Cloth) if one.name == "width")
+    return cloth.replaced(width=width.read(given.cloth, check_unit(given.unit), "--cloth: "))
+
+
+def _seconds(text):
+    """How long is searched; None for the plain lays."""
+    if text is None:
+        return None
+    try:
+        number = float(text)
+    except ValueError:
+        number = text
+    return checked_seconds(number)
 
 
 def _fittings(path):
@@ -102,10 +129,13 @@ class _Run:
         try:
             # None shows it where someone looks on, and not in a log.
             hidden = None if len(self.wearers) > 1 else True
+            # A row that cannot be used is told like a body that cannot be drafted; the others go on.
             with tqdm(self._numbered(), unit="wearer", file=sys.stderr, disable=hidden) as bar:
-                for number, name, body, folder in bar:
+                for number, row, folder in bar:
                     bar.set_postfix_str(folder, refresh=False)
-                    if stopped := self._write(number, name, body, self.into / folder):
+                    if row.refused:
+                        self._refuse(row.name, row.refused, False)
+                    elif stopped := self._write(number, row.name, row.body, self.into / folder):
                         break
         except KeyboardInterrupt:
             stopped = "stopped by hand"
@@ -115,11 +145,11 @@ class _Run:
         return ALL if len(self.written) == len(self.wearers) else NOT_ALL
 
     def _numbered(self):
-        """(number, name, body, folder's name) of each wearer; no two folders are called alike."""
+        """(number, row, folder's name) of each wearer; no two folders are called alike."""
         taken, made = [], []
-        for number, (name, body) in enumerate(self.wearers, 1):
-            taken.append(folder_name(name, number, taken))
-            made.append((number, name, body, taken[-1]))
+        for number, row in enumerate(self.wearers, 1):
+            taken.append(folder_name(row.name, number, taken))
+            made.append((number, row, taken[-1]))
         return made
 
     def _write(self, number, name, body, folder):

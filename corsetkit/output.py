@@ -6,7 +6,7 @@
 
 import os
 import shutil
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .drafting import draft
@@ -16,6 +16,9 @@ from .exchange.svg_mm import write_svg
 from .finish.bill import bill
 from .finish.finished import finish
 from .hand_sheets.write import write_hand_sheets
+from .lay.cloth import Cloth
+from .lay.lay_pdf import write_lay_pdf
+from .lay.planning import plans
 from .listing.pieces import write_pieces
 from .listing.seams import write_seams
 from .sewing.write import write_sewing
@@ -25,8 +28,8 @@ from .showing.paper import PAPERS
 from .showing.print_pdf import said_date
 from .units import check_unit, shown
 
-PATTERN, BY_HAND, SVG, DXF, PIECES, SEAMS, SEWING = FILES = (
-    "pattern.pdf", "by_hand.pdf", "pattern.svg", "pattern.dxf", "pieces.csv", "seams.csv", "sewing.txt")
+PATTERN, CUTTING, BY_HAND, SVG, DXF, PIECES, SEAMS, SEWING = FILES = (
+    "pattern.pdf", "cutting.pdf", "by_hand.pdf", "pattern.svg", "pattern.dxf", "pieces.csv", "seams.csv", "sewing.txt")
 """How the files' names end; the wearer's name stands before each."""
 
 
@@ -50,11 +53,17 @@ class Output:
 
 @dataclass(frozen=True)
 class Wish:
-    """How all is to be written: `paper` as `sheets.write.paper_for` takes it, `unit` "in" or "cm", `date` None for today."""
+    """How all is to be written: `paper` as `sheets.write.paper_for` takes it, `unit` "in" or "cm", `date` None for today.
+
+    The pieces are laid on `cloth`, all layers on the same: plainly, row by row, or with `seconds` as closely as is found in
+    that time for each layer.
+    """
 
     paper: object = "A4"
     unit: str = "in"
     date: object = None
+    cloth: Cloth = Cloth()
+    seconds: float | None = None
 
 
 def write_all(name, measurements, style, choices, corrections, folder, *, wish=None, number=1, again=False):
@@ -81,15 +90,19 @@ def write_all(name, measurements, style, choices, corrections, folder, *, wish=N
     return write_folder(finished, name, folder, wish=wish, number=number, again=again)
 
 
-def write_folder(finished, name, folder, *, wish=None, number=1, again=False):
-    """Write the folder of a `Finished` pattern; arguments, result and errors as of `write_all`."""
+def write_folder(finished, name, folder, *, wish=None, number=1, again=False, laid=None):
+    """Write the folder of a `Finished` pattern; arguments, result and errors as of `write_all`.
+
+    `laid` is its cutting plans by the cloths' names, where they are there already.
+    """
     wish, folder = checked(wish), checked_folder(folder)
     refuse_older(folder, again)
+    laid = laid or plans(finished, wish.cloth, wish.seconds)
     beside = folder.with_name(f".{folder.name}.{os.getpid()}.part")
     try:
         try:
             beside.mkdir()
-            written = _write_files(finished, name, beside, wish, number)
+            written = _write_files(finished, laid, name, beside, wish, number)
             _put_in_place(beside, folder)
         except BaseException:
             shutil.rmtree(beside, ignore_errors=True)
@@ -118,7 +131,7 @@ def folder_name(name, number=1, taken=()):
 def checked(wish):
     """The wish, its paper a `Paper` and its date a text, or CorsetkitError."""
     wish = wish or Wish()
-    return Wish(paper_for(wish.paper), check_unit(wish.unit), said_date(wish.date))
+    return replace(wish, paper=paper_for(wish.paper), unit=check_unit(wish.unit), date=said_date(wish.date))
 
 
 def checked_folder(folder):
@@ -161,18 +174,19 @@ def disk_refused(error):
     return False
 
 
-def _write_files(finished, name, folder, wish, number):
+def _write_files(finished, laid, name, folder, wish, number):
     """Write every file into a folder; an `Output` of it."""
     begins = file_name(name, number)
     files = {kind: folder / f"{begins}_{kind}" for kind in FILES}
     paper, unit, date = wish.paper, wish.unit, wish.date
     printed = write_print(finished, files[PATTERN], paper, unit, name, date, number=number)
-    # The draft by hand is read at a table: beside a large sheet it is on A4.
+    # Plans and the draft by hand are read at a table: beside a large sheet they are on A4.
     small = paper if paper in PAPERS else PAPERS[0]
+    write_lay_pdf(tuple(laid.values()), files[CUTTING], small.name, unit, name, date)
     by_hand = write_hand_sheets(finished.pattern, files[BY_HAND], small, unit, name, date, number)
     svg = write_svg(finished, files[SVG], unit, name, date)
     dxf = write_dxf(finished, files[DXF], unit, name, date, number=number)
-    write_pieces(finished, files[PIECES], unit, name, date)
+    write_pieces(finished, files[PIECES], unit, name, date, laid)
     write_seams(finished, files[SEAMS], unit)
     write_sewing(finished, files[SEWING], unit, name, date)
     said = (begins.said, *printed.said, *by_hand.said, *svg.said, *dxf.said)

@@ -1,32 +1,36 @@
-"""A file of choices: values of style and finish by their names, read with care.
+"""A file of choices: values of style, finish and cloth by their names, read with care.
 
 A JSON object, {"cup_parts": 2, "waist_reduction": "1 1/2 in"}, or a CSV table of two columns, the name and the value. A
-length names its unit, or `unit` (cm or in) among the names says it for all. What the lessons keep is read as well: there the
-values stand in "style" and "finish", in centimetres.
+length names its unit, or `unit` (cm or in) among the names says it for all. The cloth's values have its word before them, as
+in `cloth_width`. What the lessons keep is read as well: there the values stand in "style" and "finish", in centimetres.
 """
 
 import csv
 import io
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .errors import CorsetkitError
 from .finish.choices import Finish
+from .lay.cloth import Cloth
 from .quantity import quantities
 from .style import Style
 from .units import UNITS, shown
 
-_OWNERS = {one.name: (owner, one) for owner in (Style, Finish) for one in quantities(owner)}
+_BEFORE = {Style: "", Finish: "", Cloth: "cloth_"}
+_OWNERS = {before + one.name: (owner, one.name, replace(one, name=before + one.name))
+           for owner, before in _BEFORE.items() for one in quantities(owner)}
 _HEADING = ("name", "value")
 
 
 @dataclass(frozen=True)
 class Choices:
-    """The `Style` and the `Finish` of a file, and sentences about values that do nothing beside the others."""
+    """The `Style`, the `Finish` and the `Cloth` of a file, and sentences about values that do nothing beside the others."""
 
-    style: Style
-    finish: Finish
+    style: Style = Style()
+    finish: Finish = Finish()
+    cloth: Cloth = Cloth()
     said: tuple = ()
 
 
@@ -93,21 +97,21 @@ def _without_unit(pairs, where):
 
 
 def _choices(pairs, unit, where):
-    values = {Style: {}, Finish: {}}
+    values = {owner: {} for owner in _BEFORE}
     for name, value in pairs:
         known = name.strip().lower().replace(" ", "_")
         if known not in _OWNERS:
-            raise CorsetkitError(f"{where}{shown(name)} is no value of style or finish; allowed are unit, "
+            raise CorsetkitError(f"{where}{shown(name)} is no value of style, finish or cloth; allowed are unit, "
                                  f"{', '.join(_OWNERS)}")
-        owner, quantity = _OWNERS[known]
-        if known in values[owner]:
+        owner, field, quantity = _OWNERS[known]
+        if field in values[owner]:
             raise CorsetkitError(f"{where}{quantity.label} stands there twice: give it once")
-        values[owner][known] = _read(quantity, value, unit, where)
+        values[owner][field] = _read(quantity, value, unit, where)
     try:
-        style, finish = Style(**values[Style]), Finish(**values[Finish])
+        made = {owner: owner(**given) for owner, given in values.items()}
     except CorsetkitError as refusal:
         raise CorsetkitError(f"{where}{refusal}") from None
-    return Choices(style, finish, tuple(_idle(values, {Style: style, Finish: finish})))
+    return Choices(*made.values(), tuple(_idle(values, made)))
 
 
 def _read(quantity, value, unit, where):
@@ -125,8 +129,8 @@ def _idle(values, made):
     """A sentence for each given value that does nothing beside the others."""
     for owner, given in values.items():
         for name in given:
-            quantity = _OWNERS[name][1]
+            quantity = _OWNERS[_BEFORE[owner] + name][2]
             if quantity.only and getattr(made[owner], quantity.only[0]) != quantity.only[1]:
-                other = _OWNERS[quantity.only[0]][1]
+                other = _OWNERS[_BEFORE[owner] + quantity.only[0]][2]
                 yield (f"{quantity.label} does nothing here: it counts only where {other.label} is "
                        f"{other.say(quantity.only[1])}")

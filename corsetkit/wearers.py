@@ -7,6 +7,7 @@ stand beside them and is for people. A length may name its own unit ("36.8 cm").
 
 import csv
 import io
+from dataclasses import dataclass
 from pathlib import Path
 
 from corsetkit.errors import CorsetkitError
@@ -21,6 +22,15 @@ _MAY_STAND = ("note",)
 Wearer = tuple[str, Measurements]
 
 
+@dataclass(frozen=True)
+class Row:
+    """One wearer's row: her name as it stands there and her body, or no body and why it cannot be used."""
+
+    name: str
+    body: Measurements | None
+    refused: str = ""
+
+
 def demo_wearers() -> tuple[Wearer, ...]:
     """The wearers that come with the course, all invented: no such person was measured."""
     return read_wearers(Path(__file__).with_name("demo_wearers.csv"))
@@ -31,6 +41,19 @@ def read_wearers(path) -> tuple[Wearer, ...]:
 
     Raises CorsetkitError, one sentence naming file, row (the heading is row 1), wearer and field,
     for the first thing that is wrong; then no wearer of the file is handed out.
+    """
+    rows = read_rows(path)
+    for row in rows:
+        if row.refused:
+            raise CorsetkitError(row.refused)
+    return tuple((row.name, row.body) for row in rows)
+
+
+def read_rows(path) -> tuple["Row", ...]:
+    """Every wearer's row of the CSV file at `path`, those that cannot be used as well.
+
+    Raises CorsetkitError, one sentence, where the table itself cannot be read: no text, no heading,
+    a column unknown or missing, quotation marks that do not pair, no wearer at all.
     """
     path = Path(path)
     try:
@@ -47,7 +70,7 @@ def read_wearers(path) -> tuple[Wearer, ...]:
         raise CorsetkitError(
             f"{path.name} is not UTF-8 text: in the spreadsheet, save it again as CSV UTF-8"
         )
-    return _wearers_in(text, path.name)
+    return _rows_in(text, path.name)
 
 
 def write_wearers(path, wearers, unit: str) -> None:
@@ -66,26 +89,33 @@ def write_wearers(path, wearers, unit: str) -> None:
         said = ["" if value is None else say_number(value * per_cm, 12) for value in values]
         writer.writerow([name, unit, *said])
     # What cannot be read back is not written.
-    _wearers_in(out.getvalue(), Path(path).name)
+    for row in _rows_in(out.getvalue(), Path(path).name):
+        if row.refused:
+            raise CorsetkitError(row.refused)
     write_whole(path, out.getvalue().encode("utf-8"))
 
 
-def _wearers_in(text: str, file: str) -> tuple[Wearer, ...]:
+def _rows_in(text: str, file: str) -> tuple[Row, ...]:
     rows = _rows(text, file)
     number, heading = next(rows, (0, []))
     if not number:
         raise CorsetkitError(f"{file} is empty: its first row must name the columns")
     columns = _columns(heading, f"{file}, row {number}: ")
-    found: list[Wearer] = []
+    found: list[Row] = []
     seen: dict[str, int] = {}
     for number, row in rows:
-        name, body = _wearer(columns, row, f"{file}, row {number}")
-        if (first := seen.setdefault(name.casefold(), number)) != number:
-            raise CorsetkitError(
-                f"{file}, row {number}: wearer {name} stands in row {first} already; "
-                "give each wearer a name of her own"
-            )
-        found.append((name, body))
+        where, name = f"{file}, row {number}", ""
+        try:
+            cells = _cells(columns, row, where)
+            name = _name(cells, where)
+            if (first := seen.setdefault(name.casefold(), number)) != number:
+                raise CorsetkitError(
+                    f"{where}: wearer {name} stands in row {first} already; "
+                    "give each wearer a name of her own"
+                )
+            found.append(Row(name, _body(cells, f"{where}, {name}: ")))
+        except CorsetkitError as error:
+            found.append(Row(name or f"row {number}", None, str(error)))
     if not found:
         raise CorsetkitError(f"{file} names no wearer: write one in each row below the heading")
     return tuple(found)
@@ -130,19 +160,26 @@ def _columns(heading: list[str], where: str) -> list[str]:
     return columns
 
 
-def _wearer(columns: list[str], row: list[str], where: str) -> Wearer:
+def _cells(columns: list[str], row: list[str], where: str) -> dict[str, str]:
+    """The row's cells by their columns."""
     if len(row) > len(columns):
         raise CorsetkitError(
             f"{where}: has {len(row)} cells for {len(columns)} columns; "
             "a decimal comma must stand in a file separated by semicolons"
         )
-    cells = dict(zip(columns, row + [""] * (len(columns) - len(row))))
+    return dict(zip(columns, row + [""] * (len(columns) - len(row))))
+
+
+def _name(cells: dict[str, str], where: str) -> str:
     name = cells["wearer"]
     if not name or not name.isprintable():
         given = f"is {shown(name)}" if name else "is missing"
         raise CorsetkitError(f"{where}: wearer {given}: give each wearer a name on one line")
+    return name
+
+
+def _body(cells: dict[str, str], where: str) -> Measurements:
     unit = cells["unit"].lower()
-    where = f"{where}, {name}: "
     if unit not in UNITS:
         given = f"is {shown(cells['unit'])}" if unit else "is missing"
         raise CorsetkitError(f"{where}unit {given}: write cm or in")
@@ -150,6 +187,6 @@ def _wearer(columns: list[str], row: list[str], where: str) -> Wearer:
         one.name: one.read(cells.get(one.name, ""), unit, where) for one in quantities(Measurements)
     }
     try:
-        return name, Measurements(**values)
+        return Measurements(**values)
     except CorsetkitError as error:
         raise CorsetkitError(f"{where}{error}") from None

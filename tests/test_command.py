@@ -1,7 +1,6 @@
 """One command, a folder a wearer: whole or not at all, never over an older one unasked, honest about what was not done."""
 
 import errno
-import json
 import os
 import re
 import subprocess
@@ -19,8 +18,8 @@ from corsetkit import Correction, CorsetkitError, Style, command, output, write_
 from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
 from corsetkit.fitting.kept import Kept, write_file
+from corsetkit.lay.cloth import Cloth
 from corsetkit.output import FILES, Wish, disk_refused, folder_name, write_all
-from corsetkit.style_file import read_choices
 
 ROOT = Path(__file__).parent.parent
 MAREN, INES = (WEARERS[name] for name in ("Maren", "Ines"))
@@ -56,9 +55,10 @@ def quick(monkeypatch):
 
     monkeypatch.setattr(output, "draft", draft)
     monkeypatch.setattr(output, "finish", finish)
+    monkeypatch.setattr(output, "plans", lambda finished, cloth, seconds: {"shell": (cloth, seconds)})
     monkeypatch.setattr(output, "bill", lambda finished: type("B", (), {"warnings": ()}))
     for name in ("write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces", "write_seams",
-                 "write_sewing"):
+                 "write_sewing", "write_lay_pdf"):
         monkeypatch.setattr(output, name, write)
 
 
@@ -72,7 +72,7 @@ def real(tmp_path_factory):
 
 
 def test_every_file_is_there_and_can_be_opened(real):
-    """All seven files, each read by a program that did not write it, bear the wearer's name and what was chosen."""
+    """All eight files, each read by a program that did not write it, bear the wearer's name and what was chosen."""
     folder, made = real
     assert sorted(one.name for one in folder.iterdir()) == sorted(f"Maren_{kind}" for kind in FILES)
     assert made.files == {kind: folder / f"Maren_{kind}" for kind in FILES} and made.folder == folder
@@ -84,11 +84,14 @@ def test_every_file_is_there_and_can_be_opened(real):
     assert ElementTree.parse(made.files["pattern.svg"]).getroot().attrib["width"].endswith("mm")
     assert len(ezdxf.readfile(made.files["pattern.dxf"]).blocks) > 8
     pieces = made.files["pieces.csv"].read_text(encoding="utf-8-sig")
+    plans = pypdfium2.PdfDocument(made.files["cutting.pdf"])
+    assert [re.search(r"^Cutting plan, (.*) for Maren: (.* m), 137 cm wide", page.get_textpage().get_text_range())[1]
+            for page in plans] == ["shell", "strength layer", "lining"]
     assert "underbust line: 0.5 cm lower" in pieces and "side seam 2 cm" in pieces and "for Maren" in pieces
     assert made.files["seams.csv"].read_text(encoding="utf-8-sig").startswith("letter,name")
     sewing = " ".join(made.files["sewing.txt"].read_text(encoding="utf-8").split())
     assert "underbust line: 0.5 cm lower" in sewing and DAY in sewing
-    assert str(made) == f"Maren: 7 files, the pattern on {made.pages} pages"
+    assert str(made) == f"Maren: 8 files, the pattern on {made.pages} pages"
     assert any("front opening" in one for one in made.warnings)
 
 
@@ -119,6 +122,37 @@ def test_who_cannot_be_drafted_is_told_and_the_rest_go_on(tmp_path, capsys, quic
     assert ended == command.NOT_ALL == 1 and sorted(os.listdir(tmp_path / "out")) == ["Ana", "Bea"]
     assert "2 of 3 wearers written" in told.out and "Not written: Flat." in told.out
     assert [line for line in told.err.splitlines() if line.startswith("Flat: not written: the bust girth is 80 cm")]
+
+
+def test_a_row_that_cannot_be_used_is_told_and_the_rest_go_on(tmp_path, capsys, quick):
+    """A row with no number, one without a name and a name given twice are told with their row; the others are written."""
+    path = Path(table(tmp_path / "w.csv", "Ana", "Bea", "Cleo", "Dora"))
+    heading, ana, bea, cleo, dora = path.read_text(encoding="utf-8").splitlines()
+    spoilt = bea.split(",")
+    spoilt[3] = "wide"
+    path.write_text("\n".join((heading, ana, ",".join(spoilt), cleo.replace("Cleo", ""), ana, dora)), encoding="utf-8")
+    ended = command.main([str(path), "--into", str(tmp_path / "out")])
+    told = capsys.readouterr()
+    assert ended == command.NOT_ALL and sorted(os.listdir(tmp_path / "out")) == ["Ana", "Dora"]
+    assert "2 of 5 wearers written" in told.out and "Not written: Bea, row 4, Ana." in told.out
+    lines = [line for line in told.err.splitlines() if "not written" in line]
+    assert [re.search(r"w.csv, row (\d)", line)[1] for line in lines] == ["3", "4", "5"]
+    assert "underbust girth is 'wide'" in lines[0] and "stands in row 2 already" in lines[2]
+
+
+@pytest.mark.parametrize("words, cloth, seconds", [
+    ([], Cloth(), None), (["--cloth", "45 in"], Cloth(width=114.3), None),
+    (["--cloth", "45"], Cloth(width=114.3), None), (["--cloth", "150", "--unit", "cm", "--search", "2"], Cloth(width=150), 2.0),
+    (["--style", "s.json", "--cloth", "60 in"], Cloth(width=152.4, laid="folded"), None),
+])
+def test_the_cloth_is_as_it_was_asked_for(tmp_path, quick, monkeypatch, words, cloth, seconds):
+    """Width and search from the command, all else of the cloth from the file of choices; in rows where nothing is said."""
+    seen = []
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(output, "plans", lambda finished, *asked: seen.append(asked) or {})
+    Path("s.json").write_text('{"cloth_laid": "folded", "cloth_width": "80 cm"}')
+    assert command.main([table(tmp_path / "w.csv", "Ana"), "--into", "out", *words]) == 0
+    assert seen == [(cloth, seconds)]
 
 
 def test_a_mistake_of_ours_does_not_stop_the_rest(tmp_path, capsys, quick, monkeypatch):
@@ -273,7 +307,9 @@ def test_what_is_no_folder_is_one_sentence(tmp_path, quick, folder, said, monkey
 
 @pytest.mark.parametrize("words, said", [
     (["--paper", "A5"], "paper 'A5' is unknown: write A4, Letter, A0 or roll"), (["--unit", "ell"], "write cm or in"),
-    (["--style", "none.json"], "cannot be read"), (["--fittings", "none.json"], "no such file"),
+    (["--cloth", "20"], "--cloth: width is 50.8 cm (20 in): allowed are 70 to 210 cm"), (["--cloth", "wide"], "--cloth: width"),
+    (["--search", "soon"], "the time for a plan is 'soon'"), (["--search", "-1"], "the time for a plan is -1"),
+    (["--search", "nan"], "the time for a plan is nan"), (["--style", "none.json"], "cannot be read"), (["--fittings", "none.json"], "no such file"),
 ])
 def test_nothing_is_begun_where_the_asking_is_amiss(tmp_path, capsys, words, said, monkeypatch):
     """What was asked amiss is one sentence, nothing is made, and the command ends with 2."""
@@ -304,76 +340,6 @@ def test_corrections_are_hers_alone(tmp_path, quick, monkeypatch):
     assert command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), "--fittings",
                          str(tmp_path / "f.json")]) == 0
     assert seen == [(), (Correction("underbust line", 0.5),)]
-
-
-def given(tmp_path, text, name="s.json"):
-    path = tmp_path / name
-    path.write_text(text, encoding="utf-8")
-    return path
-
-
-def test_choices_are_read_from_json_and_csv(tmp_path):
-    """The same choices from JSON, from CSV with commas or semicolons, with a unit for all, and as the lessons keep them."""
-    wanted = (Style(cup_parts=2, yoke=False, waist_reduction=3.81, way="guides"),
-              Finish(panel_allowance=2.0, facing="folded"))
-    texts = {
-        "a.json": '{"cup_parts": 2, "yoke": false, "waist reduction": "1 1/2 in", "way": "guides", '
-                  '"panel_allowance": "2 cm", "facing": "folded"}',
-        "b.json": '{"unit": "cm", "cup_parts": 2, "yoke": "no", "waist_reduction": 3.81, "way": "guides", '
-                  '"panel_allowance": 2, "facing": "folded"}',
-        "c.csv": "\ufeffname,value\ncup parts,2\nyoke,no\nwaist_reduction,1 1/2 in\n\nway,guides\npanel_allowance,2 cm\n"
-                 "facing,folded\n",
-        "d.csv": "unit;cm\ncup_parts;2\nyoke;no\nwaist_reduction;3,81\nway;guides\npanel_allowance;2,0\nfacing;folded\n",
-        "e.json": json.dumps({"unit": "in", "wearer": "Ana", "style": {"cup_parts": 2, "yoke": False,
-                              "waist_reduction": 3.81, "way": "guides"},
-                              "finish": {"panel_allowance": 2.0, "facing": "folded"}}),
-    }
-    for name, text in texts.items():
-        found = read_choices(given(tmp_path, text, name))
-        assert (found.style, found.finish) == wanted, name
-    assert read_choices(given(tmp_path, "{}")).style == Style()
-
-
-@pytest.mark.parametrize("text, said", [
-    ('{"waist_reduction": "30 cm"}', r"s.json: waist reduction is 30 cm .*: allowed are 0 to 7.62 cm"),
-    ('{"waist_reduction": 2}', "waist reduction is 2 without a unit: write 2 in or 5.1 cm.*allowed are 0 to"),
-    ('{"waist_reduction": "2"}', "without a unit"),
-    ('{"unit": "ell"}', "unit is 'ell': write cm or in"),
-    ('{"cup_parts": 4}', "cup parts is 4: allowed are whole numbers from 2 to 3"),
-    ('{"cup_parts": "many"}', "cup parts is 'many': allowed"), ('{"yoke": 1}', "yoke is 1: allowed are yes and no"),
-    ('{"yoke": null}', "yoke is missing: allowed are yes and no"),
-    ('{"way": "mine"}', "way is 'mine': allowed are wearer, guides"),
-    ('{"colour": "red"}', "'colour' is no value of style or finish; allowed are unit, way, cup_parts"),
-    ('{"yoke": true, "yoke": false}', "yoke stands there twice"), ('{"unit": "cm", "unit": "in"}', "once"),
-    ('{"yoke": true', "s.json, line 1: this is not JSON"), ("[1, 2]", "names and values are expected"),
-    ('{"waist_reduction": [1]}', "waist reduction is"), ('{"waist_reduction": {}}', "waist reduction is"),
-    ('{"waist_reduction": true}', "waist reduction is True"),
-    ('{"waist_reduction": NaN, "unit": "cm"}', "waist reduction is"),
-    ("yoke,no,maybe", "row 1 has 3 cells"), ('yoke,"no', "quotation marks"),
-    ('{"style": {"colour": 1}}', "'colour' is no value"),
-    ('{"style": {"waist_reduction": 99}}', "waist reduction is 99 cm"), ("[" * 100000, "not JSON"),
-])
-def test_a_style_amiss_is_one_sentence(tmp_path, text, said):
-    """Each mistake in a file of choices is one line with the field, what was given, and what is allowed."""
-    with pytest.raises(CorsetkitError) as told:
-        read_choices(given(tmp_path, text))
-    assert re.search(said, str(told.value)) and "\n" not in str(told.value), str(told.value)
-
-
-def test_a_style_that_is_no_text_is_one_sentence(tmp_path):
-    """A file that is no UTF-8, a folder, and no file at all are told as such."""
-    (tmp_path / "s.json").write_bytes(b"\xff\xfe\x00")
-    for path, said in ((tmp_path / "s.json", "not UTF-8"), (tmp_path, "cannot be read"),
-                       (tmp_path / "none", "cannot be read")):
-        with pytest.raises(CorsetkitError, match=said):
-            read_choices(path)
-
-
-def test_a_value_that_does_nothing_is_told(tmp_path):
-    """A value that counts only with another is read, and a sentence says that it does nothing."""
-    said, = read_choices(given(tmp_path, '{"corset_length": "60 cm"}')).said
-    assert said == "corset length does nothing here: it counts only where way is by the guides"
-    assert read_choices(given(tmp_path, '{"corset_length": "60 cm", "way": "guides"}')).said == ()
 
 
 def test_it_runs_from_the_shell(tmp_path):

@@ -4,6 +4,7 @@ import json
 import re
 import sys
 
+import pypdfium2
 import pytest
 from shapely import LineString, Polygon
 
@@ -173,12 +174,12 @@ class TestCloserLay:
         search(lay)
         written = []
         real = closer_lay.write_lay_pdf
-        monkeypatch.setattr(closer_lay, "write_lay_pdf", lambda plan, *more: written.append(plan) or real(plan, *more))
+        monkeypatch.setattr(closer_lay, "write_lay_pdf", lambda laid, *more: written.extend(laid) or real(laid, *more))
         lay.handle({"kind": "sheets", "paper": "Letter"})
         rows = lay.shown()["rows"]
         assert [say_length(one.length, "in") for one in written] == [row[3] for row in rows]
-        assert all(one.read_bytes().startswith(b"%PDF-") for one in tmp_path.glob("cutting_plan_Maren_*.pdf"))
-        assert len(list(tmp_path.glob("*.pdf"))) == 3 and str(tmp_path) in lay.note
+        one, = tmp_path.glob("*.pdf")
+        assert len(pypdfium2.PdfDocument(one)) == 3 and one.name in lay.note and str(tmp_path) in lay.note
 
     def test_looking_again_never_makes_it_longer(self, tmp_path, quick):
         lay = CloserLay(drafts_of(folder=tmp_path), start=at_once)

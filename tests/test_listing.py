@@ -3,17 +3,23 @@
 import csv
 import io
 import re
+from fractions import Fraction
 
 import pytest
+from shapely import Polygon
 from figures import CASES, figure, words
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import CLOTHS, finish
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import items_of
+from corsetkit.lay.planning import plan, plans
 from corsetkit.listing.pieces import piece_rows, write_pieces
 from corsetkit.listing.seams import seam_rows, write_seams
 from corsetkit.listing.table import csv_bytes
+from corsetkit.pattern.edge import Kind
 from corsetkit.showing.marks import seam_letter
 from corsetkit.units import parse_length
 
@@ -74,6 +80,62 @@ def test_corrections_and_notes_are_rows():
     notes = [row[2] for row in rows if row[0] == "note"]
     assert any("no front opening" in note for note in notes) and not any(" in)" in note for note in notes)
     assert not any(row[0] == "correction" for row in piece_rows(finish(figure("Maren")))[1])
+
+
+@pytest.mark.parametrize("case", CASES[::7], ids=words)
+def test_cloth_to_buy_is_enough_and_no_ell_too_much(case):
+    """Each cloth's row: what is bought covers the lay, by less than a shop's step; the share is area over bought width.
+
+    The area is shapely's, of every cutting line opened out; strips are rectangles. Steps of 1/8 yd and 5 cm are common
+    practice, no source."""
+    finished = finish(figure(*case))
+    laid = plans(finished, Cloth(width=150), None)
+    whole = {}
+    for one in finished.pieces:
+        for layer in one.layers:
+            area = Polygon([(p.real, p.imag) for p in one.cutting]).area
+            halves = 2 if any(edge.kind is Kind.FOLD for edge in one.piece.edges) else 1
+            whole[layer.cloth] = whole.get(layer.cloth, 0) + area * halves * layer.count
+    for strip in finished.strips:
+        if strip.cloth in whole:
+            whole[strip.cloth] += strip.count * strip.length * strip.width
+    for unit, cm, step in (("in", 91.44, 11.43), ("cm", 100, 5)):
+        heading, rows = piece_rows(finished, unit, plans=laid)
+        mine = [dict(zip(heading, row)) for row in rows if row[0] == "cloth"]
+        assert [row["name"] for row in mine] == list(CLOTHS)
+        for row in mine:
+            length = row["length (mm)"] / 10
+            amount, yards = re.match(r"buy (.*) (yd|m);", row["note"]).groups()
+            bought = cm * sum(map(float, map(Fraction, amount.split())))
+            assert (yards == "yd") == (unit == "in") and 0 <= bought - length < step + 0.01
+            share = float(re.search(r"(\d+) % of it", row["note"])[1]) / 100
+            assert share == pytest.approx(whole[row["name"]] / (150 * length), abs=0.0051)
+            assert row["width (mm)"] == 1500 and row["how"] == "laid single, in rows"
+    assert not any(row[0] == "cloth" for row in piece_rows(finished)[1])
+
+
+def test_a_closer_lay_is_called_so():
+    """A plan that takes up less than the rows is told as such, with its own length."""
+    finished = finish(figure("Maren"))
+    laid = {"shell": plan(items_of(finished, "shell"), Cloth(width=150), 1, layer="shell")}
+    assert laid["shell"].length < laid["shell"].plain
+    row, = (row for row in piece_rows(finished, "cm", plans=laid)[1] if row[0] == "cloth")
+    assert row[5] == "laid single, closer than in rows" and row[7] == pytest.approx(10 * laid["shell"].length, abs=0.006)
+
+
+def test_channels_and_the_widest_cloth_between_bones_are_rows():
+    """The channels' sum is over every bone; no cloth between two bones is wider than was asked for."""
+    choices = Finish(widest_unsupported=5.0)
+    finished = finish(figure("Maren"), choices)
+    heading, rows = piece_rows(finished, "cm")
+    rows = [dict(zip(heading, row)) for row in rows]
+    channel, = (row for row in rows if row["what"] == "channel")
+    bones = [row for row in rows if row["what"] == "bone"]
+    longer = sum(row["how many"] * (row["length (mm)"] + 10 * choices.bone_shorter) for row in bones)
+    assert channel["length (mm)"] == pytest.approx(longer, abs=0.1) and channel["how many"] == sum(
+        row["how many"] for row in bones)
+    between = [row["length (mm)"] for row in rows if row["what"] == "between bones"]
+    assert len(between) == 4 and max(between) <= 50
 
 
 @pytest.mark.parametrize("case", CASES[::5], ids=words)

@@ -15,7 +15,7 @@ class Cloth:
     """One cloth and how it lies; lengths in cm, across it from nought at its left selvedge or, where folded, at its fold."""
 
     width: float = declared(
-        "how wide the cloth is, from selvedge to selvedge", unit="cm", low=70, high=210, step=1, default=150.0,
+        "how wide the cloth is, from selvedge to selvedge", unit="cm", low=70, high=210, step=1, default=137.0,
         group="cloth", source=CUSTOM)
     laid: str = declared(
         "whether the cloth lies single, or folded along its length so that two layers are cut at once", unit="choice",

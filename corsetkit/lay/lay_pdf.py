@@ -1,18 +1,16 @@
-"""A cutting plan on one page of paper, in scale, with its pieces in a table."""
+"""Cutting plans on paper, one page each, in scale, with their pieces in a table."""
 
-import datetime
 from collections import Counter
-from pathlib import Path
 
-from ..errors import CorsetkitError
 from ..files import write_whole
 from ..showing.canvas import box_area, tick
 from ..showing.lettering import PITCH, fitted, one_line, wrapped
 from ..showing.paper import paper_named
 from ..showing.pdf import pdf_bytes
 from ..showing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from ..showing.print_pdf import said_date, target
 from ..showing.sheet import Sheet
-from ..units import CM_PER_INCH, check_unit, shown
+from ..units import CM_PER_INCH, check_unit
 from .drawing import description, title
 from .laid_marks import words_of
 from .picture import SIDE, paint, picture
@@ -26,23 +24,19 @@ _ROW = PITCH * CUT.size / 10 * 1.05
 _NAMES, _EDGE, _BESIDE, _BAR_ROW = 6.2, 0.1, 0.55, 1.0
 
 
-def write_lay_pdf(plan, path, paper="A4", unit="in", wearer="", date=None):
-    """Write the plan as a PDF of one page, whole or not at all, and give back its path.
+def write_lay_pdf(plans, path, paper="A4", unit="in", wearer="", date=None):
+    """Write plans as a PDF, one page each, whole or not at all, and give back its path.
 
-    `date` is a date, a text, or None for today; with a given one the same plan gives the same bytes.
+    `date` is a date, a text, or None for today; with a given one the same plans give the same bytes.
 
     Raises:
         CorsetkitError: for an unknown paper or unit, and where the file cannot be written.
     """
-    kind, unit = paper_named(paper), check_unit(unit)
-    try:
-        path = Path(path)
-    except TypeError:
-        raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
-    if "\0" in str(path):
-        raise CorsetkitError(f"{shown(str(path))} is not the path of a file")
-    said = date if isinstance(date, str) else (date or datetime.date.today()).isoformat()
-    write_whole(path, pdf_bytes([lay_page(plan, kind, unit, wearer, one_line(said))], kind, title(plan, unit, wearer)))
+    kind, unit, path = paper_named(paper), check_unit(unit), target(path, "cutting.pdf")
+    said = one_line(said_date(date))
+    pages = [lay_page(plan, kind, unit, wearer, said) for plan in plans]
+    named = title(plans[0], unit, wearer) if len(pages) == 1 else f"Cutting plans{f', {wearer}' if wearer else ''}"
+    write_whole(path, pdf_bytes(pages, kind, named))
     return path
 
 

@@ -36,7 +36,7 @@ def plan(items, cloth=None, seconds=SECONDS, progress=None, layer="", offset=0):
     cloth, items = cloth or Cloth(), tuple(items)
     if not items:
         raise CorsetkitError(f"nothing is cut of this cloth{f' ({layer})' if layer else ''}, so there is nothing to lay")
-    _refuse_seconds(seconds)
+    checked_seconds(seconds)
     refuse_crossed(items)
     kinds = templates(items, cloth)
     plain = planned_in_rows(kinds, items, cloth, layer)
@@ -67,10 +67,12 @@ def planned_in_rows(kinds, items, cloth, layer):
     return replace(made, plain=made.length)
 
 
-def _refuse_seconds(seconds):
+def checked_seconds(seconds):
+    """The seconds that a plan may be given; CorsetkitError for others."""
     sound = isinstance(seconds, numbers.Real) and not isinstance(seconds, bool) and math.isfinite(seconds)
     if not sound or not 0 <= seconds <= MOST:
         raise CorsetkitError(f"the time for a plan is {shown(seconds)}: allowed are 0 to {MOST:g} seconds")
+    return seconds
 
 
 def plan_further(known, items, seconds=10.0, progress=None, offset=1):
@@ -82,14 +84,22 @@ def plan_further(known, items, seconds=10.0, progress=None, offset=1):
 def plans(finished, cloth=None, seconds=SECONDS, progress=None):
     """A plan for each cloth of a `Finished` pattern, by its name, from outside inwards.
 
-    `cloth` is one `Cloth` for all, or a dict of one for each; `seconds` are for each plan; `progress` counts all of them.
+    `cloth` is one `Cloth` for all, or a dict of one for each; `seconds` are for each plan, and None takes the plain lays;
+    `progress` counts all of them.
     """
     layers = layers_of(finished)
+    if seconds is None:
+        return {layer: plain_plan(items_of(finished, layer), _of(cloth, layer), layer) for layer in layers}
     made = {}
     for done, layer in enumerate(layers):
-        mine = cloth.get(layer) if isinstance(cloth, dict) else cloth
-        made[layer] = plan(items_of(finished, layer), mine, seconds, _part_of(progress, done, len(layers)), layer)
+        made[layer] = plan(items_of(finished, layer), _of(cloth, layer), seconds, _part_of(progress, done, len(layers)),
+                           layer)
     return made
+
+
+def _of(cloth, layer):
+    """The cloth that a layer is cut of."""
+    return (cloth.get(layer) if isinstance(cloth, dict) else cloth) or Cloth()
 
 
 def _part_of(progress, done, count):

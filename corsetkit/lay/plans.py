@@ -6,7 +6,7 @@ from functools import cached_property
 from ..geometry.points import cross
 
 _ON = 1e-3
-"""A point this near to the fold (cm) lies on it."""
+"""A point this near to the fold (cm) lies on it, and two lengths this near are one."""
 
 
 @dataclass(frozen=True)
@@ -64,6 +64,11 @@ class Plan:
     def area(self):
         """All that is cut, in cm2 of cloth: at once through both layers where it lies folded."""
         return self.cloth.layers * sum(one.area for one in self.placed)
+
+    @property
+    def how(self):
+        """In which way the pieces lie, in words."""
+        return "in rows" if self.length > self.plain - _ON else "closer than in rows"
 
     @property
     def used(self):

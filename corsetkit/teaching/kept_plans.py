@@ -2,7 +2,9 @@
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay import kept
-from corsetkit.lay.items import fingerprint
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import fingerprint, items_of, layers_of
+from corsetkit.lay.planning import plain_plan
 from corsetkit.showing.names import file_name
 
 
@@ -42,6 +44,21 @@ class KeptPlanFile:
 
     def _path(self, name):
         return self.desk.folder / f"cutting_plans_{file_name(name)}.json" if self.desk.folder else None
+
+
+def items_by_layer(finished):
+    """The items of each cloth of a `Finished` pattern."""
+    return {layer: items_of(finished, layer) for layer in layers_of(finished)}
+
+
+def plans_at_hand(desk, name, finished):
+    """A plan for each cloth of the wearer's pattern: the kept one, else the plain lay on the usual cloth.
+
+    CorsetkitError where a piece cannot lie on that cloth.
+    """
+    items = items_by_layer(finished)
+    found = KeptPlanFile(desk).read(name, items).plans
+    return {layer: found.get(layer) or plain_plan(mine, Cloth(), layer) for layer, mine in items.items()}
 
 
 def _read(path, items):

@@ -29,7 +29,7 @@ def row(name, length, made, took=""):
 def main():
     for laid in (SINGLE, FOLDED):
         for name, body in demo_wearers()[:3]:
-            items, cloth = items_of(finish(draft(body, Style())), "shell"), Cloth(laid=laid)
+            items, cloth = items_of(finish(draft(body, Style())), "shell"), Cloth(laid=laid, width=150)
             print(f"{name}, shell, {len(items)} pieces, cloth {cloth.width:g} cm laid {laid}")
             first = plan(items, cloth, 0)
             row("plain, row by row", first.plain, first)

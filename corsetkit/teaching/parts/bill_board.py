@@ -5,6 +5,7 @@ from html import escape
 from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import CLOTHS
 from corsetkit.lay.quantities import say_bought
+from corsetkit.teaching.parts.cloth_table import cloth_rows
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
 from corsetkit.sentences import sentence
 from corsetkit.teaching.stored import Stored
@@ -22,7 +23,8 @@ def _board(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
     made = bill(finished)
-    parts = [_pieces(finished), _strips(made, unit), _bones(made, unit), _lacing(finished, made, unit)]
+    parts = [_pieces(finished), _cloth(drafts.desk, name, finished), _strips(made, unit), _bones(made, unit),
+             _lacing(finished, made, unit)]
     if made.passings:
         parts.append(_opening(made, finished, unit))
     html = f"<p><b>What {escape(name)}'s corset needs</b></p>" + "".join(table for table, _ in parts)
@@ -44,6 +46,13 @@ def _pieces(finished):
     return _table("Pieces to cut, for each cloth", ("piece", *used, "how"), rows, (note,)), (*told, note)
 
 
+def _cloth(desk, name, finished):
+    heads, rows, notes = cloth_rows(desk, name, finished)
+    told = [f"{row[0].capitalize()}, to buy: {', '.join(f'{bought} if {width}' for width, bought in zip(heads[1:], row[1:]))}."
+            for row in rows]
+    return _table("Cloth to buy, by its width", heads, rows, notes), (*told, *notes)
+
+
 def _strips(made, unit):
     say = lambda cm: say_length(cm, unit)  # noqa: E731
     rows = [(one.name, one.cloth, str(one.count), say(one.length), say(one.width)) for one in made.strips]
@@ -63,7 +72,9 @@ def _bones(made, unit):
     total = (f"{made.bone_count} bones in all. The channels are {say(made.channel_width)} wide and together "
              f"{say_bought(made.channel_length, unit)} long.")
     short = made.bones[0].channel - made.bones[0].length
-    notes = (total, f"A bone is {say(short)} shorter than its channel; a channel is a little wider than its bone. Spiral bones "
+    widest = max(made.bays, key=lambda bay: bay.left)
+    notes = (total, f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}.",
+             f"A bone is {say(short)} shorter than its channel; a channel is a little wider than its bone. Spiral bones "
              "where a channel curves sideways, flat ones where it is straight (common practice, no source).")
     table = _table("Bones", ("number", "where", "kind", "how many", "channel", "bone"), rows, notes)
     return table, (*told, *notes)

@@ -12,6 +12,7 @@ from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
 from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width
+from corsetkit.output import CUTTING
 from corsetkit.showing.names import file_name
 from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.kept_plans import KeptPlanFile
@@ -31,7 +32,7 @@ class Wanted:
     """What is laid, and on what."""
 
     layer: str = SHELL
-    cloth: Cloth = field(default_factory=lambda: Cloth(width=137.0))
+    cloth: Cloth = field(default_factory=Cloth)
 
 
 def in_a_thread(work):
@@ -163,12 +164,9 @@ class CloserLay:
             raise CorsetkitError(f"paper is {paper}: allowed are A4 and Letter")
         name, items, found = self._now()
         folder, unit, base = self.drafts.desk.make_folder(), self.drafts.desk.record.unit, file_name(name)
-        names = []
-        for layer in items:
-            laid = found.plans.get(layer) or plain_plan(items[layer], self.wanted.cloth, layer)
-            path = folder / f"cutting_plan_{base}_{layer.replace(' ', '_')}.pdf"
-            names.append(write_lay_pdf(laid, path, paper, unit, name).name)
-        return f"Written into {folder}: {', '.join(names)}. {base.said}".rstrip()
+        laid = tuple(found.plans.get(layer) or plain_plan(mine, self.wanted.cloth, layer) for layer, mine in items.items())
+        path = write_lay_pdf(laid, folder / f"{base}_{CUTTING}", paper, unit, name)
+        return f"Written into {folder}: {path.name}, a page for each cloth. {base.said}".rstrip()
 
     def _said(self, error):
         return in_one_unit(str(error), self.drafts.desk.record.unit)

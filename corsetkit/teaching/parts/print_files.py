@@ -1,17 +1,20 @@
 """The finished pattern written into the learner's folder: prints on paper, files for other programs, lists, or all of it."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.output import BY_HAND, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, folder_name, write_folder
+from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, folder_name, write_folder
 from corsetkit.showing.names import file_name
+from corsetkit.teaching.kept_plans import plans_at_hand
 
 CHOICES = (
     ("A4", "A4 pages"), ("Letter", "US Letter pages"), ("pieces", "A4, piece by piece"), ("A0", "one A0 sheet"),
-    ("roll", "a roll"), ("svg", "SVG file"), ("dxf", "DXF file"), ("hand", "by hand, to tick off"),
+    ("roll", "a roll"), ("cutting", "cutting plans"), ("svg", "SVG file"), ("dxf", "DXF file"), ("hand", "by hand, to tick off"),
     ("lists", "lists of pieces and seams"), ("all", "all of it, in a folder"),
 )  # fmt: skip
 SAID = "The buttons that write the print show here once the lesson runs."
 _PAPERS = {"A4": ("A4", False), "Letter": ("Letter", False), "pieces": ("A4", True), "A0": ("A0", False),
            "roll": ("roll", False)}
+_WITH_PLANS = ("cutting", "lists", "all")
 _LAST = "Print at 100 % (\u201cactual size\u201d), and measure the test square before you cut."
 
 
@@ -21,16 +24,18 @@ def write_files(drafts, choice: str) -> str:
         raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words in CHOICES)}")
     name, finished = drafts.finished(drafts.now())
     folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
+    laid = plans_at_hand(drafts.desk, name, finished) if choice in _WITH_PLANS else None
     if choice == "all":
-        done = write_folder(finished, name, folder / folder_name(name), wish=Wish("A4", unit), again=True)
+        done = write_folder(finished, name, folder / folder_name(name), wish=Wish("A4", unit), again=True, laid=laid)
         return " ".join((f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
                          f"has {done.pages} pages.", *done.said, _LAST))
     begins = file_name(name)
-    told, said = _written(finished, choice, folder, begins, unit, name)
-    return " ".join(filter(None, (f"Written into {folder}: {told}.", begins.said, *said, _LAST)))
+    told, said = _written(finished, laid, choice, folder, begins, unit, name)
+    last = _LAST if choice in _PAPERS else ""
+    return " ".join(filter(None, (f"Written into {folder}: {told}.", begins.said, *said, last)))
 
 
-def _written(finished, choice, folder, begins, unit, name):
+def _written(finished, laid, choice, folder, begins, unit, name):
     """Write one choice: its file's name with its pages, and sentences about what could not be had as asked."""
     if choice in _PAPERS:
         from corsetkit.sheets.write import write_print
@@ -48,9 +53,12 @@ def _written(finished, choice, folder, begins, unit, name):
         from corsetkit.listing.seams import write_seams
 
         pieces, seams = (folder / f"{begins}_{kind}" for kind in (PIECES, SEAMS))
-        write_pieces(finished, pieces, unit, name)
+        write_pieces(finished, pieces, unit, name, plans=laid)
         write_seams(finished, seams, unit)
         return f"{pieces.name} and {seams.name}", ()
+    if choice == "cutting":
+        path = write_lay_pdf(tuple(laid.values()), folder / f"{begins}_{CUTTING}", "A4", unit, name)
+        return f"{path.name} ({len(laid)} pages, one for each cloth)", ()
     if choice == "svg":
         from corsetkit.exchange.svg_mm import write_svg
 

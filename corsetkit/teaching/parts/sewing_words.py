@@ -19,7 +19,7 @@ _PINCH = 1.2
 def sewing_words(finished):
     """The `Word`s, drawn from a `Finished` pattern."""
     items = items_of(finished, SHELL)
-    single, folded = (plain_plan(items, Cloth(width=137.0, laid=laid), SHELL) for laid in (SINGLE, FOLDED))
+    single, folded = (plain_plan(items, Cloth(laid=laid), SHELL) for laid in (SINGLE, FOLDED))
     laid = [Drawn(_closed(one.outline), "before") for one in single.placed]
     cloth = box_run(0, 0, single.cloth.span, single.length + 8)
     edges = [Drawn((Line(complex(x, 0), complex(x, single.length + 8)),), "new") for x in (0.0, single.cloth.span)]
