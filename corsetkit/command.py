@@ -27,8 +27,8 @@ _WORDS = {
     "fittings": "the file of corrections that the lessons keep, by the wearers' names",
     "cloth": "how wide the cloth is, such as 54 in or 137 cm (54 in where nothing is said); whether it lies folded or has a "
              "nap is said in the file of choices",
-    "search": "for how many seconds a closer cutting plan is looked for, for each cloth of each wearer (none where nothing is "
-              "said: then the pieces lie in rows)",
+    "search": "for how many seconds a closer cutting plan is looked for, for each cloth of each wearer (none where nothing "
+              "is said: then the pieces lie in rows)",
     "paper": "A4 or Letter, joined from pages; A0 or roll, for a copy shop (A4 where nothing is said)",
     "unit": "in or cm, for all lengths in words (in where nothing is said)",
     "date": "what is printed as the date (today's where nothing is said)",
@@ -57,7 +57,8 @@ def _parser():
     parser = argparse.ArgumentParser(
         "python -m corsetkit", description="Draft a corset for every wearer of a table, and write for each a folder: the "
                                            "pattern to print "
-        "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, the cutting plans, and the order of sewing.")
+        "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, the cutting "
+        "plans, and the order of sewing.")
     parser.add_argument("wearers", metavar="WEARERS.csv", help=_WORDS["wearers"])
     parser.add_argument("--into", required=True, metavar="FOLDER", help=_WORDS["into"])
     parser.add_argument("--style", metavar="FILE", help=_WORDS["style"])

@@ -44,7 +44,7 @@ def test_every_usual_width_has_its_length(drafts):
 
 
 def test_the_bill_names_the_plan_that_is_kept(drafts):
-    """Once a plan is kept, the bill says its width and length; a changed allowance makes it obsolete, and it is not named."""
+    """Once a plan is kept, the bill says its width and length; where an allowance has changed since, it is not named."""
     kept = keep_a_plan(drafts)
     said = f"The plan you have kept for the shell: 45 in wide, laid folded, buy {say_bought(kept.length, 'in')}."
     assert said in bill_board(drafts).sentences
@@ -61,7 +61,8 @@ def test_lists_and_plans_are_of_the_kept_plan(drafts):
     rows = {row["name"]: row for row in csv.DictReader(io.StringIO(text)) if row["what"] == "cloth"}
     assert float(rows["shell"]["length (mm)"]) == pytest.approx(10 * kept.length, abs=0.006)
     assert rows["shell"]["width (in)"] == "45 in" and rows["lining"]["width (in)"] == "54 in"
-    heads = [page.get_textpage().get_text_range().splitlines()[0] for page in pypdfium2.PdfDocument(folder / "Maren_cutting.pdf")]
+    book = pypdfium2.PdfDocument(folder / "Maren_cutting.pdf")
+    heads = [page.get_textpage().get_text_range().splitlines()[0] for page in book]
     assert heads[0] == f"Cutting plan, shell for Maren: {say_bought(kept.length, 'in')}, 45 in wide"
     assert [" ".join(head.split()[-3:]) for head in heads[1:]] == ["54 in wide"] * 2
 
@@ -71,5 +72,6 @@ def test_the_whole_folder_has_the_same_plans(drafts):
     kept = keep_a_plan(drafts)
     told = write_files(drafts, "all")
     folder = drafts.desk.folder / "Maren"
-    assert "Maren_cutting.pdf" in told and say_bought(kept.length, "in") in (folder / "Maren_pieces.csv").read_text("utf-8-sig")
+    assert "Maren_cutting.pdf" in told
+    assert f"buy {say_bought(kept.length, 'in')}" in (folder / "Maren_pieces.csv").read_text("utf-8-sig")
     assert len(pypdfium2.PdfDocument(folder / "Maren_cutting.pdf")) == 3

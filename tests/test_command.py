@@ -142,7 +142,8 @@ def test_a_row_that_cannot_be_used_is_told_and_the_rest_go_on(tmp_path, capsys, 
 
 @pytest.mark.parametrize("words, cloth, seconds", [
     ([], Cloth(), None), (["--cloth", "45 in"], Cloth(width=114.3), None),
-    (["--cloth", "45"], Cloth(width=114.3), None), (["--cloth", "150", "--unit", "cm", "--search", "2"], Cloth(width=150), 2.0),
+    (["--cloth", "45"], Cloth(width=114.3), None),
+    (["--cloth", "150", "--unit", "cm", "--search", "2"], Cloth(width=150), 2.0),
     (["--style", "s.json", "--cloth", "60 in"], Cloth(width=152.4, laid="folded"), None),
 ])
 def test_the_cloth_is_as_it_was_asked_for(tmp_path, quick, monkeypatch, words, cloth, seconds):
@@ -307,9 +308,11 @@ def test_what_is_no_folder_is_one_sentence(tmp_path, quick, folder, said, monkey
 
 @pytest.mark.parametrize("words, said", [
     (["--paper", "A5"], "paper 'A5' is unknown: write A4, Letter, A0 or roll"), (["--unit", "ell"], "write cm or in"),
-    (["--cloth", "20"], "--cloth: width is 50.8 cm (20 in): allowed are 70 to 210 cm"), (["--cloth", "wide"], "--cloth: width"),
+    (["--cloth", "20"], "--cloth: width is 50.8 cm (20 in): allowed are 70 to 210 cm"),
+    (["--cloth", "wide"], "--cloth: width"),
     (["--search", "soon"], "the time for a plan is 'soon'"), (["--search", "-1"], "the time for a plan is -1"),
-    (["--search", "nan"], "the time for a plan is nan"), (["--style", "none.json"], "cannot be read"), (["--fittings", "none.json"], "no such file"),
+    (["--search", "nan"], "the time for a plan is nan"), (["--style", "none.json"], "cannot be read"),
+    (["--fittings", "none.json"], "no such file"),
 ])
 def test_nothing_is_begun_where_the_asking_is_amiss(tmp_path, capsys, words, said, monkeypatch):
     """What was asked amiss is one sentence, nothing is made, and the command ends with 2."""

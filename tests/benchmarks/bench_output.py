@@ -22,7 +22,8 @@ from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, outpu
 from corsetkit.finish.finished import finish  # noqa: E402
 
 ROUNDS, WARM = 9, 2
-PARTS = ("plans", "write_lay_pdf", "write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces", "write_seams", "write_sewing")
+PARTS = ("plans", "write_lay_pdf", "write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces",
+         "write_seams", "write_sewing")
 
 
 def timed(work):
