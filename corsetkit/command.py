@@ -187,3 +187,5 @@ class _Run:
               + (f" Not written: {', '.join(self.refused)}." if self.refused else ""))
         if count:
             print("Print at 100 % and measure the test square before cutting.")
+            if self.wish.seconds is None:
+                print("The cutting plans lie in rows: with --search 2 a closer lay is looked for, two seconds for each cloth.")

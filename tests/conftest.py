@@ -19,3 +19,24 @@ def work(tmp_path, monkeypatch):
     monkeypatch.setattr(course, "_live", {})
     monkeypatch.setattr(course, "_desks", {})
     return tmp_path
+
+
+@pytest.fixture(scope="session")
+def finished_maren():
+    """Maren's pattern ready to cut."""
+    from figures import figure
+
+    from corsetkit.finish.finished import finish
+
+    return finish(figure("Maren"))
+
+
+@pytest.fixture(scope="session")
+def laid_shells(finished_maren):
+    """Her shell laid both ways: by how the cloth lies, (items, plan)."""
+    from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
+    from corsetkit.lay.items import items_of
+    from corsetkit.lay.planning import plan
+
+    items = items_of(finished_maren, "shell")
+    return {laid: (items, plan(items, Cloth(laid=laid), 1, layer="shell")) for laid in (SINGLE, FOLDED)}
