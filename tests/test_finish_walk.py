@@ -31,7 +31,7 @@ def test_every_seam_is_walked_whole_and_agrees():
 
 
 def test_panels_are_walked_from_the_waist():
-    """What crosses the waist is walked from the waist notch, up first and then down to the hem; a cup from its start."""
+    """What crosses the waist is walked from the waist notch, up first and then down to the hem; a cup from one end."""
     for case in CASES:
         pattern = figure(*case)
         for seam in pattern.seams:
@@ -62,7 +62,7 @@ def test_measured_lengths_say_what_to_move():
         "Move notch 1 on the side front's side seam by 2 mm away from the waist notch: up to there the side back is longer.",
         "Lengthen the side front's side seam by 2 mm at the armscye: from the waist notch on the side back is longer.")
     assert [one.end for one in walk(side, pattern.pieces, above).beyond()] == ["notch 1"]
-    assert not walk(side, pattern.pieces, [(a + 0.1, b) for a, b in right[:1]] + right[1:]).moves()
+    assert not walk(side, pattern.pieces, [(a + 0.15, b) for a, b in right[:1]] + right[1:]).moves()
 
 
 def test_a_stretch_is_said_with_both_its_lengths():
@@ -135,12 +135,11 @@ def test_an_edge_is_trued_at_its_start_and_shortened():
 
 
 def test_what_cannot_be_trued_is_refused():
-    """A sewn neighbour, an edge elsewhere, and too large a move are each refused in one sentence."""
+    """An edge elsewhere, and too large a move, are each refused in one sentence."""
     pattern = figure("Maren")
     piece = next(one for one in pattern.pieces if one.name == "side front")
     edges = {edge.name: edge for edge in piece.edges}
-    for edge, by, at, said in (("front dart seam", 0.3, "underbust", "is sewn itself"),
-                               ("side seam", 0.3, "underbust", "does not lie"),
+    for edge, by, at, said in (("side seam", 0.3, "underbust", "does not lie"),
                                ("side seam", 2.5, "hem", "allowed is at most")):
         with pytest.raises(CorsetkitError, match=said) as refusal:
             trued(pattern, edges[edge], by, edges[at])

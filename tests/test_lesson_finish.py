@@ -2,28 +2,34 @@
 
 import math
 import re
+from base64 import b64decode
+from urllib.parse import unquote
 
 import anew
 import pytest
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, unary_union
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
+from corsetkit.finish.eyelets import RIM
 from corsetkit.finish.finished import finish
 from corsetkit.output import FILES, SVG
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.bones_sheet import bones_sheet
 from corsetkit.showing.lessons.corner_folded import seam_corners, seam_ends, sticking_out
+from corsetkit.showing.lessons.corner_sheet import corner_sheet
 from corsetkit.showing.lessons.hollow_sheet import parallel
 from corsetkit.showing.lessons.notch_pairs import notch_pairs
+from corsetkit.showing.marks import seam_letter
 from corsetkit.showing.recorder import recorded
 from corsetkit.style import Style
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.parts.bill_board import bill_board
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.parts.finish_on_paper import by_hand, by_tape
+from corsetkit.teaching.parts.finish_pictures import bones_picture, notch_picture
 from corsetkit.teaching.parts.finishing import Finishing, choices_in, offered
 from corsetkit.teaching.lessons.finish import ASKED, _most_hollow
 from corsetkit.teaching.play import Play
@@ -199,9 +205,33 @@ class TestCorners:
 
     def test_what_sticks_out_is_hatched_once_it_is_pressed_flat(self, wearer):
         corners = Corners(drafts_of(wearer))
-        pressed = {"opened": 180.0, "first_allowance": 180.0}
-        assert "ck-hatching" in corners.picture(pressed | {"plain_corner": True}).svg
-        assert "ck-hatching" not in corners.picture(pressed).svg
+        for pressed in ({"first_allowance": 180.0}, {"second_allowance": 180.0}):
+            pressed["opened"] = 180.0
+            plain, cut = (corners.picture(pressed | {"plain_corner": plain}).svg for plain in (True, False))
+            assert "ck-hatching" in plain and "sticks out" in plain
+            assert "ck-hatching" not in cut and "sticks out" not in cut
+
+    def test_what_is_drawn_as_lying_underneath_is_covered(self, wearer):
+        """Judged by shapely: as sewn, the broken strokes lie in what the first piece and its allowance cover; opened and
+        pressed open, no cloth lies on another piece's lines, and none is broken."""
+        for _, seam, corners in seam_corners(drafts_of(wearer).pattern({})[1], Finish()):
+            for plain in (True, False):
+                sewn, pressed = (recorded(corner_sheet(corners, seam, opened, (over, 0.0), plain, "in", "", ""))
+                                 for opened, over in ((0.0, 0.0), (180.0, 180.0)))
+                # The sample in the key is one stroke, what lies underneath is many.
+                broken = [one for what in sewn.of("line") if what.what[1].kind == "under" and len(what.what[0]) > 1
+                          for one in what.what[0]]
+                cover = unary_union([Polygon([(p.real, p.imag) for p in points]).buffer(0) for points in
+                                     (corners[0].body, corners[0].plain if plain else corners[0].flap)])
+                assert all(anew.at((one.start + one.end) / 2).distance(cover) < 1e-6 for one in broken)
+                assert sum(abs(one.end - one.start) for one in broken) > 0.2, "the second piece is seen to lie under the first"
+                assert not [one for one in pressed.of("line") if one.what[1].kind == "under"]
+
+    def test_pressing_the_second_allowance_takes_the_first_along(self, wearer):
+        corners = Corners(drafts_of(wearer))
+        alone, both = (corners.picture({"opened": 180.0, "second_allowance": 120.0} | more).svg
+                       for more in ({}, {"first_allowance": 120.0}))
+        assert alone == both
 
 
 @pytest.mark.parametrize("unit", ["in", "cm"])
@@ -214,20 +244,28 @@ class TestWalk:
 
     def test_what_is_within_a_pencil_is_left_and_more_is_trued_on_the_shorter_side(self, wearer, unit):
         drafts = drafts_of(wearer, unit)
+        pattern = drafts.pattern({})[1]
         _, letters, _ = paper_of(drafts)
-        assert letters.choices and set(letters.choices) == set(walkable(drafts.pattern({})[1]))
-        for letter in letters.choices:
+        ways = walkable(pattern)
+        assert tuple(letters.choices) == tuple(ways)
+        assert {letter.split()[0] for letter in ways} == {seam_letter(seam.number) for seam in pattern.seams}, "every seam"
+        amount = "5 mm" if unit == "cm" else "3/16 in"
+        for letter, (walked, number) in ways.items():
             little = walked_picture(drafts, {"seam": letter, "longer_by": 0.1}).said
             assert little[-1].endswith("nothing is to be moved.")
             much = walked_picture(drafts, {"seam": letter, "longer_by": 0.5}).said
-            (first, _, _), (second, edge, at) = walkable(drafts.pattern({})[1])[letter].stretches[-1].ends
-            amount = "5 mm" if unit == "cm" else "3/16 in"
-            assert much[-1] == (f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: from the waist notch on "
-                                f"the {first.name} is longer.")
+            (first, _, _), (second, edge, at) = walked.stretches[number].ends
+            begun = [one.start for one in walked.stretches[:number + 1] if one.begins][-1]
+            assert much[-1].startswith(f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: from {begun} on "
+                                       f"the {first.name} is longer.")
+            assert (f"{at.name} stays as long as it is" in much[-1]) == (at.seam is not None)
             trued = walked_picture(drafts, {"seam": letter, "longer_by": 0.5, "redrawn": True})
-            assert trued.said[-1].endswith("The two sides agree again.") and f"{at.name}, redrawn" in trued.svg
-            moved = re.search(r"moves by at most ([\d/ ]+) (mm|in)", trued.said[-1])
-            assert (float(moved[1]) if unit == "cm" else parse_length(moved[1], "in") * 10) == pytest.approx(5, abs=0.8)
+            assert trued.said[-1].endswith("The two sides agree again.")
+            assert trued.svg.count(f"{at.name}, redrawn") >= 1
+            if moved := re.search(r"moves by at most ([\d/ ]+) (mm|in)", trued.said[-1]):
+                # An edge that does not meet the seam squarely lies nearer to its old line than the corner does.
+                by = float(moved[1]) if unit == "cm" else parse_length(moved[1], "in") * 10
+                assert 2.5 < by < 6.5
 
     def test_nothing_longer_is_nothing_redrawn(self, wearer, unit):
         drafts = drafts_of(wearer, unit)
@@ -261,6 +299,19 @@ class TestNotches:
                 assert lacing & {piece.number for _, _, piece in pair.places}
         assert {1, 2} == {pair.count for pair in pairs}
 
+    def test_a_place_without_a_cut_is_never_said_to_be_marked_by_one(self, wearer):
+        drafts = drafts_of(wearer)
+        for number, pair in enumerate(notch_pairs(drafts.finished({})[1]), 1):
+            told = notch_picture(drafts, {"notch": number}).said[-1]
+            names = [piece.name for _, _, piece in pair.places]
+            if all(pair.cut):
+                assert "Each is marked by" in told
+            elif any(pair.cut):
+                assert f"The {names[pair.cut.index(True)]} is marked by" in told
+                assert f"the {names[pair.cut.index(False)]} has its own corner" in told
+            else:
+                assert "marked by" not in told and told.endswith("no notch is cut.")
+
 
 @pytest.mark.parametrize("wearer", WEARERS)
 class TestBill:
@@ -283,6 +334,19 @@ class TestBill:
             assert need - 1e-6 <= parse_length(yard, "in") * 36 < need + 9 * CM_PER_INCH / 2
             assert need - 1e-6 <= float(metre) * 100 < need + 5
 
+    def test_each_bone_is_named_once_under_its_drawing(self, wearer):
+        drafts = drafts_of(wearer)
+        made = bill(drafts.finished({})[1])
+        told = bones_picture(drafts, {}).said
+        assert told[0].startswith(f"{sum(one.count for one in made.bones)} bones in the whole corset:")
+        for kind in ("spiral", "flat"):
+            (line,) = (one for one in told if one.startswith(f"{kind.capitalize()} bones"))
+            those = [f"{number} {one.place} {say_length(one.length, 'in')}" for number, one in enumerate(made.bones, 1)
+                     if one.kind == kind]
+            assert line == f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
+        for number, one in enumerate(made.bones, 1):
+            assert (f"number {number} once" in told[0]) is (one.count == 1)
+
     def test_bones_are_drawn_as_long_as_they_are_bought(self, wearer):
         _, finished = drafts_of(wearer).finished({})
         made = bill(finished)
@@ -300,6 +364,23 @@ class TestBill:
             assert min(edge.distance(anew.at(at)) for edge in edges) == pytest.approx(1.3, abs=2e-3)
 
 
+def test_an_eyelet_whose_rim_would_lie_on_a_bone_is_told_and_no_other():
+    """Measured on the drawing: from each eyelet's middle to the channel that is drawn in the lacing edge."""
+    drafts = drafts_of("Maren")
+    for change in ({}, {"bone_width": 0.8}, {"bone_width": 1.2}, {"eyelet_inset": 1.0}, {"bone_width": 1.2, "eyelet_inset": 2.0}):
+        _, finished = drafts.finished(change)
+        made = bill(finished)
+        drawn = recorded(bones_sheet(finished, made, "in", "Bones"))
+        eyelets = [one.what[0] for one in drawn.of("dot") if one.what[3] and one.what[3].kind == "eyelet"]
+        bones = [anew.line(one.what[0]) for one in drawn.of("line") if one.what[1].kind == "bone" and one.facts]
+        edge = bones[next(i for i, one in enumerate(made.bones) if one.place.startswith("lacing edge"))]
+        beside = min(edge.distance(anew.at(at)) for at in eyelets) - finished.choices.channel_ease / 2
+        told = bones_picture(drafts, change)
+        assert any("would reach onto" in one for one in told.warnings) is (beside < RIM - 1e-3), change
+        if beside > 0.01:
+            assert f"middle lies {say_length(beside, 'in')} from the channel" in told.said[-1]
+
+
 @pytest.mark.parametrize("unit", ["in", "cm"])
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_by_hand_and_with_the_tape_the_numbers_are_the_patterns(wearer, unit):
@@ -314,12 +395,27 @@ def test_by_hand_and_with_the_tape_the_numbers_are_the_patterns(wearer, unit):
     assert 2 * sewn + finished.pattern.style.lacing_gap == pytest.approx(girth, abs=0.02)
     moves = by_hand(drafts).sentences
     assert any(f"panel seams {say_length(1.5, unit)}" in one for one in moves)
-    for seam, ((sharp, met), _) in seam_ends(finished.pattern, finished.choices)[:4]:
+    for seam, ((sharp, met), (blunt, _)) in seam_ends(finished.pattern, finished.choices)[:4]:
         a = math.radians(met.angle)
         # The mirrored edge's parallel meets the seam's parallel so far beyond the corner: plain trigonometry.
         reach = (met.later.width - met.first.width * math.cos(a)) / math.sin(a) if met.angle <= 90 else None
         if reach is not None and reach >= 0:
-            assert any(seam.name in one and f"ends {say_length(reach, unit)} beyond" in one for one in moves)
+            where = f"{seam.name} at the {met.later.stroke.edge.name} ({sharp.name} and {blunt.name})"
+            assert f"{where}, {say_length(reach, unit)} beyond" in next(one for one in told if one.startswith("Along the seam"))
+
+
+@pytest.mark.parametrize("bound", [{}, {"hem_allowance": 0.0}])
+def test_each_number_in_the_drawing_by_hand_is_that_of_its_move(bound):
+    drafts = drafts_of("Maren")
+    drafts.desk.change(finish=bound)
+    made = by_hand(drafts)
+    svg = unquote(re.search(r'src="data:image/svg[^,]*,([^"]+)"', made.html)[1])
+    svg = svg if "<svg" in svg else b64decode(svg).decode()
+    said = dict(re.match(r"(\d+)\. (.*)", one).groups() for one in made.sentences[2:])
+    drawn = re.findall(r">(\d+): ([a-z]*)", svg)
+    assert len(drawn) == 5
+    for number, word in drawn:
+        assert ("Set marks" if not word else "fold the paper") in said[number]
 
 
 class TestSquare:
@@ -337,7 +433,7 @@ class TestFiles:
     def test_each_choice_writes_its_file_for_the_desks_wearer_and_allowances(self, work):
         desk = course.desk()
         desk.change(wearer="Theda", finish={"panel_allowance": 2.0})
-        for choice, words in CHOICES:
+        for choice, words, _ in CHOICES:
             if choice != "all":
                 told = write_files(Finishing(desk), choice)
                 names = re.findall(r"[\w.]+\.(?:pdf|svg|dxf|csv)", told)

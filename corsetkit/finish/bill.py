@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..units import say_both
 from .bones import bay_warnings, bones
-from .eyelets import all_spaces, eyelets, lacing_length
+from .eyelets import all_spaces, eyelet_warnings, eyelets, lacing_length
 from .finished import CLOTHS, Strip
 
 
@@ -83,7 +83,7 @@ def bill(finished):
     worn, wide = (lacing_length(spaces, one, choices.eyelet_inset, choices.tails) if made else 0.0 for one in (gap, opened))
     return Bill(_cuts(finished), (*finished.strips, *_waist_tape(pattern, choices)), lie, bays,
                 choices.bone_width + choices.channel_ease, made, worn, wide, ways,
-                (*bay_warnings(bays, choices), *_passing_warnings(ways, gap)))
+                (*bay_warnings(bays, choices), *(eyelet_warnings(choices) if made else ()), *_passing_warnings(ways, gap)))
 
 
 def _cuts(finished):

@@ -4,7 +4,12 @@ import math
 from dataclasses import dataclass
 
 from ..geometry import path
+from ..units import say_both
 from .lacing_edge import lacing_stretches
+
+
+RIM = 0.5
+"""From the middle of an eyelet to the border of its metal rim, cm; makers differ: course convention."""
 
 
 @dataclass(frozen=True)
@@ -39,6 +44,18 @@ def eyelets(pattern, choices):
                        for above, below in zip(stretches, stretches[1:])))
     return tuple(Eyelets(one.names, one.length, choices.eyelet_inset, *_places(one, choices), opening)
                  for one, opening in zip(stretches, openings))
+
+
+def beside_bone(choices):
+    """How far an eyelet's middle lies from the channel in the lacing edge, cm; below nought on it."""
+    return choices.eyelet_inset - choices.bone_width - choices.channel_ease / 2
+
+
+def eyelet_warnings(choices):
+    """A sentence where an eyelet's rim would reach onto the channel beside it."""
+    if beside_bone(choices) < RIM:
+        yield (f"an eyelet with a rim {say_both(2 * RIM)} across would reach onto the channel in the lacing edge: take a "
+               "narrower bone, or a greater eyelet inset")
 
 
 def _places(stretch, choices):

@@ -1,4 +1,4 @@
-"""Walking the seams as a cutter does: both sides from the waist notch up and down, or from the seam's start.
+"""Walking the seams as a cutter does: both sides from the waist notch up and down, or from an end that has to stay.
 
 The lengths are the pattern's own, or what was measured on paper along the sewing lines; stretch by stretch it is said
 whether the two sides agree, and what to move where they do not.
@@ -7,11 +7,13 @@ whether the two sides agree, and what to move where they do not.
 from dataclasses import dataclass, replace
 
 from ..errors import CorsetkitError
-from ..geometry import path
 from ..units import CM_PER_INCH, check_unit, shown
+from .moving import move_said
+from .stops import bound, ends, height, named, stops_of, waist_of
 
-TOLERANCE = 0.15
-"""Two sides that differ by no more, cm, agree once they are marked by hand: course convention."""
+TOLERANCE = 0.16
+"""Two sides that differ by no more, 1/16 in or a millimetre and a half, agree once they are marked by hand, cm: course
+convention."""
 LONGEST = 300
 """No seam of a corset is as long as this, cm."""
 WAIST_NEAR = 1.5
@@ -23,7 +25,8 @@ class Stretch:
     """One stretch between two notches or a seam's end: what begins and what ends it, its two lengths and its ease in cm.
 
     `ends` says, for each side, the piece and the edge it ends on, and the edge of that piece beyond its end, None where
-    it ends at a notch. `begins` says whether the walk sets out here, from the waist or from the seam's start.
+    it ends at a notch and the piece goes on. `begins` says whether the walk sets out here, from the waist or from the seam's
+    one end. `stops` are the numbers of both its ends, counted along the seam from its start.
     """
 
     start: str
@@ -32,6 +35,7 @@ class Stretch:
     ease: float
     ends: tuple
     begins: bool
+    stops: tuple
 
     @property
     def difference(self):
@@ -53,10 +57,15 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Walked:
-    """A seam walked: its stretches, first those up from the waist, then those down; else in the seam's own order."""
+    """A seam walked: its stretches, first those up from the waist, then those down; else on from the end it began at."""
 
     seam: object
     stretches: tuple
+
+    @property
+    def begins(self):
+        """The number of the stop from which the walk set out."""
+        return self.stretches[0].stops[0]
 
     @property
     def difference(self):
@@ -67,24 +76,61 @@ class Walked:
         """The stretches whose sides differ by more than `tolerance` cm."""
         return tuple(one for one in self.stretches if abs(one.difference) > tolerance)
 
-    def moves(self, tolerance=TOLERANCE, unit="cm"):
-        """What to move, and by how much: one sentence for each notch and each end that the two sides reach differently.
+    def reached(self, tolerance=TOLERANCE):
+        """For each stretch, how far each side has come from where the walk set out, and how far both are to come, cm.
 
-        What the sides differ by adds up on the way from where the walk set out. The shorter side is lengthened, for cloth
-        that is cut too short cannot be let out: common practice, no source. A notch is moved on that side.
+        The first side's ease is left out. What the sides differ by adds up on the way, until one side's piece ends: where
+        that differs by more than `tolerance`, the piece is made to reach, and the next one begins anew there.
         """
-        said, off, start = [], 0.0, ""
+        found = []
         for one in self.stretches:
             if one.begins:
-                off, start = 0.0, one.start
-            off += one.difference
-            if abs(off) > tolerance:
-                said.append(_move(one, start, off, unit))
+                own = (0.0, 0.0)
+            own = own[0] + one.lengths[0] - one.ease, own[1] + one.lengths[1]
+            goal = max(own)
+            # A joint of two pieces stands where it stands; a pencil's width from it, only the notch across is moved.
+            joints = [length for length, (_, _, beyond) in zip(own, one.ends) if beyond]
+            if len(joints) == 1 and abs(own[0] - own[1]) <= tolerance:
+                goal = joints[0]
+            found.append((own, goal))
+            if abs(own[0] - own[1]) > tolerance:
+                own = tuple(goal if beyond else length for length, (_, _, beyond) in zip(own, one.ends))
+        return tuple(found)
+
+    def goals(self, tolerance=TOLERANCE):
+        """Where every stop is to lie on each side, cm from where the walk set out, below nought towards the seam's start.
+
+        One pair for each stop, in the seam's order; None where nothing differs by more than `tolerance`.
+        """
+        reached = self.reached(tolerance)
+        if all(abs(one - two) <= tolerance for (one, two), _ in reached):
+            return None
+        goals, ease = {self.begins: (0.0, 0.0)}, 0.0
+        for one, (_, goal) in zip(self.stretches, reached):
+            near, far = one.stops
+            ease = one.ease + (0.0 if one.begins else ease)
+            goals[far] = (goal + ease, goal) if far > near else (-goal - ease, -goal)
+        return tuple(goals[number] for number in sorted(goals))
+
+    def moves(self, tolerance=TOLERANCE, unit="cm"):
+        """What to move, and by how much: one saying for each notch and each end that the two sides reach differently.
+
+        The shorter side is lengthened, for cloth that is cut too short cannot be let out: common practice, no source. A notch
+        is moved on that side.
+        """
+        said, start = [], ""
+        for one, ((first, second), _) in zip(self.stretches, self.reached(tolerance)):
+            start = one.start if one.begins else start
+            if abs(first - second) > tolerance:
+                said.append(move_said(one, start, first - second, small(first - second, unit)))
         return tuple(said)
 
 
 def walk(seam, pieces, measured=None):
     """Walk a seam.
+
+    A seam across the waist is walked from the waist notch up, and then down. Another is walked from the end that has to stay,
+    a fold or lacing edge, or else one whose corner is sewn into other seams; else from its start.
 
     Args:
         seam: the `Seam`. pieces: the pattern's pieces, to name them.
@@ -98,20 +144,20 @@ def walk(seam, pieces, measured=None):
         CorsetkitError: where `measured` has another number of stretches, or a length that is none.
     """
     holder = {id(edge): piece for piece in pieces for edge in piece.edges}
-    stops = [(0.0, 0.0), *((mark, mark) for mark in seam.marks), seam.lengths]
-    last, waist = len(stops) - 1, _waist(seam)
-    legs = [[(number, number + 1) for number in range(waist or 0, last)]]
-    if waist:
-        legs.append([(number, number - 1) for number in range(waist, 0, -1)])
-        # What goes up comes first, whichever way the seam runs.
-        legs.sort(key=lambda leg: -_height(seam, leg[-1][1] == last))
+    stops = stops_of(seam)
+    last, waist = len(stops) - 1, waist_of(seam, WAIST_NEAR)
+    begun = waist or (last if bound(seam, holder, True) > bound(seam, holder, False) else 0)
+    legs = [leg for leg in ([(number, number + 1) for number in range(begun, last)],
+                            [(number, number - 1) for number in range(begun, 0, -1)]) if leg]
+    # What goes up from the waist comes first, whichever way the seam runs.
+    legs.sort(key=lambda leg: -height(seam, leg[-1][1] == last))
     made = []
     for leg in legs:
-        for near, far in leg:
-            ends = _ends(seam, holder, far, last)
+        names = [named(seam, holder, number, waist, begun, last) for number in (leg[0][0], *(far for _, far in leg))]
+        for (near, far), start, end in zip(leg, names, names[1:]):
             lengths = tuple(abs(b - a) for a, b in zip(stops[near], stops[far]))
-            made.append(Stretch(_named(seam, holder, near, waist, last), _named(seam, holder, far, waist, last), lengths,
-                                seam.ease if last in (near, far) else 0.0, ends, near == leg[0][0]))
+            made.append(Stretch(start, end, lengths, seam.ease if last in (near, far) else 0.0,
+                                ends(seam, holder, near, far, last), near == begun, (near, far)))
     if measured is not None:
         made = [replace(one, lengths=given) for one, given in zip(made, _checked(measured, len(made)))]
     return Walked(seam, tuple(made))
@@ -134,50 +180,6 @@ def _length(cm, unit):
     return f"{cm:.1f} cm" if unit == "cm" else small(cm, unit)
 
 
-def _waist(seam):
-    """The number of the stop at the waist: the mark that stands there on either side; None where there is none."""
-    near = []
-    for number, places in enumerate(zip(seam.places(0), seam.places(1)), 1):
-        near.append((min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number))
-    return min(near)[1] if near and min(near)[0] <= WAIST_NEAR else None
-
-
-def _at(seam, side, at_end):
-    """The edge at a seam's start or end on one side, and whether the edge's own end lies there."""
-    edge = seam.sides[side][-1 if at_end else 0]
-    return edge, at_end != seam.against[side]
-
-
-def _height(seam, at_end):
-    """How high the seam's start or end lies on its first side, cm above the waist."""
-    edge, own_end = _at(seam, 0, at_end)
-    return (path.run_end if own_end else path.run_start)(edge.run).imag
-
-
-def _named(seam, holder, number, waist, last):
-    """A stop in words: the waist notch, a notch by its number from the seam's start, or what lies beyond the seam's end."""
-    if number == waist:
-        return "the waist notch"
-    if 0 < number < last:
-        return f"notch {number}"
-    return f"the {_ends(seam, holder, number, last)[0][2].name}"
-
-
-def _ends(seam, holder, number, last):
-    """For each side the piece and edge at a stop, and the edge beyond it where the seam ends there."""
-    found = []
-    for side in (0, 1):
-        if 0 < number < last:
-            edge = seam.places(side)[number - 1][0]
-            found.append((holder[id(edge)], edge, None))
-            continue
-        edge, own_end = _at(seam, side, number == last)
-        piece = holder[id(edge)]
-        place = next(i for i, one in enumerate(piece.edges) if one is edge)
-        found.append((piece, edge, piece.edges[(place + (1 if own_end else -1)) % len(piece.edges)]))
-    return tuple(found)
-
-
 def _checked(measured, count):
     measured = tuple(measured)
     if len(measured) != count:
@@ -190,14 +192,3 @@ def _checked(measured, count):
                                  f"nought and below {LONGEST}")
         made.append((float(numbers[0]), float(numbers[1])))
     return made
-
-
-def _move(stretch, start, off, unit):
-    shorter = 1 if off > 0 else 0
-    piece, edge, beyond = stretch.ends[shorter]
-    other, by = stretch.ends[1 - shorter][0], small(off, unit)
-    if beyond is None:
-        return (f"Move {stretch.end} on the {piece.name}'s {edge.name} by {by} away from {start}: up to there the "
-                f"{other.name} is longer.")
-    return (f"Lengthen the {piece.name}'s {edge.name} by {by} at the {beyond.name}: from {start} on the {other.name} is "
-            "longer.")

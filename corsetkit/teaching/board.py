@@ -9,7 +9,10 @@ from corsetkit.teaching.widgets import Answering, page
 
 
 class Board(Answering):
-    """`read()` gives what is to be read, as Stored; `do(choice)` does what the button says and returns a sentence."""
+    """`read()` gives what is to be read, as Stored; `do(choice)` does what the button says and returns a sentence.
+
+    A choice is its name, its words and, where there are many, what it is for; those for the same stand side by side.
+    """
 
     _esm = page("common.js", "board.js")
 

@@ -11,7 +11,7 @@ from ..canvas import box_area, tick
 from .key_row import paint_row, row_width
 from ..lettering import CAPITALS, around, text_width
 from ..painting import edge_facts, owners_of, pen_of
-from ..pens import (BODY, BOARD_TONE, CUT_PAPER, GRAPHITE, GUIDE, HATCHING, HEADING, INK, MARK_TONE, RING, SEAM, SMALL, Pen,
+from ..pens import (BODY, BOARD_TONE, CUT_PAPER, GUIDE, HATCHING, HEADING, INK, MARK_TONE, RING, SEAM, SMALL, Pen,
                    Tone)
 from ..finished_view import closed
 from ..sheet import Sheet
@@ -20,9 +20,10 @@ SCALE = 4.6
 FLAT_TONE, SPIRAL_TONE = Tone("flat-bone", "#8b8478"), Tone("spiral-bone", "#ffffff")
 BONE = Pen("bone", 0.22, INK)
 EYELET = Pen("eyelet", 0.22, INK)
-_COIL = Pen("coil", 0.16, GRAPHITE)
-_KEY = ((BONE, "bone: filled is flat, hatched is spiral"), (GUIDE, "channel"), (BODY, "waist, with its tape"))
-_CAPTION = "half the corset as it lies on the block; a seam's bone is drawn on one of its two pieces"
+SPIRAL_KEY = Tone("spiral-bone", "#ffffff", BONE, 1.1)
+"""A spiral bone as the key shows it."""
+_KEY = ((FLAT_TONE, "flat bone"), (SPIRAL_KEY, "spiral bone"), (GUIDE, "channel"), (BODY, "waist, with its tape"))
+_CAPTION = "half the corset on the block; each seam's bone is drawn on one of its two pieces; rings are eyelets"
 _MARGIN, _RING = 1.6, 2.05
 
 
@@ -60,7 +61,7 @@ def bones_sheet(finished, bill, unit, title):
         for number, at in _numbers(drawn, top):
             canvas.dot(at, _RING, MARK_TONE, RING)
             canvas.words(at - 1j * CAPITALS / 2 * SEAM.size * SCALE / 10, str(number), SEAM)
-        canvas.words(complex(left, high.imag - 1.45 * SCALE), _CAPTION, SMALL, "start")
+        canvas.words(complex(low.real + 0.4 * SCALE, high.imag - 1.45 * SCALE), _CAPTION, SMALL, "start")
         paint_row(canvas, complex(low.real + 0.4 * SCALE, low.imag + 0.45 * SCALE), _KEY)
 
     return Sheet(low, high, title, f"{title}: {bill.bone_count} bones in the whole corset, {bill.eyelet_count} eyelets.", paint,

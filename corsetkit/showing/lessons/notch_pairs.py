@@ -21,7 +21,7 @@ class NotchPair:
     """One mark of a seam: how far from its start, cm, how many cuts it has, and its place on either side.
 
     `places` are (edge, cm along it, piece); `cut` says for either side whether a notch is cut there, or the piece's own
-    corner says as much.
+    corner is the mark.
     """
 
     seam: object

@@ -1,6 +1,6 @@
 """A seam as it was walked on paper: both sides drawn out from where the walk began, and the two ends drawn large.
 
-Where the sides differ, the shorter one is lengthened, and the free edge it ends on is redrawn to its new end.
+Where the sides differ, the shorter one is lengthened, and the edges that both end on are redrawn to the new end.
 """
 
 from ...finish.walk import small
@@ -19,15 +19,15 @@ from .windowed import area_in
 SCALE = 1.0
 _WIDE, _APART, _HALF = 17.0, 1.2, 4.0
 """Width of the strips, space between the two large ends, and how far these reach to each side of the corner, cm."""
-_KEY = ((NEW, "as it came out on paper"), (SEWN, "as drafted, sewn"), (BEFORE, "as drafted, before it was redrawn"))
+_KEY = ((NEW, "as it came out on paper, or redrawn"), (SEWN, "as drafted"), (BEFORE, "as drafted, before it was redrawn"))
 
 
 def trued_sheet(walked, stretch, longer, redrawn, unit, title):
-    """The sheet of one `Stretch` of a `Walked` seam that ends on free edges.
+    """The sheet of one `Stretch` of a `Walked` seam, the last one on its way from where the walk set out.
 
     Args:
         longer: by how much the first side came out longer on paper than it was drafted, cm.
-        redrawn: the second side's piece made anew with its edge trued, or None.
+        redrawn: the two sides' pieces made anew in the trued pattern, or nothing.
     """
     strips = 2 * _HALF + 1.6
     wide = max(_WIDE, row_width(_KEY, SCALE), text_width(title, HEADING, SCALE)) + 1.2
@@ -41,7 +41,8 @@ def trued_sheet(walked, stretch, longer, redrawn, unit, title):
         _paint_strips(canvas, stretch, longer, redrawn, names, strips, unit)
         for number, (piece, edge, beyond) in enumerate(stretch.ends):
             middle = complex(spare + _HALF + number * (2 * _HALF + _APART), _HALF + 0.2)
-            _paint_end(canvas, piece, edge, beyond, middle, longer if number == 0 else 0.0, redrawn if number else None, unit)
+            came_out, new = (longer if number == 0 else 0.0), (redrawn[number] if redrawn else None)
+            _paint_end(canvas, piece, edge, beyond, middle, came_out, new, unit)
             canvas.words(middle + 1j * (_HALF + 0.25), f"{piece.name}, at the {beyond.name}", NAME)
         paint_row(canvas, complex(0.0, low.imag + 0.4), _KEY)
 
@@ -70,30 +71,41 @@ def _paint_strips(canvas, stretch, longer, redrawn, names, base, unit):
 
 
 def _paint_end(canvas, piece, edge, beyond, middle, longer, redrawn, unit):
-    """A piece's corner at the free edge, large; `longer` shows how much farther the edge went on paper."""
-    run_on = path.run_end(edge.run) if _ends_there(edge, beyond) else path.run_start(edge.run)
-    inwards = sum(path.flattened(piece.run, 1.0)) / len(path.flattened(piece.run, 1.0)) - run_on
+    """A piece's corner at its edge's end, large; `longer` shows how much farther the edge went on paper."""
+    at_end = _ends_there(edge, beyond)
+    corner = _corner(edge, at_end)
+    points = path.flattened(piece.run, 1.0)
+    inwards = sum(points) / len(points) - corner
     box = (middle.real - _HALF, middle.imag - _HALF, middle.real + _HALF, middle.imag + _HALF)
     # The corner lies away from the window's middle, so that most of what is seen is the piece.
     middle -= inwards / abs(inwards) * _HALF / 2
-    step = middle - run_on
+    step = middle - corner
     border = [p + step for p in path.flattened((redrawn or piece).run, 0.01)]
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
         canvas.area(closed(area_in(border[:-1], box)), CUT_PAPER)
-        for one in piece.edges:
-            pen = SEWN if one.seam else BEFORE
-            canvas.line(_seen(one.run, step, box), pen,
-                        {"edge": one.name, "kind": one.kind.value, "length": say_length(one.length, unit)})
-        if redrawn:
-            for was, one in zip(piece.edges, redrawn.edges):
-                if was is beyond:
-                    canvas.line(_seen(one.run, step, box), NEW,
-                                {"role": "new", "edge": f"{one.name}, redrawn", "kind": one.kind.value,
-                                 "length": say_length(one.length, unit)})
-    if longer:
-        ahead = edge.run[-1].way(1.0) if _ends_there(edge, beyond) else -edge.run[0].way(0.0)
+        for one in (redrawn or piece).edges:
+            canvas.line(_seen(one.run, step, box), SEWN, _facts(one, one.name, unit))
+        for blend in redrawn.blends[len(piece.blends):] if redrawn else ():
+            one = next(one for one in redrawn.edges if blend.after[0] in one.run)
+            canvas.line(_seen([part for part in blend.before if part.length > 0], step, box), BEFORE)
+            canvas.line(_seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, f"{one.name}, redrawn", unit))
+    new = redrawn.edges[next(i for i, one in enumerate(piece.edges) if one is edge)] if redrawn else edge
+    if redrawn and new.length > edge.length + 1e-6 and edge.run[-1 if at_end else 0] in new.run:
+        tick(canvas, middle, _corner(new, at_end) + step, NEW)
+    elif longer and not redrawn:
+        ahead = edge.run[-1].way(1.0) if at_end else -edge.run[0].way(0.0)
         tick(canvas, middle, middle + ahead * longer, NEW)
         canvas.dot(middle + ahead * longer, 0.8, SPOT_TONE, SPOT)
+    if redrawn:
+        canvas.dot(_corner(new, at_end) + step, 0.8, SPOT_TONE, SPOT)
+
+
+def _facts(edge, name, unit):
+    return {"edge": name, "kind": edge.kind.value, "length": say_length(edge.length, unit)}
+
+
+def _corner(edge, at_end):
+    return path.run_end(edge.run) if at_end else path.run_start(edge.run)
 
 
 def _seen(run, step, box):

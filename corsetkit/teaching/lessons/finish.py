@@ -1,6 +1,6 @@
 """Lesson 08, finish: from sewing lines to pieces that can be cut, what has to be bought, and the print."""
 
-from math import radians
+from math import degrees, radians
 
 from corsetkit.geometry import path
 from corsetkit.pattern.edge import Kind
@@ -61,7 +61,7 @@ class FinishLesson(CourseLesson):
     def notches(self):
         """Which notches meet."""
         return self._table_cell(
-            "notches", (Panel("Which two notches meet, and where does a corner say as much?", ("notch",)),),
+            "notches", (Panel("Which two notches meet, and where is a corner the mark?", ("notch",)),),
             lambda drafts: lambda values: notch_picture(drafts, values), lit_among)
 
     def bones(self):
@@ -130,9 +130,9 @@ class FinishLesson(CourseLesson):
             ((edge.length + 2 * ASKED, "that adds the allowance at both ends; the line beside the seam ends where the seam ends"),
              (2 * edge.length - right, "a line outside is longer where the edge bulges; this edge is hollow")),
             f"Square to a hollow edge, the strokes draw nearer to each other on their way out, so the line out there is "
-            f"shorter: by the allowance times the angle through which the edge turns. Here that is {say(ASKED)} times "
-            f"{say_number(turned, 1)} degrees, {say(ASKED * radians(turned))}. Sewn and pressed, the short border would hold "
-            "the seam back; so it is clipped.",
+            f"shorter: by one width of the allowance for every {say_number(degrees(1), 1)} degrees that the edge turns. Here it "
+            f"turns {say_number(turned, 1)} degrees, so {say(ASKED * radians(turned))} is missing. Sewn and pressed, the short "
+            "border would hold the seam back; so it is clipped: cut into at short distances, to just before the stitches.",
             move,
         )  # fmt: skip
 

@@ -8,10 +8,17 @@ function render({ model, el }) {
   const refused = make("p", { class: "corset-refused", role: "status" });
   const answer = make("p", { class: "corset-answer", role: "status" });
   const choice = newId("choice");
+  const purposes = [...new Set(parts.choices.map(([, , purpose]) => purpose))];
+  const radios = (purpose) => parts.choices.filter((one) => one[2] === purpose).map(([value, words]) =>
+    make("label", { class: "corset-radio" },
+      make("input", { type: "radio", name: choice, value, checked: value === parts.choices[0][0], "data-name": "choice" }), words));
+  const grouped = purposes.map((purpose) => (purpose
+    ? make("div", { class: "corset-purpose", role: "group", "aria-label": purpose },
+        make("span", { "aria-hidden": "true" }, purpose), make("div", { class: "corset-row" }, ...radios(purpose)))
+    : make("div", { class: "corset-row" }, ...radios(purpose))));
   const doing = parts.button
-    ? make("div", { class: "corset-row" },
-        ...parts.choices.map(([value, words], at) => make("label", { class: "corset-radio" },
-          make("input", { type: "radio", name: choice, value, checked: at === 0, "data-name": "choice" }), words)),
+    ? make("div", { class: purposes.length > 1 ? "corset-purposes" : "corset-row" },
+        ...grouped,
         make("button", { type: "button", class: "corset-button corset-main",
           onclick: () => {
             say(answer, "…");

@@ -5,6 +5,7 @@ const NEAR = { mouse: 10, finger: 22 }; // pixels
 const STILL_MS = 400;
 const NEWEST_FIRST = ["new", "before", "guide", "body"];
 const POINT_AT = "Point at an edge to see its length and what it is sewn to. With keys: press Tab until the drawing is framed, then the arrow keys.";
+const POINT_AT_LINE = "Point at a line to see its name and length. With keys: press Tab until the drawing is framed, then the arrow keys.";
 const EDGE_KEYS = "Edges of the drawing. Arrow keys go from edge to edge, Enter to what it is sewn to, Escape leaves.";
 
 // What the drawing in `paper` tells of its edges, newest lines first; offcuts are no edges.
@@ -97,13 +98,15 @@ function watchEdges(paper) {
   function read() {
     return (edges ||= readEdges(paper));
   }
+  // Nothing is sewn in a drawing of a test square, and some drawings have no edges at all.
+  const hint = () => (paper.querySelector("path[data-seam]") ? POINT_AT : POINT_AT_LINE);
   const find = (key) => key && read().find((one) => one.key === key);
 
   function show() {
     dim();
     const one = find(over) || find(chosen);
     dim = one ? lightUp(one) : () => {};
-    say(words, one ? edgeSentence(one) : POINT_AT);
+    say(words, one ? edgeSentence(one) : hint());
     words.setAttribute("aria-selected", Boolean(one));
     words.setAttribute("aria-setsize", one ? read().length : 1);
     words.setAttribute("aria-posinset", one ? read().indexOf(one) + 1 : 1);
@@ -177,6 +180,8 @@ function watchEdges(paper) {
   function refresh() {
     edges = points = null;
     dim = () => {};
+    bar.hidden = table.element.hidden = !paper.querySelector("path[data-length]");
+    if (!chosen && !over) say(words, hint());
     clearTimeout(timer);
     if (!chosen && !over && !table.open) return;
     words.setAttribute("aria-busy", "true");

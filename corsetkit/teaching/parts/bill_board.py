@@ -11,6 +11,9 @@ from corsetkit.sentences import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import in_one_unit, say_length
 
+_RECKONED = ("How the lacing is reckoned",
+             "The lacing crosses every space twice, from either side. A crossing is the long side of a square-cornered "
+             "triangle: across, the gap and both insets; down, the space. At one end it goes straight across once more.")
 _LEFT = ' style="text-align:left"'
 
 
@@ -92,12 +95,9 @@ def _lacing(finished, made, unit):
         f"{say(choices.waist_spacing)} apart, for there the pull is strongest (common practice, no source).",
         f"Lacing: {say_bought(made.lacing_worn, unit)} for the gap as it is worn, "
         f"{say_bought(made.lacing_open, unit)} to put the corset on "
-        f"without unlacing it; {say(choices.tails)} of either are loops and tails (course convention).",
-        "How it is reckoned: the lacing crosses every space twice, from either side. A crossing is the long side of a "
-        "square-cornered triangle: across, the gap and both insets; down, the space. At one end it goes straight across "
-        "once more.")
+        f"without unlacing it; {say(choices.tails)} of either are loops and tails (course convention).")
     return _table("Eyelets and lacing", ("lacing edge of", "long", "eyelets a side", "spaces", "at most apart"), rows,
-                  notes), (*told, *notes)
+                  notes, _RECKONED), (*told, *notes, _RECKONED[1])
 
 
 def _opening(made, finished, unit):
@@ -111,9 +111,12 @@ def _opening(made, finished, unit):
                   notes), (*told, *notes)
 
 
-def _table(caption, heads, rows, notes):
+def _table(caption, heads, rows, notes, folded=()):
+    """A table with notes under it; `folded` is a note's heading and the note, folded away until it is asked for."""
     head = "".join(f'<th scope="col"{_LEFT}>{escape(one)}</th>' for one in heads)
     body = "".join(f'<tr><th scope="row"{_LEFT}>{escape(row[0])}</th>'
                    + "".join(f"<td{_LEFT}>{escape(one)}</td>" for one in row[1:]) + "</tr>" for row in rows)
     told = "".join(f"<p>{escape(one)}</p>" for one in notes)
+    if folded:
+        told += f"<details><summary>{escape(folded[0])}</summary><p>{escape(folded[1])}</p></details>"
     return f"<table><caption>{escape(caption)}</caption><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>{told}"

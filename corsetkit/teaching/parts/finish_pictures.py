@@ -4,6 +4,8 @@ from dataclasses import dataclass, replace
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
+from corsetkit.finish.bones import FLAT, SPIRAL
+from corsetkit.finish.eyelets import beside_bone
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.bones_sheet import bones_sheet
 from corsetkit.showing.marks import seam_letter
@@ -51,12 +53,15 @@ def _notch_said(pair, number, pairs, unit):
     (_, _, first), (_, _, second) = pair.places
     cuts = "two cuts beside each other, for only back pieces meet here" if pair.count == 2 else \
         "one cut, for a front piece is in this seam"
-    yield f"The {first.name} meets the {second.name} there. It is marked by {cuts}."
-    bare = [piece.name for (_, _, piece), cut in zip(pair.places, pair.cut) if not cut]
-    if len(bare) == 1:
-        yield f"The {bare[0]} has its own corner at this place, and the corner says as much: no notch is cut into it."
-    elif bare:
-        yield "On both sides pieces change at this place: the corners say as much, and no notch is cut."
+    met = f"The {first.name} meets the {second.name} there"
+    cut, bare = ([piece.name for (_, _, piece), is_cut in zip(pair.places, pair.cut) if is_cut is wanted]
+                 for wanted in (True, False))
+    if not bare:
+        yield f"{met}. Each is marked by {cuts}."
+    elif cut:
+        yield f"{met}. The {cut[0]} is marked by {cuts}; the {bare[0]} has its own corner there, and the corner is the mark."
+    else:
+        yield f"{met}. On both sides one piece ends and the next begins: the corners are the marks, and no notch is cut."
 
 
 def bones_picture(drafts: Finishing, values: dict) -> Picture:
@@ -65,17 +70,22 @@ def bones_picture(drafts: Finishing, values: dict) -> Picture:
     name, finished = drafts.finished(values)
     made = bill(finished)
     sheet = bones_sheet(finished, made, unit, f"Bones and eyelets, for {name}")
-    return Picture(svg_text(sheet), sheet.description, tuple(_bones_said(made, unit)),
-                   tuple(one for one in made.warnings if "front opening" not in one))
+    warned = tuple(one for one in made.warnings if "front opening" not in one)
+    return Picture(svg_text(sheet), sheet.description, tuple(_bones_said(made, finished.choices, unit)), warned)
 
 
-def _bones_said(made, unit):
+def _bones_said(made, choices, unit):
     say = lambda cm: say_length(cm, unit)  # noqa: E731
-    for number, one in enumerate(made.bones, 1):
-        yield (f"{number}: {one.place}, {one.kind}, {one.count} in the corset; channel {say(one.channel)}, "
-               f"bone {say(one.length)}.")
+    once = "".join(f"number {number} once, in the middle, " for number, one in enumerate(made.bones, 1) if one.count == 1)
+    others = "and each of the others" if once else "each of them"
+    yield f"{made.bone_count} bones in the whole corset: {once}{others} left and right."
+    for kind in (SPIRAL, FLAT):
+        if those := [f"{number} {one.place} {say(one.length)}" for number, one in enumerate(made.bones, 1) if one.kind == kind]:
+            yield f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
     widest = max(made.bays, key=lambda bay: bay.left)
     yield f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}."
     counts = " and ".join(str(one.count) for one in made.eyelets)
     spacing = max((max(one.spaces) for one in made.eyelets), default=0.0)
     yield f"{counts} eyelets down each lacing edge, at most {say(spacing)} apart."
+    if beside_bone(choices) > 0:
+        yield f"An eyelet's middle lies {say(beside_bone(choices))} from the channel in the lacing edge."

@@ -28,7 +28,7 @@ def finish_words(finished):
         return Word(word, meaning, vignette(word.capitalize(), told, lines, box, spots))
 
     return (
-        card("sewing line", "the line on which a piece is sewn; all lessons so far drew sewing lines",
+        card("sewing line", "the line on which a piece is sewn to the next",
              "the inner line drawn strongly.", [cutting, *(Drawn(edge.run, "new") for edge in telling.edges)]),
         card("cutting line", "the line along which the cloth is cut, outside the sewing line",
              "the outer line drawn strongly.", [*sewing, Drawn(cutting.run, "new")]),

@@ -6,11 +6,15 @@ from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG,
 from corsetkit.showing.names import file_name
 from corsetkit.teaching.kept_plans import plans_at_hand
 
+_HOME, _SHOP, _FILES, _TABLE, _ALL = "on your printer", "for a copy shop", "for other programs", "for the table", "everything"
 CHOICES = (
-    ("A4", "A4 pages"), ("Letter", "US Letter pages"), ("pieces", "A4, piece by piece"), ("A0", "one A0 sheet"),
-    ("roll", "a roll"), ("cutting", "cutting plans"), ("svg", "SVG file"), ("dxf", "DXF file"), ("hand", "by hand, to tick off"),
-    ("lists", "lists of pieces and seams"), ("all", "all of it, in a folder"),
+    ("A4", "A4 pages", _HOME), ("Letter", "US Letter pages", _HOME), ("pieces", "A4, piece by piece", _HOME),
+    ("A0", "one A0 sheet", _SHOP), ("roll", "a roll", _SHOP),
+    ("cutting", "cutting plans", _TABLE), ("hand", "by hand, to tick off", _TABLE), ("lists", "lists of pieces and seams", _TABLE),
+    ("svg", "SVG file", _FILES), ("dxf", "DXF file", _FILES),
+    ("all", "all of it, in a folder", _ALL),
 )  # fmt: skip
+"""What can be written: (its name, its words, what it is for)."""
 SAID = "The buttons that write the print show here once the lesson runs."
 _PAPERS = {"A4": ("A4", False), "Letter": ("Letter", False), "pieces": ("A4", True), "A0": ("A0", False),
            "roll": ("roll", False)}
@@ -20,8 +24,8 @@ _LAST = "Print at 100 % (\u201cactual size\u201d), and measure the test square b
 
 def write_files(drafts, choice: str) -> str:
     """Write what is chosen for the desk's wearer, style and allowances, and say where it is."""
-    if choice not in dict(CHOICES):
-        raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words in CHOICES)}")
+    if choice not in {one for one, _, _ in CHOICES}:
+        raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words, _ in CHOICES)}")
     name, finished = drafts.finished(drafts.now())
     folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
     laid = plans_at_hand(drafts.desk, name, finished) if choice in _WITH_PLANS else None

@@ -70,8 +70,8 @@ def _said(finished, unit):
     bound = [edge.name for edge, width in zip(piece.edges, finished.allowances) if not width and edge.kind is not Kind.FOLD]
     if bound:
         yield f"Bound, and cut on their own line: {', '.join(bound)}."
-    if fold := [edge.name for edge in piece.edges if edge.kind is Kind.FOLD]:
-        yield f"Laid on the fold: {fold[0]}. There is no allowance there, for the cloth runs on."
+    if piece.on_fold:
+        yield "Its fold is laid on the fold of the cloth. There is no allowance there, for the cloth runs on."
 
 
 def width_at_waist(finished):

@@ -22,7 +22,8 @@ class Pressed:
         "how far the first piece's allowance is pressed over onto it: at 0 it lies as it was sewn", unit="degrees", low=0,
         high=180, step=5, default=0)
     second_allowance: float = declared(
-        "how far the second piece's allowance is pressed over to the first", unit="degrees", low=0, high=180, step=5, default=0)
+        "how far the second piece's allowance is pressed over to the first; it takes the first one's along", unit="degrees",
+        low=0, high=180, step=5, default=0)
     seam_end: int = declared("which seam's end you look at: 1 is the least square one", unit="count", low=1, high=MANY, step=1,
                              default=1)
     plain_corner: bool = declared("whether both cutting lines are simply carried on to where they meet", unit="yes or no",
@@ -46,7 +47,8 @@ class Corners:
         unit = self.drafts.desk.record.unit
         told = tuple(_said(words, corners, lie, unit))
         title = f"{words[:1].upper()}{words[1:]}, from inside, for {name}"
-        pressed = lie.first_allowance, lie.second_allowance
+        # Seen from inside the second one's lies below: what swings it over swings the first one's before it.
+        pressed = max(lie.first_allowance, lie.second_allowance), lie.second_allowance
         sheet = corner_sheet(corners, seam, lie.opened, pressed, lie.plain_corner, unit, title, f"{title}. {told[0]}")
         return Picture(svg_text(sheet), sheet.description, told)
 

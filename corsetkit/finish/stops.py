@@ -1,0 +1,88 @@
+"""The stops of a seam that is walked: its start, its notches and its end, what lies there on either side, and their names.
+
+A stop is known by its number along the seam, nought at its start.
+"""
+
+from ..geometry import path
+from ..pattern.seam import SAME_PLACE
+from .trueing import STRAIGHT
+
+
+def stops_of(seam):
+    """Where a seam's start, its marks and its end lie on each side, cm from the start: a pair for each.
+
+    A mark where a side's pieces change lies on that side exactly where they do.
+    """
+    marks = []
+    for mark in seam.marks:
+        near = [min(_changes(side), key=lambda change: abs(change - mark), default=mark) for side in seam.sides]
+        marks.append(tuple(change if abs(change - mark) <= SAME_PLACE else mark for change in near))
+    return ((0.0, 0.0), *marks, seam.lengths)
+
+
+def waist_of(seam, nearest):
+    """The number of the stop at the waist: the mark there on either side, no more than `nearest` cm off; or None."""
+    near = []
+    for number, places in enumerate(zip(seam.places(0), seam.places(1)), 1):
+        near.append((min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number))
+    return min(near)[1] if near and min(near)[0] <= nearest else None
+
+
+def _changes(side):
+    """The distances at which one edge of a side gives way to the next."""
+    return [sum(edge.length for edge in side[:number]) for number in range(1, len(side))]
+
+
+def _at(seam, side, at_end):
+    """The edge at a seam's start or end on one side, and whether the edge's own end lies there."""
+    edge = seam.sides[side][-1 if at_end else 0]
+    return edge, at_end != seam.against[side]
+
+
+def _next(holder, edge, own_end):
+    """The edge of the same piece beyond an edge's end or start."""
+    edges = holder[id(edge)].edges
+    place = next(i for i, one in enumerate(edges) if one is edge)
+    return edges[(place + (1 if own_end else -1)) % len(edges)]
+
+
+def bound(seam, holder, at_end):
+    """How much a seam's end has to stay where it is: 2 on a line that must be straight, 1 where seams meet it, else 0."""
+    beyond = [_next(holder, *_at(seam, side, at_end)) for side in (0, 1)]
+    return 2 if any(one.kind in STRAIGHT for one in beyond) else int(any(one.seam for one in beyond))
+
+
+def height(seam, at_end):
+    """How high the seam's start or end lies on its first side, cm above the waist."""
+    edge, own_end = _at(seam, 0, at_end)
+    return (path.run_end if own_end else path.run_start)(edge.run).imag
+
+
+def named(seam, holder, number, waist, begun, last):
+    """A stop in words: the waist notch, a notch by its number, or what lies beyond the seam's end.
+
+    Notches are counted from where a walk along the whole seam sets out; where it sets out from the waist, from its start.
+    """
+    if number == waist:
+        return "the waist notch"
+    if 0 < number < last:
+        return f"notch {last - number if begun == last else number}"
+    return f"the {_next(holder, *_at(seam, 0, number == last)).name}"
+
+
+def ends(seam, holder, near, far, last):
+    """For each side the piece and edge on which a stretch ends, and the edge beyond where that piece ends there."""
+    onward, found = far > near, []
+    for side, against in enumerate(seam.against):
+        edges = seam.sides[side]
+        if far in (0, last):
+            edge, other = edges[-1 if onward else 0], None
+        else:
+            mark = stops_of(seam)[far][side]
+            edge, other = seam.places(side)[far - 1][0], None
+            for change, before, after in zip(_changes(edges), edges, edges[1:]):
+                if abs(change - mark) <= SAME_PLACE:
+                    edge, other = (before, after) if onward else (after, before)
+        goes_on = 0 < far < last and (other is None or holder[id(other)] is holder[id(edge)])
+        found.append((holder[id(edge)], edge, None if goes_on else _next(holder, edge, onward != against)))
+    return tuple(found)

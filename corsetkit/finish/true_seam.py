@@ -1,0 +1,103 @@
+"""A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
+
+from ..errors import CorsetkitError
+from ..geometry import path
+from .stops import stops_of
+from .trueing import redrawn, resewn
+from .walk import TOLERANCE
+
+SLIGHT = 0.002
+"""What an edge misses by no more than this, cm, is left: it cannot be drawn, and seams agree within 0.1 mm."""
+
+
+def true_seam(pattern, walked, tolerance=TOLERANCE):
+    """The pattern with a walked seam true again.
+
+    What was measured on paper counts, not what the pattern's edges were drafted to: the longer side is drawn as it came out
+    on paper, and the shorter side is lengthened to it (common practice, no source); so in the pattern given back both sides
+    are as long as the longer one was measured, and every notch meets. A seam walked with the pattern's own lengths has only
+    its shorter side redrawn. One that nowhere differs by more than `tolerance` cm is left as it is.
+
+    The edges beyond the seam's ends are redrawn as `trueing` says, the sewn ones to their own lengths, so all other seams
+    agree as before. Each redrawn line is a blend of its piece.
+
+    Args:
+        pattern: the `Pattern`. walked: one of its seams, as `walk` gives it.
+
+    Returns:
+        A new `Pattern`, or the one given where nothing is to be moved.
+
+    Raises:
+        CorsetkitError: where the seam is none of the pattern's, or a side cannot be redrawn, with what to do instead.
+    """
+    seam = walked.seam
+    if not any(one is seam for one in pattern.seams):
+        raise CorsetkitError(f"the seam {seam.name} that was walked is none of this pattern's: walk this pattern's own")
+    goals = walked.goals(tolerance)
+    if goals is None:
+        return pattern
+    stops, begins = stops_of(seam), walked.begins
+    runs = {id(piece): [edge.run for edge in piece.edges] for piece in pattern.pieces}
+    blends = {}
+    for side in (0, 1):
+        wanted = [goal[side] for goal in goals]
+        own = [stop[side] for stop in stops]
+        for piece, places, first, last in _groups(pattern, seam, side, own):
+            drawn, against = runs[id(piece)], seam.against[side]
+            near = min(max(begins, first), last)
+            for number, far, at_end in ((places[0], first, against), (places[-1], last, not against)):
+                by = abs(wanted[far] - wanted[near]) - abs(own[far] - own[near])
+                if abs(by) > SLIGHT:
+                    made = redrawn(piece, drawn, number, at_end, by)
+                    blends[id(piece)] = (*blends.get(id(piece), ()), *made.blends)
+                    for i, run in made.runs.items():
+                        drawn[i] = run
+            _parted(drawn, places, against, [wanted[i] - wanted[first] for i in _inner(own, seam, side, first, last)])
+    new = {id(edge): run for piece in pattern.pieces for edge, run in zip(piece.edges, runs[id(piece)])}
+    marks = tuple(goal[0] - goals[0][0] for goal in goals[1:-1])
+    return resewn(pattern, new, blends, {id(seam): marks})
+
+
+def _groups(pattern, seam, side, own):
+    """For each piece of a side: the piece, its edges' places in the seam's order, and the stops where it begins and ends."""
+    holder = {id(edge): (piece, i) for piece in pattern.pieces for i, edge in enumerate(piece.edges)}
+    found, along = [], 0.0
+    for edge in seam.sides[side]:
+        piece, place = holder[id(edge)]
+        start, along = _stop(own, along), along + edge.length
+        if found and found[-1][0] is piece:
+            found[-1] = (piece, [*found[-1][1], place], found[-1][2], _stop(own, along))
+        else:
+            found.append((piece, [place], start, _stop(own, along)))
+    return found
+
+
+def _inner(own, seam, side, first, last):
+    """The stops between two others at which one edge of the side gives way to the next."""
+    along, found = 0.0, []
+    for edge in seam.sides[side][:-1]:
+        along += edge.length
+        if first < (number := _stop(own, along)) < last:
+            found.append(number)
+    return found
+
+
+def _stop(own, along):
+    """The number of the stop at `along` cm."""
+    return min(range(len(own)), key=lambda i: abs(own[i] - along))
+
+
+def _parted(drawn, places, against, lengths):
+    """Several edges of one piece in a side, parted anew at `lengths` cm from where the seam comes upon the piece."""
+    if not lengths:
+        return
+    turn = path.turned_round if against else tuple
+    whole = tuple(curve for place in places for curve in turn(drawn[place]))
+    along = 0.0
+    for place, length in zip(places, [*lengths, None]):
+        if length is None:
+            part = whole
+        else:
+            part, whole = path.cut_along(whole, length - along)
+            along = length
+        drawn[place] = turn(part)
