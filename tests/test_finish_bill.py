@@ -67,7 +67,7 @@ def test_spiral_where_a_channel_curves_and_flat_where_it_is_straight():
     for _, made in BILLS:
         for bone in made.bones:
             kinds.setdefault(bone.place.split(",")[0], set()).add(bone.kind)
-    assert kinds["side"] == kinds["front dart seam"] == {SPIRAL}
+    assert kinds["side seam"] == kinds["front dart seam"] == {SPIRAL}
     assert kinds["centre front"] == kinds["lacing edge"] == kinds["beyond the eyelets"] == kinds["panel seam"] == {FLAT}
 
 

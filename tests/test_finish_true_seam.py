@@ -145,13 +145,13 @@ def test_what_is_moved_is_said_for_corners_joints_and_notches():
 def test_a_moved_notch_is_moved_on_both_sides():
     """A stretch in the middle came out longer: the new notches stand where the longer side has them."""
     pattern = figure("Maren")
-    side = seam_named(pattern, "side")
+    side = seam_named(pattern, "side seam")
     # Up from the waist: the only notch above stands 3 mm farther from the waist, and the armscye too.
     new = true_seam(pattern, longer_on_paper(pattern, side, 0, 0, 0.3))
-    now = seam_named(new, "side")
+    now = seam_named(new, "side seam")
     above, waist = side.marks
     assert now.marks == pytest.approx((above, waist + 0.3), abs=1e-6)
-    below = seam_named(true_seam(pattern, longer_on_paper(pattern, side, 2, 1, 0.3)), "side")
+    below = seam_named(true_seam(pattern, longer_on_paper(pattern, side, 2, 1, 0.3)), "side seam")
     assert below.marks == pytest.approx(side.marks, abs=1e-6)
 
 
@@ -178,7 +178,7 @@ def test_intended_ease_is_kept():
 
 def test_what_agrees_is_left_and_what_cannot_be_trued_is_refused():
     pattern = figure("Maren")
-    seam = seam_named(pattern, "side")
+    seam = seam_named(pattern, "side seam")
     assert true_seam(pattern, walk(seam, pattern.pieces)) is pattern
     assert true_seam(pattern, longer_on_paper(pattern, seam, 0, 0, 0.15)) is pattern
     refused = ((pattern, longer_on_paper(pattern, seam, 2, 0, 2.5), "allowed is at most"),

@@ -50,7 +50,7 @@ def test_panels_are_walked_from_the_waist():
 def test_measured_lengths_say_what_to_move():
     """A side seam measured 3 mm short below the waist is lengthened at the hem; 2 mm out above it, its notch moves too."""
     pattern = figure("Maren")
-    side = seam_named(pattern, "side")
+    side = seam_named(pattern, "side seam")
     right = [one.lengths for one in walk(side, pattern.pieces).stretches]
     below = [*right[:-1], (right[-1][0] - 0.3, right[-1][1])]
     assert walk(side, pattern.pieces, below).moves() == (
@@ -83,7 +83,7 @@ def test_a_stretch_is_said_with_both_its_lengths():
 def test_what_is_no_measured_walk_is_refused(measured, said):
     pattern = figure("Maren")
     with pytest.raises(CorsetkitError, match=said) as refusal:
-        walk(seam_named(pattern, "side"), pattern.pieces, measured)
+        walk(seam_named(pattern, "side seam"), pattern.pieces, measured)
     assert "\n" not in str(refusal.value)
 
 
@@ -102,14 +102,14 @@ def test_an_edge_is_trued_at_the_hem():
     """A side seam cut 4 mm short is walked, named, and trued; then the seam agrees, and the pattern given is as it was."""
     pattern = figure("Maren")
     short = spoilt(pattern, 0.4)
-    side = seam_named(short, "side")
+    side = seam_named(short, "side seam")
     assert walk(side, short.pieces).moves() == (
         "Lengthen the side back's side seam by 4 mm at the hem: from the waist notch on the side front is longer.",)
     piece = next(one for one in short.pieces if one.name == "side back")
     edge = next(one for one in piece.edges if one.name == "side seam")
     hem = next(one for one in piece.edges if one.kind is Kind.HEM)
     mended = trued(short, edge, 0.4, hem)
-    assert not walk(seam_named(mended, "side"), mended.pieces).beyond(0.001)
+    assert not walk(seam_named(mended, "side seam"), mended.pieces).beyond(0.001)
     assert walk(side, short.pieces).beyond()
     new = next(one for one in mended.pieces if one.name == "side back")
     blend = new.blends[-1]

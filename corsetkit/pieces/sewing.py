@@ -71,7 +71,7 @@ def _sew_panels(seams, steps, cup, centre, side, side_back, centre_back):
     parted = path.run_length(steps.back.upper_parting)
     seams.sew("back dart seam", (centre_back.dart_seam,), (side_back.dart_seam,), (parted, parted + top))
     above = path.run_length(half.side_above)
-    seams.sew("side", (side_back.side,), (side[-1].towards_side,), (above, above + path.run_length(waist.side_waist)))
+    seams.sew("side seam", (side_back.side,), (side[-1].towards_side,), (above, above + path.run_length(waist.side_waist)))
 
 
 def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back):

@@ -133,6 +133,13 @@ def press(page, slider, way):
 HOLD = """async ([s, count, every, way]) => {
   const element = document.querySelector(s), wait = (ms) => new Promise((done) => setTimeout(done, ms));
   const watched = window.watched[s], step = way === 'ArrowRight' ? 1 : -1;
+  if (element.matches('input')) {
+    // From the other end, and no farther than to the last stop but one: a key at the end changes nothing.
+    count = Math.min(count, Number(element.max) - Number(element.min) - 1);
+    element.value = step > 0 ? element.min : element.max;
+    element.dispatchEvent(new Event('input', { bubbles: true }));
+    await wait(600);
+  }
   for (let i = 0; i < count; i++) {
     watched.key = performance.now();
     if (element.matches('input')) {
