@@ -454,9 +454,9 @@ class TestMoved:
     def test_a_seam_that_changed_says_by_how_much(self):
         after = draft(WEARERS["Maren"], None, one("hem at the side", 1.0))
         found = {one.name: one for one in walked(figure("Maren"), after)}
-        assert found["side"].before - found["side"].after == pytest.approx(1.0, abs=0.05)
+        assert found["side seam"].before - found["side seam"].after == pytest.approx(1.0, abs=0.05)
         lines = said_walked(tuple(found.values()))
-        assert any(line.startswith("The seam called side is 1 cm shorter") for line in lines)
+        assert any(line.startswith("The side seam is 1 cm shorter") for line in lines)
         assert re.fullmatch(r"All \d+ seams are walked again: no two sides differ by more than [\d.]+ mm\.", lines[-1])
 
 

@@ -3,6 +3,7 @@
 import json
 import re
 import sys
+from html import escape
 
 import pypdfium2
 import pytest
@@ -19,7 +20,7 @@ from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.kept import from_data
 from corsetkit.lay.quantities import say_bought
 from corsetkit.sewing.stages import sewing_order
-from corsetkit.showing.lessons.corrected_sheet import farthest
+from corsetkit.showing.lessons.farthest import farthest
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded
 from corsetkit.style import Style
@@ -29,9 +30,10 @@ from corsetkit.teaching.parts import closer_lay
 from corsetkit.teaching.parts.closer_lay import CloserLay
 from corsetkit.teaching.parts.corrected import FILE, Corrected, read_kept
 from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.fitting_widget import FittingWidget
 from corsetkit.teaching.parts.fitting_table import GROUPS, FittingTable, grouped
 from corsetkit.teaching.lessons.sewing import LESSON
-from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls
+from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls, plan_sheet
 from corsetkit.teaching.parts.plain_pictures import NARROW, WIDE, PlainPictures
 from corsetkit.teaching.parts.sewing_board import order_board, write_order
 from corsetkit.teaching.parts.sewing_on_paper import by_hand, by_tape
@@ -151,7 +153,8 @@ def search(lay, **choose):
 class TestCloserLay:
     def test_before_a_search_the_plain_lay_is_shown(self, tmp_path):
         shown = CloserLay(drafts_of(folder=tmp_path)).shown()
-        assert shown["said"][0].startswith("This is the plain lay.")
+        assert shown["said"][0].startswith("This is the plain lay, row by row.")
+        assert not any("lie plainly" in one for one in shown["said"][1:]), "said twice"
         assert [row[0] for row in shown["rows"]] == ["shell", "strength layer", "lining"]
         assert {row[-1] for row in shown["rows"]} == {"plain"} and not list(tmp_path.glob("*.json.*"))
 
@@ -263,6 +266,28 @@ class TestCloserLay:
         lay = CloserLay(drafts_of(folder=tmp_path), start=at_once)
         shown = search(lay, one_way="yes", width="115")
         assert "upside down" not in shown["description"] and shown["choice"]["one_way"] == "yes"
+        assert shown["rows"][0][2] == "single, nap" and shown["rows"][0][-1] == "kept"
+
+    def test_a_plan_kept_for_other_cloth_than_what_is_drawn_is_told_apart(self, tmp_path, quick):
+        """The list goes on counting what is kept: who has napped cloth must see that it is not hers."""
+        lay = CloserLay(drafts_of(folder=tmp_path), start=at_once)
+        kept = search(lay)["rows"][0]
+        lay.handle({"kind": "choose", "name": "one_way", "value": "yes"})
+        shown = lay.shown()
+        assert shown["rows"][0] == kept and kept[2] == "single"
+        assert "still counts the plan that is kept for the shell: 54 in wide, single." in shown["said"][1]
+        assert search(lay)["rows"][0][2] == "single, nap" and "still counts" not in " ".join(lay.shown()["said"])
+
+    @pytest.mark.parametrize("unit", ["in", "cm"])
+    @pytest.mark.parametrize("laid", [SINGLE, FOLDED])
+    def test_the_heading_is_written_whole_and_over_nothing(self, unit, laid):
+        finished = finished_of("Ottilie")
+        for width in (115.0, 150.0):
+            plan = plain_plan(items_of(finished, "shell"), Cloth(width=width, laid=laid), "shell")
+            sheet, _ = plan_sheet(plan, unit, "Ottilie")
+            words = [one for one in recorded(sheet).written]
+            assert not any("\u2026" in one.text for one in words)
+            assert not [1 for i, a in enumerate(words) for b in words[:i] if overlap(a.box, b.box)]
 
 
 class TestFitting:
@@ -287,9 +312,13 @@ class TestFitting:
         for at in (0, len(table.shown()["control"]["words"]) - 1):
             table.handle({"kind": "set", "changes": {"pinch": {"at": at}}})
             shown = table.shown()
-            assert shown["number"] == number and (shown["refused"] or f"for {wearer}" in shown["svg"])
+            assert shown["fault"] == number and (shown["refused"] or f"for {wearer}" in shown["description"])
+            assert "\u2026" not in shown["svg"], "a heading is written whole"
             for one in filter(None, (shown["refused"], *shown["said"])):
                 assert one.endswith(".")
+            later = [one for one in shown["said"] if "in the next pass" in one]
+            assert len(later) == (1 if FAULTS[number].further and not shown["refused"] else 0)
+            assert all(line in later[0] for line, _ in FAULTS[number].further if later)
 
     @pytest.mark.parametrize("number", range(len(FAULTS)))
     def test_the_farthest_move_is_where_shapely_finds_it(self, number):
@@ -391,6 +420,12 @@ class TestOrder:
             cautions = [f"Take care: {one.of}. {one.text}" for one in stage.cautions]
             for text in (*(move.text for move in stage.moves), *cautions):
                 assert in_one_unit(text, unit) in stored.sentences
+            folded = stored.html.split("<details>")[number]
+            for one in stage.cautions:
+                named = re.search(rf"<b>Take care: [^<]*\b{one.of}\b[^<]*</b> ([^<]*)", folded)
+                assert named and (named[1] == escape(one.text) or re.match(r"As said in stages? \d", named[1])), one.of
+                assert one.of != "whoever tries it on" or named[1] == escape(one.text), "of her body in full each time"
+        assert stored.html.count("Steam burns") == 1
         assert not re.search(r"cm \(-?\d[\d /]* in\)", " ".join(stored.sentences)), "both units at once"
 
     def test_it_is_written_where_it_says(self, tmp_path):
@@ -412,8 +447,8 @@ class TestOnPaper:
         told = " ".join(by_hand(drafts).sentences)
         body = drafts.desk.body()[1]
         before, after = draft(body), draft(body, None, drafts.corrections())
-        (seam,) = [(a.lengths[0], b.lengths[0]) for a, b in zip(before.seams, after.seams) if a.name == "side"]
-        assert f"“side”: both sides are {say_length(seam[1], 'cm')} now, {say_length(seam[0] - seam[1], 'cm')} shorter" in told
+        (seam,) = [(a.lengths[0], b.lengths[0]) for a, b in zip(before.seams, after.seams) if a.name == "side seam"]
+        assert f", side seam: both sides are {say_length(seam[1], 'cm')} now, {say_length(seam[0] - seam[1], 'cm')} shorter" in told
         assert "set a mark 1 cm up" in told.replace("1.0 cm", "1 cm")
         for level, girth in after.girths.items():
             assert f"{level.capitalize()}, laced, the gap counted: {say_length(girth.finished, 'cm')}" in " ".join(
@@ -426,6 +461,15 @@ class TestOnPaper:
 
 
 class TestPage:
+    def test_the_fault_that_is_chosen_stays_chosen_whatever_number_a_question_has(self, tmp_path):
+        """The answer bears the question's own number, so nothing of the fitting may be called so."""
+        table = FittingTable(drafts_of(folder=tmp_path), "fitting")
+        assert not table.shown().keys() & {"number", "asker"}
+        page = FittingWidget(table)
+        for number, asked in enumerate(({"kind": "fault", "which": fault("gapes")}, {"kind": "add"}, {"kind": "add"}), 1):
+            page._on_page(page, asked | {"asker": "a", "number": number}, [])
+            assert page.shown["fault"] == fault("gapes") and page.shown["number"] == number
+
     def test_no_message_uses_a_word_that_the_line_to_the_kernel_keeps_for_itself(self):
         """The page numbers its questions, so a message's own number would be lost."""
         for page in (LESSONS.parent / "corsetkit/teaching/page").glob("*.js"):

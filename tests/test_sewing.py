@@ -125,7 +125,7 @@ def test_where_seams_begin_is_told_by_what_is_there():
     """A seam's start is told by the free edge there, or by the seam it meets."""
     pattern = figure("Maren")
     said = {seam.name: start_words(seam, owners_of(pattern)) for seam in pattern.seams}
-    assert said["underbust"] == "the centre front" and said["side"] == "the armscye" and said["back yoke"] == "the armscye"
+    assert said["underbust"] == "the centre front" and said["side seam"] == "the armscye" and said["back yoke"] == "the armscye"
     assert said["front dart seam"] == "its end at seam D" and said["overbust"] == "the centre front"
 
 

@@ -35,8 +35,12 @@ class Moved:
 
 @dataclass(frozen=True)
 class Walked:
-    """A seam before and after: its length, and by how much its two sides miss each other afterwards, cm."""
+    """A seam before and after: its length, and by how much its two sides miss each other afterwards, cm.
 
+    `number` is the seam's in the pattern after, whence its letter comes.
+    """
+
+    number: int
     name: str
     before: float | None
     after: float
@@ -87,26 +91,29 @@ def walked(before, after):
     found = []
     for seam in after.seams:
         lengths = old.get(seam.name)
-        found.append(Walked(seam.name, lengths.pop(0) if lengths else None, seam.lengths[0], seam.difference))
+        found.append(Walked(seam.number, seam.name, lengths.pop(0) if lengths else None, seam.lengths[0], seam.difference))
     return tuple(found)
 
 
-def said_walked(found, unit="cm"):
-    """The seams in sentences, those first whose length changed: how long they are now, and that both sides agree."""
+def said_walked(found, unit="cm", named=None):
+    """The seams in sentences, those first whose length changed: by how much, and that both sides agree.
+
+    `named(walked)` begins a sentence with the seam; without it, it is called by its name alone.
+    """
+    named = named or _named
     told = []
     for one in found:
         if one.before is None:
-            told.append(f"The {_seam(one.name)} is new and {say_length(one.after, unit)} long.")
+            told.append(f"{named(one)} is new and {say_length(one.after, unit)} long.")
         elif abs(more := one.after - one.before) >= LEAST[unit]:
-            told.append(f"The {_seam(one.name)} is {say_length(abs(more), unit)} {'longer' if more > 0 else 'shorter'} than "
-                        "before.")
+            told.append(f"{named(one)} is {say_length(abs(more), unit)} {'longer' if more > 0 else 'shorter'} than before.")
     worst = max((abs(one.difference) for one in found), default=0.0)
     told.append(f"All {len(found)} seams are walked again: no two sides differ by more than {_millimetres(worst)}.")
     return tuple(told)
 
 
-def _seam(name):
-    return name if name.endswith("seam") else f"seam called {name}"
+def _named(one):
+    return f"The {one.name}" if one.name.endswith("seam") else f"The seam called {one.name}"
 
 
 def _millimetres(cm):

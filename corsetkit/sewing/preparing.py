@@ -53,6 +53,10 @@ def cutting(work):
     moves = [Move("Wash the cloth as the corset will be washed, and press it: cloth that shrinks, shrinks now. Lay every "
                   "piece with its grain arrow along the selvedge, the cloth's own edge. Cut along the strong lines: the "
                   "allowances, the cloth outside the sewing lines, are in the pieces.")]
+    if any(one.on_fold for one in work.shell):
+        moves.append(Move("A piece on the fold is drawn as half of it. Lay its fold edge on the fold of the cloth; or, on "
+                          "single cloth, trace it, turn the paper over along that edge, and trace the other half.", (),
+                          tuple(one for one in work.shell if one.on_fold)))
     for cloth in CLOTHS:
         mine = [(one.piece, layer) for one in work.finished.pieces for layer in one.layers if layer.cloth == cloth]
         if mine:

@@ -4,7 +4,8 @@ import time
 
 import traitlets
 
-from corsetkit.teaching.parts.closer_lay import PAPERS, SECONDS, CloserLay, choices, in_a_thread
+from corsetkit.teaching.parts.closer_lay import PAPERS, SECONDS, CloserLay, in_a_thread
+from corsetkit.teaching.parts.cloth_wanted import choices
 from corsetkit.teaching.widgets import Answering, page
 
 _EVERY = 0.15
@@ -23,8 +24,9 @@ class LayWidget(Answering):
     def __init__(self, drafts, start=in_a_thread):
         self.lay = CloserLay(drafts, self._told, start)
         self._last = 0.0
-        super().__init__(parts={"choices": choices(), "seconds": list(SECONDS), "papers": [list(one) for one in PAPERS]},
-                         progress={"share": 0.0, "words": ""}, shown=self.lay.shown())
+        parts = {"choices": choices(drafts.desk.record.unit), "seconds": list(SECONDS),
+                 "papers": [list(one) for one in PAPERS]}
+        super().__init__(parts=parts, progress={"share": 0.0, "words": ""}, shown=self.lay.shown())
 
     def answer(self, message, buffers):
         self.lay.handle(message)

@@ -2,28 +2,29 @@
 
 from dataclasses import dataclass
 
+from ...fitting.moved import LEAST
 from ...geometry.path import flattened, run_length
-from ...geometry.points import dot
 from ...units import say_length
 from ..canvas import box_area, box_run, tick
-from .clipping import clipped
 from ..clutter import Clutter
-from .key_row import paint_row
-from ..lettering import around, fitted
-from ..pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SOLID
+from ..lettering import around, wrapped
+from ..pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SMALL, SOLID
 from ..sheet import Sheet
+from .clipping import clipped
+from .farthest import farthest, on_back
+from .key_row import paint_row
 
 _WIDE, _HIGH, _LARGE = 11.5, 10.0, 5.6
 """Seen so wide and so high are the lines at most, and so large the part that is drawn large, cm."""
 _EDGE, _BETWEEN, _HEAD, _FOOT = 0.4, 0.5, 1.1, 0.8
+_LINE, _HALF = 0.55, 0.6
+"""From one line of the heading to the next, and how high above its lowest line a half is named, cm."""
 _ROOM, _LEAST = 2.0, 14.0
 """Cm of the block round what moves, and how much of it is seen at least."""
-_NAMED, _NEAR = 3, 0.05
-"""How many of the lines that move are named, and below which move a line is drawn as it stays, cm: a pencil's width."""
+_NAMED = 3
+"""How many of the lines that move are named."""
 _SHOWN = 0.16
 """The farthest move is to be seen as so large a part of the large drawing, if it can."""
-_PLACES = 24
-"""At how many places of a curve its move is looked at."""
 _TIMES = (16, 12, 10, 8, 6, 5, 4, 3, 2)
 _KEY = ((BEFORE, "as it stays"), (GHOST, "before"), (NEW, "after the correction"))
 
@@ -56,36 +57,43 @@ def corrected_sheet(lines, moved, unit, title, description):
             nothing did, the block alone is drawn.
         unit, title, description: as on every sheet.
     """
-    moved = [one for one in moved if one.most is None or one.most >= _NEAR]
+    # What no tape would show is drawn as it stays, as it is told.
+    moved = [one for one in moved if one.most is None or one.most >= LEAST[unit]]
     main = _window(moved, lines)
     width, height = main.seen[2] - _EDGE, main.seen[3] - main.corner.imag
-    pair = farthest(moved[0]) if moved and moved[0].before and moved[0].after else None
+    # A parting follows the lines it runs between, so another line is looked at rather than that.
+    first = next((one for one in moved if one.before and one.after and "parting" not in one.name), None)
+    pair = farthest(first) if first else None
     large = pair and _enlarged(*pair, main.seen[2] + _BETWEEN, main.corner.imag + max(height - _LARGE - 0.6, 0.0))
     right = (large.seen[2] if large else main.seen[2]) + _EDGE
     right = max(right, 15.0)
-    top = main.corner.imag + max(height, _LARGE + 0.6) + _HEAD
+    heading = wrapped(title, HEADING, right - 2 * _EDGE, 1.0)
+    top = main.corner.imag + max(height, _LARGE + 0.6) + _HEAD + (len(heading) - 1) * _LINE
     changed = {one.name for one in moved}
     kept = [(name, run) for name, run in lines.items() if name not in changed]
-    names = _names(moved, main)
+    names = _names(moved, kept, lines, main)
 
     def paint(canvas):
         box_area(canvas, (0.0, 0.0, right, top), PAPER_TONE)
-        canvas.words(complex(_EDGE, top - 0.75), fitted(title, HEADING, right - 2 * _EDGE, 1.0), HEADING, "start")
+        for place, words in enumerate(heading):
+            canvas.words(complex(_EDGE, top - 0.75 - place * _LINE), words, HEADING, "start")
         for view in filter(None, (main, large)):
             _paint(canvas, view, kept, moved, unit)
         for place in filter(None, names):
             canvas.words(*place)
         if large:
-            _paint_large(canvas, large, moved[0], pair, main, unit)
+            _paint_large(canvas, large, first, pair, main, unit)
         paint_row(canvas, complex(_EDGE, 0.4), _KEY)
 
     return Sheet(0j, complex(right, top), title, description, paint)
 
 
 def _window(moved, lines):
-    """Where the lines that move lie on the block, with some room."""
+    """Where the lines that move lie on the block, with some room; where both halves change, they are seen in their width."""
     runs = [run for one in moved for run in (one.before, one.after) if run] if moved else list(lines.values())
-    left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for run in runs for p in flattened(run, 0.1)])
+    left, bottom, right, top = _round(runs)
+    if {on_back(one.name) for one in moved} == {True, False}:
+        left, _, right, _ = _round(filter(None, lines.values()))
     left, bottom, right, top = left - _ROOM, bottom - _ROOM, right + _ROOM, top + _ROOM
     wide, high = max(right - left, _LEAST * _WIDE / _HIGH), max(top - bottom, _LEAST)
     middle = complex(left + right, bottom + top) / 2
@@ -93,29 +101,8 @@ def _window(moved, lines):
     return _View(box, complex(_EDGE, _FOOT), min(_WIDE / wide, _HIGH / high))
 
 
-def farthest(one):
-    """Where a line moved most: a point of it after and one of it before, the one the nearest to the other on its line."""
-    pairs = [(p, _nearest(p, one.before)) for p in _looked_at(one.after)]
-    pairs += [(_nearest(q, one.after), q) for q in _looked_at(one.before)]
-    return max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
-
-
-def _looked_at(run):
-    """Places along a run; each curve by itself, for a side seam has a gap where its dart lies open."""
-    return [curve.point(i / _PLACES) for curve in run for i in range(_PLACES + 1)]
-
-
-def _nearest(p, run):
-    """The point of a run that is the nearest to p."""
-    feet = [_foot(p, a, b) for curve in run for points in [curve.flattened(0.005)]
-            for a, b in zip(points, points[1:] or points)]
-    return min(feet, key=lambda foot: abs(p - foot))
-
-
-def _foot(p, a, b):
-    """The point of a straight line that is the nearest to p."""
-    step = b - a
-    return a + step * min(1.0, max(0.0, dot(p - a, step) / abs(step) ** 2)) if step else a
+def _round(runs):
+    return around([(p.real, p.imag, p.real, p.imag) for run in runs for p in flattened(run, 0.1)])
 
 
 def _enlarged(p, q, left, bottom):
@@ -163,12 +150,32 @@ def _paint_large(canvas, large, one, pair, main, unit):
         canvas.words(*place)
 
 
-def _names(told, view):
-    """The names of the lines that move most, beside them."""
+def _names(told, kept, lines, view):
+    """Which half is the front and which the back, and the names of the lines that move most, each once, beside them."""
     left, bottom, right, top = view.seen
     clutter = Clutter((left + 0.1, bottom + 0.1, right - 0.1, top - 0.1), 1.0)
-    drawn = [flattened(view.run(one.after or one.before), 0.05) for one in told if view.run(one.after or one.before)]
-    for run in drawn:
-        clutter.draw(run, 3)
-    return [clutter.along(run, one.name.partition(",")[0], LINE_WORDS) for one, run in zip(told[:_NAMED], drawn)
-            if len(run) > 1]
+    for run in (*(run for _, run in kept), *(one.before for one in told), *(one.after for one in told)):
+        for curve in view.run(run):
+            clutter.draw(flattened((curve,), 0.05))
+    made, named = _halves(lines, view, clutter), set()
+    for one in told:
+        name, run = one.name.partition(",")[0], view.run(one.after or one.before)
+        points = flattened(run, 0.05) if run else ()
+        if name not in named and len(points) > 1 and (place := clutter.along(points, name, LINE_WORDS)):
+            made.append(place)
+            named.add(name)
+        if len(named) == _NAMED:
+            break
+    return made
+
+
+def _halves(lines, view, clutter):
+    """The words "front" and "back", each near the foot of what is seen of its half."""
+    made = []
+    for half in ("front", "back"):
+        runs = [view.run(run) for name, run in lines.items() if on_back(name) == (half == "back")]
+        points = [p for run in runs for curve in run for p in (curve.start, curve.end)]
+        if points:
+            middle = (min(p.real for p in points) + max(p.real for p in points)) / 2
+            made.append(clutter.on(complex(middle, min(p.imag for p in points) + _HALF), half, SMALL))
+    return made

@@ -18,11 +18,11 @@ function render({ model, el }) {
     : make("div", { class: "corset-row" }, ...radios(purpose))));
   const doing = parts.button
     ? make("div", { class: purposes.length > 1 ? "corset-purposes" : "corset-row" },
-        ...grouped,
+        ...(parts.choices.length > 1 ? grouped : []),
         make("button", { type: "button", class: "corset-button corset-main",
           onclick: () => {
             say(answer, "…");
-            line.ask({ kind: "do", choice: root.querySelector("input:checked").value });
+            line.ask({ kind: "do", choice: root.querySelector("input:checked")?.value ?? parts.choices[0][0] });
           } }, parts.button))
     : "";
   const root = make("section", { class: "corset", "aria-label": parts.title }, board, doing, refused, answer, silence);

@@ -43,10 +43,10 @@ function render({ model, el }) {
       faults.replaceChildren(...shown.faults.map(([group, inside]) =>
         make("optgroup", { label: group }, ...inside.map(([number, words]) => make("option", { value: number }, words)))));
     }
-    if (line.quiet) faults.value = shown.number;
+    if (line.quiet) faults.value = shown.fault;
   }
   function slide(shown) {
-    const key = JSON.stringify([shown.number, shown.control]);
+    const key = JSON.stringify([shown.fault, shown.control]);
     if (key !== built) {
       built = key;
       slider = control(shown.control, (answer, done) =>

@@ -7,14 +7,21 @@ function render({ model, el }) {
   const refused = make("p", { class: "corset-refused", role: "status" });
   const draw = drawer(paper, refused);
   const note = make("p", { class: "corset-answer", role: "status" });
+  // What was written is told beside the button that wrote it.
+  const wrote = make("p", { class: "corset-answer", role: "status" });
+  let writing = false;
   const said = make("ul", { class: "corset-said" });
   const silence = make("p", { class: "corset-silence", role: "alert" });
   const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  function ask(message) {
+    writing = message.kind === "sheets";
+    line.ask(message);
+  }
 
   function group({ name, label, options }) {
     const shared = newId(name);
     radios[name] = options.map(([value]) => make("input", { type: "radio", name: shared, value, "data-name": name,
-      onchange: () => line.ask({ kind: "choose", name, value }) }));
+      onchange: () => ask({ kind: "choose", name, value }) }));
     return make("fieldset", { class: "corset-control" },
       make("legend", { class: "corset-label" }, label),
       make("div", { class: "corset-row corset-wraps" },
@@ -25,7 +32,7 @@ function render({ model, el }) {
   const seconds = make("select", { id: long, "data-name": "seconds" },
     ...parts.seconds.map((one) => make("option", { value: one }, `${one} seconds`)));
   const search = make("button", { type: "button", class: "corset-button corset-main",
-    onclick: () => line.ask({ kind: "search", seconds: Number(seconds.value) }) }, "Look for a closer lay");
+    onclick: () => ask({ kind: "search", seconds: Number(seconds.value) }) }, "Look for a closer lay");
   const bar = make("progress", { max: 1, value: 0, "aria-label": "How far the search is" });
   const best = make("p", { class: "corset-hint" });
   const searching = make("div", { class: "corset-searching" }, bar, best);
@@ -36,12 +43,12 @@ function render({ model, el }) {
       make("input", { type: "radio", name: kind, value, checked: at === 0, "data-name": "paper" }), words)),
     make("button", { type: "button", class: "corset-button",
       onclick: () => {
-        say(note, "…");
-        line.ask({ kind: "sheets", paper: root.querySelector("[data-name=paper]:checked").value });
+        say(wrote, "…");
+        ask({ kind: "sheets", paper: root.querySelector("[data-name=paper]:checked").value });
       } }, "Write the plans as sheets"));
 
   const body = make("tbody");
-  const heads = ["cloth", "wide", "lies", "takes up", "to buy", "used", "which lay"];
+  const heads = ["cloth", "wide", "laid", "takes up", "to buy", "used", "which lay"];
   const table = make("table", {},
     make("caption", {}, "All cloths of this corset"),
     make("thead", {}, make("tr", {}, ...heads.map((one) => make("th", { scope: "col" }, one)))), body);
@@ -53,7 +60,7 @@ function render({ model, el }) {
         silence, ...parts.choices.map(group),
         make("div", { class: "corset-row corset-wraps" }, make("label", { for: long }, "Search for"), seconds, search),
         searching, note)),
-    said, make("div", { class: "corset-board" }, table), sheets);
+    said, make("div", { class: "corset-board" }, table), sheets, wrote);
 
   function rows(told) {
     const key = JSON.stringify(told);
@@ -69,7 +76,8 @@ function render({ model, el }) {
     draw(shown, root);
     list(said, shown.said || []);
     rows(shown.rows || []);
-    say(note, shown.note || "");
+    say(note, writing ? "" : shown.note || "");
+    say(wrote, writing ? shown.note || "" : "");
     for (const [name, value] of Object.entries(shown.choice || {})) {
       for (const one of radios[name]) one.checked = one.value === value;
     }

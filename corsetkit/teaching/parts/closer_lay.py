@@ -4,11 +4,9 @@ Nothing here knows of a page or a widget.
 """
 
 import threading
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.finished import CLOTHS, SHELL
-from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
 from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width
@@ -18,6 +16,7 @@ from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.kept_plans import KeptPlanFile
 from corsetkit.teaching.lay_search import Search, searched
 from corsetkit.lay.planning import plain_plan
+from corsetkit.teaching.parts.cloth_wanted import Wanted, chosen, lies
 from corsetkit.teaching.parts.plain_lay import plan_sheet
 from corsetkit.sentences import sentence
 from corsetkit.units import in_one_unit, say_length
@@ -25,14 +24,6 @@ from corsetkit.units import in_one_unit, say_length
 SECONDS = (2, 5, 10)
 PAPERS = (("A4", "A4 paper"), ("Letter", "US Letter paper"))
 _BUSY = "a lay is being searched for already; wait until it is there"
-
-
-@dataclass(frozen=True)
-class Wanted:
-    """What is laid, and on what."""
-
-    layer: str = SHELL
-    cloth: Cloth = field(default_factory=Cloth)
 
 
 def in_a_thread(work):
@@ -71,7 +62,7 @@ class CloserLay:
         kind, self.note = message.get("kind"), ""
         try:
             if kind == "choose":
-                self.wanted = _chosen(self.wanted, message)
+                self.wanted = chosen(self.wanted, message)
                 if message.get("name") == "layer":
                     self.adopt()
             elif kind == "search":
@@ -97,7 +88,7 @@ class CloserLay:
             return told | {"refused": sentence(self._said(error))}
         old = [sentence(one) for one in found.obsolete]
         return told | {"svg": svg_text(sheet), "description": sheet.description,
-                       "said": [*old, *self._how(mine, found), *quantities_said(mine, unit), *key]}
+                       "said": [*old, *self._how(mine, found), *_without_rows(quantities_said(mine, unit)), *key]}
 
     # How it is made.
 
@@ -118,7 +109,12 @@ class CloserLay:
     def _how(self, mine, found):
         if found.plans.get(mine.layer) is mine:
             return ["This is the plan that is kept for this cloth."]
-        return ["This is the plain lay. Press the button, and a closer one is searched for."]
+        plain = "This is the plain lay, row by row. Press the button, and a closer one is searched for."
+        if other := found.plans.get(mine.layer):
+            width = say_width(other.cloth, self.drafts.desk.record.unit)
+            return [plain, f"The list below still counts the plan that is kept for the {mine.layer}: {width} wide, "
+                           f"{lies(other.cloth)}. What you search for now takes its place."]
+        return [plain]
 
     def _row(self, layer, items, one):
         """One line of the list of what to buy: cloth, how it lies, length, to buy, share, which lay."""
@@ -127,8 +123,8 @@ class CloserLay:
             laid = one or plain_plan(items, self.wanted.cloth, layer)
         except CorsetkitError as error:
             cloth = self.wanted.cloth
-            return [layer, say_width(cloth, unit), cloth.laid, "–", "–", "–", self._said(error)]
-        return [layer, say_width(laid.cloth, unit), laid.cloth.laid, say_length(laid.length, unit),
+            return [layer, say_width(cloth, unit), lies(cloth), "–", "–", "–", self._said(error)]
+        return [layer, say_width(laid.cloth, unit), lies(laid.cloth), say_length(laid.length, unit),
                 say_bought(laid.length, unit), say_share(laid.used), "kept" if one else "plain"]
 
     def _search(self, seconds):
@@ -172,26 +168,6 @@ class CloserLay:
         return in_one_unit(str(error), self.drafts.desk.record.unit)
 
 
-def _chosen(wanted, message):
-    """What is wanted once the page has chosen one thing anew."""
-    name, value = message.get("name"), message.get("value")
-    if name == "layer" and value in CLOTHS:
-        return replace(wanted, layer=value)
-    if name == "width" and value in {f"{one:g}" for one in WIDTHS}:
-        return replace(wanted, cloth=wanted.cloth.replaced(width=float(value)))
-    if name == "laid" and value in (SINGLE, FOLDED):
-        return replace(wanted, cloth=wanted.cloth.replaced(laid=value))
-    if name == "one_way" and value in ("yes", "no"):
-        return replace(wanted, cloth=wanted.cloth.replaced(one_way=value == "yes"))
-    raise CorsetkitError(f"{name} {value} cannot be chosen")
-
-
-def choices():
-    """The controls, each as its name, its question and its (value, words)."""
-    return [
-        {"name": "layer", "label": "Which cloth?", "options": [[one, one] for one in CLOTHS]},
-        {"name": "width", "label": "How wide is it?",
-         "options": [[f"{cm:g}", f"{cm:g} cm ({inches} in)"] for cm, inches in WIDTHS.items()]},
-        {"name": "laid", "label": "How does it lie?", "options": [[SINGLE, "single"], [FOLDED, "folded"]]},
-        {"name": "one_way", "label": "Does it have a nap?", "options": [["no", "no"], ["yes", "yes, all heads one way"]]},
-    ]
+def _without_rows(said):
+    """The quantities without what is said already: that a plain lay lies in rows."""
+    return [one for one in said if not one.startswith("They lie plainly")]

@@ -4,6 +4,7 @@ from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.fitting import kept
 from corsetkit.pattern.pattern import Pattern
+from corsetkit.showing.marks import seam_letter
 from corsetkit.style import Style
 from corsetkit.teaching.parts.finishing import Finishing, style_in
 
@@ -57,3 +58,8 @@ def keep(desk, changed, by: str) -> None:
     path = desk.make_folder() / FILE
     kept.write_file(path, changed(kept.read_file(path)))
     desk.change(by)
+
+
+def named_seam(one):
+    """The beginning of a sentence on a `Walked` seam, with the letter that it bears on the pieces."""
+    return f"Seam {seam_letter(one.number)}, {one.name},"

@@ -12,7 +12,7 @@ from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
 from corsetkit.showing.svg import svg_text
 from corsetkit.style import Style
 from corsetkit.teaching.controls import Control
-from corsetkit.teaching.parts.corrected import Corrected, keep, read_kept
+from corsetkit.teaching.parts.corrected import Corrected, keep, named_seam, read_kept
 from corsetkit.teaching.parts.finishing import style_in
 from corsetkit.teaching.picture import Picture
 from corsetkit.sentences import sentence
@@ -107,7 +107,7 @@ class FittingTable:
         state = control.state(self.amount) | ({"words": self.typed, "wrong": True} if self.typed else {})
         return {
             "faults": [[group, [[number, one.seen] for number, one in ones]] for group, ones in self._grouped().items()],
-            "number": self.number, "control": control.page() | {"name": "pinch"}, "state": state | {"idle": ""},
+            "fault": self.number, "control": control.page() | {"name": "pinch"}, "state": state | {"idle": ""},
             "cause": f"Likely, not certain: {fault.cause}.", "caution": fault.caution,
             "svg": self.picture.svg, "description": self.picture.description, "said": list(self.picture.said),
             "refused": self.refused, "note": self.note, "kept": self._kept(), "totals": self._totals(),
@@ -130,10 +130,14 @@ class FittingTable:
         made = fault.corrections(amount)
         _, after = self._tried.corrected(now, (*before.corrections, *made))
         found, seams = moved(before, after), walked(before, after)
-        said = "; ".join(line_named(one.line).said(one.by, unit) for one in made)
+        said, next_pass = ("; ".join(line_named(one.line).said(one.by, unit) for one in ones)
+                           for ones in (made, fault.further_corrections(amount)))
         title = f"{fault.seen[0].upper()}{fault.seen[1:]}, for {name}"
-        told = [f"What is corrected: {said}.", *_few(said_moved(found, unit), _LINES, "lines move by no more than that"),
-                *_few(said_walked(seams, unit), _WALKED, "seams are longer or shorter too")]
+        told = [f"What is corrected: {said}.",
+                *_few(said_moved(found, unit), _LINES, "line moves by no more than that", "lines move by no more than that"),
+                *([f"If that is not enough, in the next pass: {next_pass}."] if next_pass else []),
+                *_few(said_walked(seams, unit, named_seam), _WALKED, "seam is longer or shorter too",
+                      "seams are longer or shorter too")]
         sheet = corrected_sheet(lines_of(before.steps), found, unit, title, f"{title}. {' '.join(told)}")
         return Picture(svg_text(sheet), sheet.description, tuple(told))
 
@@ -187,8 +191,8 @@ class FittingTable:
         return in_one_unit(str(error), self.drafts.desk.record.unit)
 
 
-def _few(told, most, what):
+def _few(told, most, one, many):
     """The first sentences and the last, which sums up; how many are left out is said."""
-    if len(told) <= most + 1:
+    if (left := len(told) - most - 1) <= 0:
         return told
-    return (*told[:most], f"{len(told) - most - 1} more {what}.", told[-1])
+    return (*told[:most], f"{left} more {one if left == 1 else many}.", told[-1])

@@ -14,7 +14,7 @@ from corsetkit.lay.templates import templates
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.canvas import box_area
-from corsetkit.showing.lettering import fitted
+from corsetkit.showing.lettering import wrapped
 from corsetkit.showing.pens import BOARD_TONE, HEADING
 from corsetkit.showing.sheet import Sheet
 from corsetkit.style import COURSE
@@ -22,6 +22,8 @@ from corsetkit.units import CM_PER_INCH
 
 _WIDE, _HIGH = 15.0, 13.0
 """Cloth is seen at most so wide and so long, cm."""
+_LINE = 0.55
+"""From one line of a heading to the next, cm as seen."""
 USUAL = {"cm": 137.0, "in": 54 * CM_PER_INCH}
 """The width that a shop most often has, in round numbers of either unit; common practice, no source."""
 
@@ -56,14 +58,17 @@ def _sheet(shown, wide, long, scale, name):
     """The laid cloth with its heading, in a frame for cloth so wide and so long; its words stand beside the drawing."""
     plan, unit = shown.plan, shown.unit
     low = complex(-SIDE * scale, -0.6 * scale)
-    high = complex(wide + (SIDE + 0.6) * scale, long + 1.5 * scale)
+    right, room = wide + (SIDE + 0.6) * scale, wide + (2 * SIDE + 0.6 - 1.0) * scale
     heading = title(plan, unit, name)
+    # The narrowest cloth of a frame would have the heading cut off: it goes on in a second line.
+    lines = wrapped(heading, HEADING, room, scale)
+    high = complex(right, long + (1.5 + (len(lines) - 1) * _LINE) * scale)
 
     def painted(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
-        room = high.real - low.real - scale
         at = complex(low.real + 0.5 * scale, high.imag - 0.85 * scale)
-        canvas.words(at, fitted(heading, HEADING, room, scale), HEADING, "start")
+        for place, words in enumerate(lines):
+            canvas.words(at - place * _LINE * 1j * scale, words, HEADING, "start")
         paint(canvas, shown)
 
     return Sheet(low, high, heading, f"{heading}. {description(plan, unit)}", painted, scale)

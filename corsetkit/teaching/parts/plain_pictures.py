@@ -28,7 +28,8 @@ class PlainPictures:
         plan = lays.plan(values.get("width", USUAL[unit]), values.get("laid", SINGLE))
         sheet, key = lays.sheet(plan)
         first, *more = quantities_said(plan, unit)
-        said = [one for one in (first, *more) if not one.startswith(("They lie plainly", "Laid plainly"))]
+        # What belongs to the buying is told where the closer lay is.
+        said = [one for one in (first, *more) if not one.startswith(("They lie plainly", "Laid plainly", "Press the cloth"))]
         return Picture(svg_text(sheet), sheet.description, (*said, *key))
 
     def lays(self, values, cloth):

@@ -3,7 +3,9 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.sewing.cautions import LACING, TRIED_ON
 from corsetkit.sewing.stages import sewing_order
+from corsetkit.sewing.work import listed
 from corsetkit.sewing.write import write_sewing
 from corsetkit.showing.names import file_name
 from corsetkit.teaching.parts.finishing import read_or_refused
@@ -12,7 +14,11 @@ from corsetkit.units import in_one_unit
 
 CHOICES = (("text", "as a text to print"),)
 _NOTE = ("The order of work is common practice, no source. Letters in it name seams, numbers name pieces. Press a stage to "
-         "open it; read its cautions first.")
+         "open it; read its cautions first: what was said once is only named later.")
+
+
+_EACH_TIME = (TRIED_ON, LACING)
+"""What is said of the wearer's own body is said in full wherever it matters; all else once, and then by its name."""
 
 
 def order_board(drafts) -> Stored:
@@ -23,10 +29,16 @@ def order_board(drafts) -> Stored:
 def _board(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    parts, told = [], [f"How {name}'s corset is sewn.", _NOTE]
+    parts, told, warned = [], [f"How {name}'s corset is sewn.", _NOTE], {}
     for number, stage in enumerate(sewing_order(finished), 1):
         title = f"{number}. {stage.title}"
-        cautions = [(f"Take care: {one.of}.", in_one_unit(one.text, unit)) for one in stage.cautions]
+        cautions = [(f"Take care: {one.of}.", in_one_unit(one.text, unit)) for one in stage.cautions
+                    if one not in warned or one in _EACH_TIME]
+        if again := [one for one in stage.cautions if one in warned and one not in _EACH_TIME]:
+            stages = sorted({warned[one] for one in again})
+            cautions.append((f"Take care: {listed([one.of for one in again])}.",
+                             f"As said in {'stages' if len(stages) > 1 else 'stage'} {listed(list(map(str, stages)))}."))
+        warned = {one: number for one in stage.cautions} | warned
         moves = [in_one_unit(move.text, unit) for move in stage.moves]
         parts.append(_stage(title, cautions, moves))
         told += [f"{title}.", *(f"{first} {text}" for first, text in cautions), *moves]

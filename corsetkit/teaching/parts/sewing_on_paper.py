@@ -7,8 +7,11 @@ from corsetkit.finish.finished import CLOTHS
 from corsetkit.fitting.correct import said as said_totals
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.moved import LEAST, lines_of, moved, walked
-from corsetkit.showing.lessons.corrected_sheet import corrected_sheet, farthest
+from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
+from corsetkit.showing.lessons.farthest import farthest, on_back
+from corsetkit.showing.marks import seam_letter
 from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.teaching.parts.corrected import named_seam
 from corsetkit.teaching.parts.finishing import read_or_refused
 from corsetkit.teaching.parts.fitting_table import FIRST
 from corsetkit.teaching.on_paper import WIDEST
@@ -69,8 +72,8 @@ def _by_hand(made):
     moves.append("Cut the pieces from the new drawing as before: darts turned, lines made smooth.")
     for one in made.seams:
         more = one.after - one.before
-        moves.append(f"Walk the seam “{one.name}”: both sides are {made.say(one.after)} now, {made.say(abs(more))} "
-                     f"{'longer' if more > 0 else 'shorter'} than before.")
+        moves.append(f"Walk seam {seam_letter(one.number)}, {one.name}: both sides are {made.say(one.after)} now, "
+                     f"{made.say(abs(more))} {'longer' if more > 0 else 'shorter'} than before.")
     moves += ["Lay the two sides of each of these seams on each other, and mark their notches anew, on both at once.",
               "Add the allowance anew, and write the day on the new pattern. Then sew a toile of it, and look once more."]
     title = f"On paper, for {made.name}"
@@ -89,7 +92,7 @@ def _move(one, made):
     level = before.imag
     where = f"{made.say(abs(level))} {'above' if level > 0 else 'below'} the waist" if abs(level) > 0.3 else "at the waist"
     return (f"The {one.name}{',' if ',' in one.name else ''} moves most {where}: set a mark {made.say(abs(after - before))} "
-            f"{_way(after - before, one.name.startswith('back') or one.name == 'lacing edge')} from the old line.")
+            f"{_way(after - before, on_back(one.name))} from the old line.")
 
 
 def _way(step, on_back):
@@ -126,6 +129,6 @@ def _by_tape(drafts):
         changed = made.say(girth.finished) != made.say(old)
         told.append(f"{level.capitalize()}, laced, the gap counted: {made.say(girth.finished)}"
                     + (f", {made.say(old)} before the correction." if changed else "."))
-    told += [f"The seam “{one.name}”, on either side: {made.say(one.after)}." for one in made.seams]
+    told += [f"{named_seam(one)} on either side: {made.say(one.after)}." for one in made.seams]
     items = "".join(f"<li>{escape(one)}</li>" for one in told)
     return Stored(f"<p>{escape(made.opening)}</p><ul>{items}</ul>", (made.opening, *told))
