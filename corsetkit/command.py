@@ -116,6 +116,11 @@ def _tell(text, to=None):
     tqdm.write(text, file=to or sys.stderr)
 
 
+def _short(name):
+    """A name in a line of the terminal."""
+    return name if len(name) <= 40 else f"{name[:37]}..."
+
+
 class _Run:
     """One run over the wearers, and what has come of it."""
 
@@ -171,7 +176,7 @@ class _Run:
     def _refuse(self, name, why, by_disk):
         why = why.replace("ask for it to be written again", "add --again")
         self.refused[name] = why
-        _tell(f"{name}: not written: {' '.join(why.split())}")
+        _tell(f"{_short(name)}: not written: {' '.join(why.split())}")
         return "the disk is in the way" if by_disk else ""
 
     def _sum_up(self, stopped):
@@ -180,11 +185,12 @@ class _Run:
             for text in made.said:
                 told.setdefault(text, []).append(name)
         for text, names in told.items():
-            _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {', '.join(names)}: {text}")
+            whose = ", ".join(map(_short, names))
+            _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {whose}: {text}")
         count, all_of_them = len(self.written), len(self.wearers)
         print(f"{count} of {all_of_them} {'wearer' if all_of_them == 1 else 'wearers'} written into {self.into}."
               + (f" The rest was not tried: {stopped}." if stopped and count + len(self.refused) < all_of_them else "")
-              + (f" Not written: {', '.join(self.refused)}." if self.refused else ""))
+              + (f" Not written: {', '.join(map(_short, self.refused))}." if self.refused else ""))
         if count:
             print("Print at 100 % and measure the test square before cutting.")
             if self.wish.seconds is None:

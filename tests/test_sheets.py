@@ -10,7 +10,7 @@ import pytest
 from shapely import LineString, box
 from shapely.geometry import Polygon
 
-from corsetkit import CorsetkitError, Style, demo_wearers, draft
+from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
 from corsetkit.geometry.points import heading
@@ -18,13 +18,10 @@ from corsetkit.pattern.edge import Kind
 from corsetkit.showing.finished_painting import LAYERS, paint_finished
 from corsetkit.showing.finished_view import finished_view
 from corsetkit.showing.lettering import overlap
-from corsetkit.showing.names import ascii_name, file_name, shown_name
 from corsetkit.showing.painting import owners_of
 from corsetkit.showing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
-from corsetkit.showing.print_pdf import write_print as write_sewing_lines
 from corsetkit.showing.recorder import Recorder, recorded
 from corsetkit.sheets.print_plan import print_sheets
-from corsetkit.sheets.scale import scale_for, scale_sentence
 from corsetkit.sheets.write import write_print
 from drawn_patterns import drawn_patterns
 from pdf_lines import curves
@@ -33,8 +30,6 @@ from toy_pattern import toy_pattern
 CM = 2.54 / 72
 DAY = datetime.date(2026, 3, 1)
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"
-HEBREW = "\u05e9\u05e8\u05d4 \u05dc\u05d5\u05d9"
-ARABIC = "\u0644\u064a\u0644\u0649"
 PATTERNS = dict(drawn_patterns(every=False))
 
 
@@ -285,6 +280,18 @@ def test_a_piece_is_painted_in_its_layers(made):
         assert ("on the fold" in texts) == one.piece.on_fold
 
 
+@pytest.mark.parametrize("unit, words", [("cm", "underbust line: 0.5 cm lower"), ("in", "underbust line: 3/16 in lower")])
+def test_corrections_and_cautions_stand_in_the_list(tmp_path, unit, words):
+    """What fittings have corrected is told on paper, in the learner's unit; without any, nothing is; care is told always."""
+    for corrections in ((Correction("underbust line", 0.5),), ()):
+        finished = finish(draft(demo_wearers()[0][1], Style(), corrections))
+        write_print(finished, tmp_path / "p.pdf", unit=unit, date=DAY)
+        with pdfplumber.open(tmp_path / "p.pdf") as book:
+            text = " ".join(book.pages[1].extract_text().split())
+        assert (f"{words}. All of it is drawn in." in text) == ("Corrected after fittings" in text) == bool(corrections)
+        assert "Sew a toile" in text and "close the blade after each cut" in text
+
+
 def test_bound_edges_are_cut_on_their_line_and_marked():
     """Without an allowance there is no second line, and a notch is marked across the line and not cut."""
     made = finish(toy_pattern(), Finish(neckline_allowance=0, armscye_allowance=0))
@@ -325,39 +332,6 @@ def test_other_styles_are_printed_whole(tmp_path, style):
 # -- the square and the scale
 
 
-@pytest.mark.parametrize("given, said", [
-    (97, "103.1 %"), ("97 mm", "103.1 %"), ("97,5", "102.6 %"), (103, "97.1 %"), (100, "all is well"),
-    (100.5, "all is well"),
-    (99.5, "all is well"), (99.4, "100.6 %"), (101.6, "dashed"), ("50", "200.0 %"), (200, "50.0 %"),
-])
-def test_the_square_tells_the_scale(given, said):
-    """What the square measures becomes one sentence: true, or the scale to set."""
-    sentence = scale_sentence(given)
-    assert said in sentence and "\n" not in sentence
-
-
-def test_the_scale_makes_the_square_true():
-    """Printed again at the scale told, a square that came out at any size comes out at 100 mm."""
-    for measured in (83.3, 97.0, 101.25):
-        assert measured * scale_for(measured) / 100 == pytest.approx(100)
-
-
-@pytest.mark.parametrize("given, remedy", [
-    (9.7, "looks like centimetres"), (3.9, "looks like inches"), (0, "50 to 200"), (-97, "50 to 200"),
-    (1e400, "not a length"), (float("nan"), "not a length"), ("", "not a length"), ("ten", "not a length"),
-    (None, "not a length"), (True, "not a length"), ([97], "not a length"), (10 ** 400, "not a length"),
-    ("97 in", "not a length"), (201, "50 to 200"),
-])
-def test_nonsense_is_refused_in_a_sentence(given, remedy):
-    """What cannot be a side of the square is refused, and the usual mistake is named."""
-    with pytest.raises(CorsetkitError, match=remedy) as told:
-        scale_sentence(given)
-    assert "\n" not in str(told.value)
-
-
-# -- paper
-
-
 @pytest.mark.parametrize("paper, said", [
     ((2.0, 2.0), "too small for the margins"), ((19.0, 30.0), "too small for the margins"), ((30, 24), "too small"),
     ((0, 30), "no length"), ((float("nan"), 30), "no length"), (("a", 30), "no length"), ((True, 30), "no length"),
@@ -386,77 +360,6 @@ def test_by_piece_is_for_joined_pages(tmp_path, made):
     """On a large sheet no piece is cut, so there is nothing to print by piece."""
     with pytest.raises(CorsetkitError, match="whole already"):
         write_print(made, tmp_path / "p.pdf", "A0", by_piece=True)
-
-
-# -- names
-
-
-@pytest.mark.parametrize("given, text", [
-    ("Ana Maria", "Ana_Maria"), (NAME, NAME.replace(" ", "_")), ("", "wearer_3"), ("  ", "wearer_3"), ("O'Neil", "O_Neil"),
-    ("../../etc/passwd", "etc_passwd"), ("a\\b:c*d?", "a_b_c_d"), ("C:\\Users", "C_Users"), ("..", "wearer_3"),
-    ("...", "wearer_3"),
-    ("CON", "wearer_CON"), ("nul.txt", "wearer_nul.txt"), (".hidden", "hidden"), ("-rf", "rf"), ("x" * 300, "x" * 40),
-    (HEBREW, "wearer_3"), (ARABIC, "wearer_3"), ("Ana " + HEBREW, "wearer_3"), ("a\0b\nc", "ab_c"), ("\u202ecod", "cod"),
-    ("\U0001f600", "wearer_3"), ("\u0645\u06f1", "wearer_3"),
-])
-def test_a_name_becomes_a_file(tmp_path, given, text):
-    """A file's name has no way out of its folder, can be had on any system, and is told where it is not the name given."""
-    name = file_name(given, 3)
-    assert name.text == text
-    (tmp_path / name.text).write_text("x")
-    assert (tmp_path / name.text).resolve().parent == tmp_path.resolve()
-    changed = text != " ".join(given.split()).replace(" ", "_") and given.strip() not in ("", "\u202ecod", "a\0b\nc")
-    assert bool(name.said) == changed and "\n" not in name.said
-    assert not changed or text in name.said
-
-
-def test_a_long_name_of_wide_letters_is_a_short_file():
-    """Some systems count bytes: no file's name has more than 120 of them."""
-    assert len(file_name("\u0416" * 300).text.encode()) <= 120
-    assert len(file_name("\uac00" * 300).text.encode()) <= 120
-
-
-@pytest.mark.parametrize("given, text", [
-    ("Ana", "Ana"), (NAME, NAME), ("", ""), (HEBREW, "wearer 2"), (ARABIC, "wearer 2"), ("Ana " + HEBREW, "wearer 2"),
-    ("\u5c71\u7530", "wearer 2"), ("\U0001f980 Ana", "wearer 2"), ("Zoe\u0308", "Zo\u00eb"), ("x\u0302", "wearer 2"),
-    ("\u0410\u043d\u043d\u0430", "\u0410\u043d\u043d\u0430"), ("y" * 300, "y" * 59 + "\u2026"), ("a\u202eb", "ab"),
-])
-def test_a_name_is_shown_whole_or_not_at_all(given, text):
-    """The print shows a name in its right order, or a number in its place with a sentence."""
-    name = shown_name(given, 2)
-    assert name.text == text
-    assert bool(name.said) == (text in ("wearer 2", "y" * 59 + "\u2026")) and "\n" not in name.said
-
-
-@pytest.mark.parametrize("given, text", [("Zo\u00eb \u0141u", "Zoe Lu"), ("Gr\u00f6\u00dfe", "Grosse"), (HEBREW, "wearer 1"),
-                                         ("\u0410\u043d\u043d\u0430", "wearer 1"), ("Ana", "Ana")])
-def test_a_name_in_plain_letters(given, text):
-    """Where only plain letters may stand, accents are left out and said to be."""
-    name = ascii_name(given)
-    assert name.text == text and name.text.isascii() and bool(name.said) == (given != text)
-
-
-@pytest.mark.parametrize("given", [HEBREW, ARABIC, "Ana " + HEBREW])
-def test_no_print_garbles_a_name(tmp_path, made, given):
-    """Neither print writes a letter of a name it cannot set; both say what stands in its place."""
-    for write, what in ((write_print, made), (write_sewing_lines, made.pattern)):
-        done = write(what, tmp_path / "p.pdf", wearer=given, date=DAY)
-        with pdfplumber.open(tmp_path / "p.pdf") as book:
-            text = "".join(page.extract_text() for page in book.pages)
-        assert "wearer 1" in text and not set(given) & set(text) - set("Ana ")
-        assert len(done.said) == 1 and "wearer 1" in done.said[0]
-
-
-@pytest.mark.parametrize("given", ["../../x", "a/b\\c", "x" * 300, "<b>&amp;", "%PDF (a) \\n"])
-def test_any_name_can_be_printed(tmp_path, made, given):
-    """Signs of paths and of markup, and very long names, are written as they are or cut short."""
-    write_print(made, tmp_path / "p.pdf", wearer=given, date=DAY)
-    with pdfplumber.open(tmp_path / "p.pdf") as book:
-        assert given[:30] in book.pages[0].extract_text()
-    assert [one.name for one in tmp_path.iterdir()] == ["p.pdf"]
-
-
-# -- files
 
 
 def test_a_missing_folder_is_one_sentence(tmp_path, made):

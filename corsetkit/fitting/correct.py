@@ -49,7 +49,10 @@ def totals(corrections):
 
 
 def said(corrections, unit="cm"):
-    """What is corrected in all, a sentence's part for each line, for the list of pieces: "hem at the side: 1 cm higher"."""
+    """What is corrected in all, a sentence's part for each line, for the list of pieces: "hem at the side: 1 cm higher".
+
+    `unit` is "cm", "in", or None for both.
+    """
     return tuple(line_named(name).said(by, unit) for name, by in totals(corrections).items())
 
 

@@ -10,7 +10,7 @@ from ..errors import CorsetkitError
 from ..measurements import Measurements
 from ..quantity import Quantity, quantities
 from ..style import COURSE, PASSES, Fitting, Style
-from ..units import say_length, shown
+from ..units import say_both, say_length, shown
 
 _STEP = 0.1
 EDGE, FREE = 0.6, 1.0
@@ -38,8 +38,9 @@ class Line:
         return self.quantity.label
 
     def said(self, by, unit="cm"):
-        """A correction of this line in words: "underbust line: 0.5 cm lower"."""
-        return f"{self.name}: {say_length(abs(by), unit)} {self.more if by >= 0 else self.less}"
+        """A correction of this line in words: "underbust line: 0.5 cm lower"; `unit` None says it in both."""
+        length = say_length(abs(by), unit) if unit else say_both(abs(by))
+        return f"{self.name}: {length} {self.more if by >= 0 else self.less}"
 
 
 def _line(name, meaning, most, more, less, *moves, only=None):

@@ -38,7 +38,7 @@ def toile(work):
              f"{say_both(ONE_PASS)}, walk its seam again (measure its two sides against each other), sew a new toile and "
              "look anew."),
     ]
-    if corrections := said_corrections(work.pattern.corrections):
+    if corrections := said_corrections(work.pattern.corrections, None):
         moves.insert(0, Move("This pattern is drawn with these corrections from fittings before: "
                              f"{'; '.join(corrections)}."))
     return Stage("The toile", tuple(moves), (BLADES, PINS, IRON, TRIED_ON))

@@ -2,6 +2,7 @@
 
 from ..finish.choices import choice_of
 from ..finish.finished import CLOTHS
+from ..fitting.correct import said as said_corrections
 from ..geometry.points import direction
 from ..showing.canvas import tick
 from ..showing.cover import pages_words
@@ -18,6 +19,8 @@ _NAMES, _CLOTH, _HOW, _PAGES = 4.6, 2.4, 2.4, 4.4
 
 _SEAMS = ("A letter in a ring names a seam: sew it to the same letter. Beside the ring stand the pieces it is sewn to. "
           "Lengths are those of the sewing lines.")
+_CARE = ("Sew a toile of firm, cheap cloth first, and fit it: comfort and breath come before every line here. Cut away from "
+         "your hand, close the blade after each cut, and keep pins in a cushion.")
 _SAID = {"panel_allowance": "panel seams", "cup_allowance": "cup seams", "neckline_allowance": "neckline and openings",
          "v_allowance": "V at the centre front", "lacing_allowance": "lacing edge", "top_allowance": "top edge",
          "facing_width": "lacing edge, folded back"}
@@ -35,6 +38,9 @@ def cut_rows(finished, plan, unit, owners, width, with_pages=True):
         for strip in finished.strips:
             rows += paragraph(f"{strip.name}: {strip.cloth}, {strip.count} strips of {say_length(strip.length, unit)} by "
                               f"{say_length(strip.width, unit)}, allowances in them", width)
+    if corrections := said_corrections(finished.pattern.corrections, unit):
+        rows += [heading("Corrected after fittings"), *paragraph(f"{'; '.join(corrections)}. All of it is drawn in.", width)]
+    rows += [heading("Before you cut"), *paragraph(_CARE, width)]
     rows += [heading("Allowances"), *paragraph(allowance_words(finished, unit) + ".", width)]
     rows += [heading("What the lines mean"), *_key()]
     rows += [heading("Seams"), *paragraph(_SEAMS, width)]

@@ -54,7 +54,8 @@ def page_sheets(plan, heading, said_date, last, say=lambda page: "", places=True
 def _sheet(page, plan, heading, said_date, last, places, more):
     left, bottom, right, top = page.box
     at = f"row {page.row + 1}, column {page.column + 1}" if places else ""
-    place = " \u00b7 ".join(text for text in (f"page {page.number} of {last}", at, more) if text)
+    number = f"page {page.number} of {last}"
+    place = " \u00b7 ".join(text for text in (number, at, more) if text)
     words = fitted(" \u00b7 ".join(text for text in (place, heading, said_date) if text), TINY, right - left - 1.0, 1.0)
     # In the strip outside the join, where the neighbour's paper covers it or the scissors take it;
     # and there beside the pieces' lines and the join's mark where that can be.
@@ -67,8 +68,8 @@ def _sheet(page, plan, heading, said_date, last, places, more):
         return (end < middle - 0.5 or x > middle + 1.7) and not any(
             comes_into(line, step, (x - 0.1, top - half, end + 0.1, top)) for line, step in lines)
 
-    at, words = next(((x, said) for said in (words, place) for x in _halves(left + 0.5, right - 0.5, said)
-                      if clear(x, x + text_width(said, TINY, 1.0))), (left + 0.5, words))
+    at, words = next(((x, said) for said in (words, place, number) for x in _places(left + 0.5, right - 0.5, said)
+                      if clear(x, x + text_width(said, TINY, 1.0))), (left + 0.5, number))
 
     def paint(canvas):
         for one, step in page.pieces:
@@ -79,7 +80,7 @@ def _sheet(page, plan, heading, said_date, last, places, more):
     return Sheet(complex(left, bottom), complex(right, top), f"{heading}, page {page.number}", place, paint, 1.0)
 
 
-def _halves(left, right, words):
-    """Where the words may begin between left and right, every half centimetre."""
-    count = int((right - left - text_width(words, TINY, 1.0)) / 0.5)
-    return [left + i * 0.5 for i in range(max(0, count) + 1)]
+def _places(left, right, words):
+    """Where the words may begin between left and right, every two millimetres."""
+    count = int((right - left - text_width(words, TINY, 1.0)) / 0.2)
+    return [left + i * 0.2 for i in range(max(0, count) + 1)]
