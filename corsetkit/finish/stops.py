@@ -8,6 +8,10 @@ from ..pattern.seam import SAME_PLACE
 from .trueing import STRAIGHT
 
 
+WAIST_NEAR = 1.5
+"""The notch nearest the waist level is the waist notch where it stands no farther off, cm, as a leaning dart's does."""
+
+
 def stops_of(seam):
     """Where a seam's start, its marks and its end lie on each side, cm from the start: a pair for each.
 
@@ -20,12 +24,12 @@ def stops_of(seam):
     return ((0.0, 0.0), *marks, seam.lengths)
 
 
-def waist_of(seam, nearest):
-    """The number of the stop at the waist: the mark there on either side, no more than `nearest` cm off; or None."""
+def waist_of(seam):
+    """The number of the stop at the waist: the mark that stands there on either side; None where there is none."""
     near = []
     for number, places in enumerate(zip(seam.places(0), seam.places(1)), 1):
         near.append((min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number))
-    return min(near)[1] if near and min(near)[0] <= nearest else None
+    return min(near)[1] if near and min(near)[0] <= WAIST_NEAR else None
 
 
 def _changes(side):

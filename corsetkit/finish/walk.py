@@ -16,8 +16,6 @@ TOLERANCE = 0.16
 convention."""
 LONGEST = 300
 """No seam of a corset is as long as this, cm."""
-WAIST_NEAR = 1.5
-"""The notch nearest the waist level is the waist notch where it stands no farther off, cm, as a leaning dart's does."""
 
 
 @dataclass(frozen=True)
@@ -145,7 +143,7 @@ def walk(seam, pieces, measured=None):
     """
     holder = {id(edge): piece for piece in pieces for edge in piece.edges}
     stops = stops_of(seam)
-    last, waist = len(stops) - 1, waist_of(seam, WAIST_NEAR)
+    last, waist = len(stops) - 1, waist_of(seam)
     begun = waist or (last if bound(seam, holder, True) > bound(seam, holder, False) else 0)
     legs = [leg for leg in ([(number, number + 1) for number in range(begun, last)],
                             [(number, number - 1) for number in range(begun, 0, -1)]) if leg]

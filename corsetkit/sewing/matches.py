@@ -2,8 +2,7 @@
 
 from dataclasses import dataclass
 
-from ..finish.walk import WAIST_NEAR
-from ..geometry import path
+from ..finish.stops import waist_of
 from ..pattern.edge import Kind
 from ..pattern.seam import SAME_PLACE
 from ..showing.marks import seam_letter
@@ -24,9 +23,9 @@ class Match:
 
 def matches(seam, pattern, owners):
     """The `Match`es of a seam, from its start."""
-    waist = _waist(seam)
+    waist = waist_of(seam)
     return tuple(Match(mark, tuple(_running_in(seam, side, mark, pattern, owners) for side in (0, 1)), number == waist)
-                 for number, mark in enumerate(seam.marks))
+                 for number, mark in enumerate(seam.marks, 1))
 
 
 _KNOWN = {Kind.FOLD: "centre front", Kind.CENTRE_FRONT: "centre front", Kind.HEM: "hem", Kind.ARMSCYE: "armscye",
@@ -56,13 +55,6 @@ def said(match, seam, owners):
     names = [f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along, owners).name}"
              for side, one in enumerate(match.into)]
     return f"{names[0]} on {names[1]}"
-
-
-def _waist(seam):
-    """The number of the mark at the waist, counted from nought; None where no mark lies near it."""
-    near = [(min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number)
-            for number, places in enumerate(zip(seam.places(0), seam.places(1)))]
-    return min(near)[1] if near and min(near)[0] <= WAIST_NEAR else None
 
 
 def _running_in(seam, side, mark, pattern, owners):
