@@ -125,13 +125,13 @@ def test_what_is_moved_is_said_for_corners_joints_and_notches():
     pattern = figure("Maren")
     dart = longer_on_paper(pattern, seam_named(pattern, "front dart seam"), 0, 0, 0.3)
     assert dart.moves() == (
-        "Lengthen the centre front's front dart seam by 3 mm at the underbust: from the waist notch on the side front is "
-        "longer. Move the corner so that its underbust stays as long as it is, for that is sewn too.",)
+        "Lengthen the centre front's front dart seam by 3 mm at the underbust: measured from the waist notch, the side front "
+        "is longer. Move the corner so that its underbust stays as long as it is, for that is sewn too.",)
     cut = seam_named(pattern, "cut across")
     assert longer_on_paper(pattern, cut, 0, 0, 0.3).moves() == (
         "Move notch 1 on the inner lower cup's cut by 3 mm away from the underbust: up to there the upper cup is longer.",
-        "Lengthen the inner lower cup's cut by 3 mm at the cup seam: from the underbust on the upper cup is longer. Move the "
-        "corner so that its cup seam stays as long as it is, for that is sewn too.")
+        "Lengthen the inner lower cup's cut by 3 mm at the cup seam: measured from the underbust, the upper cup is longer. "
+        "Move the corner so that its cup seam stays as long as it is, for that is sewn too.")
     below = longer_on_paper(pattern, cut, 1, 1, 0.3).moves()
     assert [one.split(":")[0] for one in below] == [
         "Move notch 2 on the upper cup's cut, inner by 3 mm away from the underbust",

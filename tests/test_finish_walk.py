@@ -54,13 +54,13 @@ def test_measured_lengths_say_what_to_move():
     right = [one.lengths for one in walk(side, pattern.pieces).stretches]
     below = [*right[:-1], (right[-1][0] - 0.3, right[-1][1])]
     assert walk(side, pattern.pieces, below).moves() == (
-        "Lengthen the side back's side seam by 3 mm at the hem: from the waist notch on the side front is longer.",)
+        "Lengthen the side back's side seam by 3 mm at the hem: measured from the waist notch, the side front is longer.",)
     in_inches = walk(side, pattern.pieces, below).moves(unit="in")[0]
     assert in_inches.startswith("Lengthen the side back's side seam by 1/8 in at the hem")
     above = [(right[0][0], right[0][1] - 0.2), *right[1:]]
     assert walk(side, pattern.pieces, above).moves() == (
         "Move notch 1 on the side front's side seam by 2 mm away from the waist notch: up to there the side back is longer.",
-        "Lengthen the side front's side seam by 2 mm at the armscye: from the waist notch on the side back is longer.")
+        "Lengthen the side front's side seam by 2 mm at the armscye: measured from the waist notch, the side back is longer.")
     assert [one.end for one in walk(side, pattern.pieces, above).beyond()] == ["notch 1"]
     assert not walk(side, pattern.pieces, [(a + 0.15, b) for a, b in right[:1]] + right[1:]).moves()
 
@@ -104,7 +104,7 @@ def test_an_edge_is_trued_at_the_hem():
     short = spoilt(pattern, 0.4)
     side = seam_named(short, "side seam")
     assert walk(side, short.pieces).moves() == (
-        "Lengthen the side back's side seam by 4 mm at the hem: from the waist notch on the side front is longer.",)
+        "Lengthen the side back's side seam by 4 mm at the hem: measured from the waist notch, the side front is longer.",)
     piece = next(one for one in short.pieces if one.name == "side back")
     edge = next(one for one in piece.edges if one.name == "side seam")
     hem = next(one for one in piece.edges if one.kind is Kind.HEM)

@@ -256,8 +256,8 @@ class TestWalk:
             much = walked_picture(drafts, {"seam": letter, "longer_by": 0.5}).said
             (first, _, _), (second, edge, at) = walked.stretches[number].ends
             begun = [one.start for one in walked.stretches[:number + 1] if one.begins][-1]
-            assert much[-1].startswith(f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: from {begun} on "
-                                       f"the {first.name} is longer.")
+            assert much[-1].startswith(f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: measured "
+                                       f"from {begun}, the {first.name} is longer.")
             assert (f"{at.name} stays as long as it is" in much[-1]) == (at.seam is not None)
             trued = walked_picture(drafts, {"seam": letter, "longer_by": 0.5, "redrawn": True})
             assert trued.said[-1].endswith("The two sides agree again.")

@@ -29,5 +29,5 @@ def move_said(stretch, start, off, by):
     except CorsetkitError:
         return (f"Draw the {other.name}'s {longer.name} again, {by} shorter from {start}: the {piece.name}'s {edge.name} "
                 f"cannot be lengthened at the {beyond.name}.")
-    return (f"Lengthen the {piece.name}'s {edge.name} by {by} at the {beyond.name}: from {start} on the {other.name} is "
-            f"longer.{_AND[how].format(beyond=beyond.name)}")
+    return (f"Lengthen the {piece.name}'s {edge.name} by {by} at the {beyond.name}: measured from {start}, "
+            f"the {other.name} is longer.{_AND[how].format(beyond=beyond.name)}")
