@@ -40,7 +40,7 @@ _YES_NO = {"yes": True, "no": False, "true": True, "false": False}
 class Quantity:
     """One value a person may give, and what may be given.
 
-    `unit` is "cm", "degrees", "share" (a part of a whole, 0 to 1), "count", "yes or no" or
+    `unit` is "cm", "degrees", "share" (a part of a whole, 0 to 1, said in hundredths: 75 %), "count", "yes or no" or
     "choice" (one of `choices`). `low`, `high` and `step` are in that unit. `default` is None where
     a value must be given or, with `optional`, where it may be left out. `standard` is the term of
     ISO 8559-1, `source` where default and limits come from, `why_range` why the limits do not
@@ -137,14 +137,19 @@ class Quantity:
             return self.check(text.strip(), where)
         if self.unit == "yes or no":
             return self.check(_YES_NO.get(text.strip().lower(), text), where)
+        typed = text.strip().replace(",", ".")
+        hundredths = self.unit == "share" and typed.endswith("%")
         try:
-            number = float(text.strip().replace(",", "."))
+            number = float(typed.removesuffix("%") if hundredths else typed)
         except ValueError:
             raise self._refusal(text, where) from None
+        # A share may be typed as it is said, 75 %, without its sign, or as a decimal.
+        if hundredths or (self.unit == "share" and number > 1):
+            number /= 100
         return self.check(number, where)
 
     def say(self, value, unit: str = "cm") -> str:
-        """`value` in words, lengths in `unit`: "14 1/2 in", "25.8 degrees", "0.45", "yes"."""
+        """`value` in words, lengths in `unit`: "14 1/2 in", "25.8 degrees", "45 %", "yes"."""
         if value is None:
             return "not given"
         if self.is_length:
@@ -153,6 +158,8 @@ class Quantity:
             return "yes" if value else "no"
         if self.unit == "choice":
             return dict(zip(self.choices, self.choice_words)).get(value, value)
+        if self.unit == "share":
+            return f"{say_number(100 * value, 1)} %"
         return say_number(value, 2) + (" degrees" if self.unit == "degrees" else "")
 
     def limits_in(self, unit: str) -> tuple[float, float, float]:
@@ -180,7 +187,9 @@ class Quantity:
             low, high = (say_length(e * CM_PER_INCH, "in") for e in self._inches_within(1 / 16))
             inches = f"{low.removesuffix(' in')} to {high}"
             return f"allowed are {_range(self.low, self.high)} cm ({inches})"
-        kind = {"count": "whole numbers from ", "degrees": "", "share": ""}[self.unit]
+        if self.unit == "share":
+            return f"allowed are {_range(100 * self.low, 100 * self.high)} %"
+        kind = "whole numbers from " if self.unit == "count" else ""
         tail = " degrees" if self.unit == "degrees" else ""
         return f"allowed are {kind}{_range(self.low, self.high)}{tail}"
 

@@ -176,7 +176,7 @@ def test_the_guess_knows_the_length_that_the_other_roundness_gives(wearer):
     drafts = Drafts(desk)
     name, steps = drafts.steps(LESSON.fixed, LESSON.step)
     asked = LESSON._asked(name, steps, "in", drafts)
-    other = float(re.search(r"to (0\.\d+), so", asked.question)[1])
+    other = int(re.search(r"to (\d+) %, so", asked.question)[1]) / 100
     _, redrawn = drafts.steps({**LESSON.fixed, "cup_seam_roundness": other}, LESSON.step)
     assert other != steps.style.cup_seam_roundness
     assert asked.right == pytest.approx(anew.line(redrawn.two_part_cup.seam.inner).length, abs=1e-3)

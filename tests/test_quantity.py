@@ -130,7 +130,7 @@ def test_absurd_numbers(value):
         ("way", 1, "allowed are guides, wearer"),
         ("way", None, "way is missing"),
         ("slope", 41, "allowed are -10 to 40 degrees"),
-        ("part", 1.2, "part is 1.2: allowed are 0 to 1"),
+        ("part", 1.2, "part is 120 %: allowed are 0 to 100 %"),
     ],
 )
 def test_refusals_say_what_is_allowed(name, value, allowed):
@@ -208,6 +208,11 @@ def test_limits_of_what_is_no_length():
         ("opening", "No", "cm", False),
         ("way", " guides ", "cm", "guides"),
         ("spare", "  ", "cm", None),
+        ("part", "0,35", "cm", 0.35),
+        ("part", "35 %", "in", 0.35),
+        ("part", "35", "cm", 0.35),
+        ("part", "0.5%", "cm", 0.005),
+        ("part", "1", "cm", 1.0),
     ],
 )
 def test_reading_text(name, text, unit, value):

@@ -17,7 +17,7 @@ def draw(hand, darts, style):
         hand, darts.inner, "centre-front dart", overbust.UPPER, overbust.LOWER, GUIDE_FRONT)
     hand.turn(BUST_POINT, overbust.UPPER, overbust.LOWER,
               (FRONT_POINT, TOP_INNER, *opening_end(hand, "inner"), front_upper), darts.inner.close,
-              "Closing the centre-front dart moves its {centre_front_dart} into the cup seam.")
+              "Closing the centre-front dart turns what it takes, {centre_front_dart}, into the tightening dart.")
     hand.join(turned(FRONT_POINT), overbust.LOWER, "V at the centre front",
               "The corner that has swung stands off the centre front in a small V.")
     if darts.block.side_dart:

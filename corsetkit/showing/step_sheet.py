@@ -25,10 +25,14 @@ PENS = {"waste": CUT_AWAY, "body": BODY, "guide": GUIDE, "before": BEFORE, "ghos
 _NAMED = ("new", "waste", "body", "guide")
 """Whose names are written, the most needed first: lines that were there before were named in their own step."""
 
+_LEGEND = ("new", "ghost", "before", "guide", "waste", "body")
+"""What the legend says, in its order."""
+
 _MARGIN = 2.4
 _SIDE = 4.6
 """Paper left of and right of the block, for names that stand beside its outermost marks."""
-_SAID = {"before": "drawn before", "ghost": "as it starts", "new": "this step", "guide": "guide", "waste": "cut away", "body": "the body's levels"}
+_SAID = {"before": "drawn before", "ghost": "as it starts", "new": "this step", "guide": "guide", "waste": "cut away",
+         "body": "the body's levels"}
 
 
 def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, window=None):
@@ -41,16 +45,19 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     left, bottom, right, top = window or around([(p.real, p.imag, p.real, p.imag) for p in points])
     if window:
         scale = (top - bottom) / SEEN
-    roles = [role for role in ("new", "ghost", "before", "guide", "waste", "body") if any(one.role == role for one in drawn)]
+    roles = [role for role in _LEGEND if any(one.role == role for one in drawn)]
     head = 1.1 * scale
     grid = 5.0 if unit == "cm" else 2 * CM_PER_INCH
     ruled = f"squares of {say_length(grid, unit)}"
     # A window may be wider than high, as its place on the page is.
-    legend = _legend_rows(roles, ruled, max(right - left, 1.7 * (top - bottom)) - 2 * _MARGIN if window else None, scale)
-    row = 0.62 * scale * len(legend)
+    room = max(right - left, 1.7 * (top - bottom)) - 2 * _MARGIN if window else None
+    legend = _legend_rows(roles, ruled, room, scale)
+    # A window keeps its size once a slider has moved, and a line shows where the moved ones began.
+    longest = _legend_rows([one for one in _LEGEND if one in roles or one == "ghost"], ruled, room, scale) if window else legend
+    row = 0.62 * scale * len(longest)
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
     wide = max(right - left, text_width(title, HEADING, scale),
-               max(sum(width for _, width in one) for one in legend) + (2 * _MARGIN if window else 0.0))
+               max(sum(width for _, width in one) for one in longest) + (2 * _MARGIN if window else 0.0))
     spare = wide - (right - left)
     # A window has its room for words beside the drawing, towards the other half.
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)

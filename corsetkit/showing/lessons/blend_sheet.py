@@ -92,7 +92,8 @@ def crossings(darts, share):
 def blend_sheet(title, darts, share, unit, description):
     """The cup's paper of a `Darts`, both darts closed to a share; closed, with the underbust line redrawn."""
     crossed = crossings(darts, share)
-    items = [(BEFORE, "where it lay before"), (SEWN, "underbust line"), (NEW, "redrawn" if share >= 1 else "turned")]
+    items = [(BEFORE, "broken by the dart" if share >= 1 else "where it lay before"), (SEWN, "underbust line"),
+             (NEW, "redrawn" if share >= 1 else "turned")]
     left, bottom, right, top = _frame(darts)
     scale = (right - left + 2.4) / SEEN
     spare = max(1.2, (max(row_width(items, scale), text_width(title, HEADING, scale) + scale) - right + left) / 2)
@@ -131,7 +132,8 @@ def _paint(canvas, one, unit):
         turning = NEW if 0 < one.share < 1 else FREE
         for paper in one.papers:
             canvas.line(paper, FREE)
-        if one.share > 0 and one.angle:
+        # Once the dart is closed, the line that was broken stands for what was there before.
+        if 0 < one.share < 1 and one.angle:
             line(one.line.moving, BEFORE, "before", f"underbust line before the {one.dart} was closed")
         for leg, pen in zip(_legs(one), (turning, FREE)):
             canvas.line((leg,), pen)
@@ -160,7 +162,8 @@ def _ends(one):
 def _written(clutter, crossed, unit):
     """Where the words stand: first the marks', then the darts' and the two sides of the line."""
     for one in crossed:
-        for run in (*one.papers, one.line.moving, _legs(one)):
+        lines = one.blend.before if one.blend else one.line.moving
+        for run in (*one.papers, lines, _legs(one)):
             clutter.draw(path.flattened(run, 0.1), 2)
         for end in _ends(one) if one.blend else ():
             clutter.dot(end)

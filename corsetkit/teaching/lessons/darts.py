@@ -22,12 +22,19 @@ from corsetkit.teaching.parts.turned_darts import (InTurn, PinBeside, Turning, c
 from corsetkit.units import say_length
 
 
+_BESIDE = 2.4
+"""Paper beside the centre back, cm."""
+_LEGEND = 1.57
+"""How much wider than high a window is that holds each row of the legend."""
+
+
 @dataclass(frozen=True)
 class Closing:
     """How far both darts still stand open while one looks at the underbust line."""
 
     still_open: float = declared(
-        "how far both darts stand open: 0 closed, 1 as they were drawn", unit="share", low=0, high=1, step=0.05, default=0.0)
+        "how far both darts stand open: at 0 % they are closed, at 100 % as they were drawn", unit="share", low=0, high=1,
+        step=0.05, default=0.0)
 
 
 class DartsLesson(StepLesson):
@@ -89,7 +96,7 @@ class DartsLesson(StepLesson):
     # What every lesson fills in.
 
     def _sheet(self, steps, unit, title, more=()):
-        return draft_so_far(steps, self.step, unit, title, (*_closed_paper(steps), *more), window=near(steps, self.step))
+        return draft_so_far(steps, self.step, unit, title, (*_closed_paper(steps), *more), window=_window(steps, self.step))
 
     def _words(self, steps):
         return dart_words(steps)
@@ -100,11 +107,12 @@ class DartsLesson(StepLesson):
         side = f"the side dart by {degrees(steps.block.side_dart)}" if steps.block.side_dart else "and there is no side dart"
         return (
             f"The centre-front dart is closed by {degrees(steps.overbust.front_dart)} degrees, {side}.",
-            f"The tightening dart takes them up: it opens from {degrees(steps.overbust.top_dart)} to "
+            f"The tightening dart takes what {'they give' if steps.block.side_dart else 'it gives'} up: it opens from "
+            f"{degrees(steps.overbust.top_dart)} to "
             f"{degrees(after[TIGHTENING])} degrees.",
             *_line_said(darts, 1.0, unit),
-            f"Where the front's corner has swung down, the centre front stands open in a V, "
-            f"{say_length(darts.v_width, unit)} wide and {say_length(darts.v_depth, unit)} deep.",
+            f"At the top of the centre front the corner has swung down and off the centre. Left and right half together leave "
+            f"a V, {say_length(darts.v_width, unit)} wide and {say_length(darts.v_depth, unit)} deep.",
         )
 
     def _asked(self, name, steps, unit, drafts):
@@ -130,15 +138,15 @@ class DartsLesson(StepLesson):
                  (start + mouth, f"that adds the {dart}'s width at the {edge}, which lies farther from the bust point"),
                  (both, "that closes both darts, and only one of them was asked for"))
         nearer = "nearer to" if radius < reach else "farther from"
-        less = "less" if radius < reach else "more"
+        less = "narrower" if radius < reach else "wider"
         return Asked(
-            f"The {dart} is {say(mouth)} wide at the {edge}. The underbust dart is {say(start)} wide at the dashed line. "
-            f"The {dart} is closed, and the part below it turns about the bust point, so the underbust dart opens. "
-            "How wide is that dart at the dashed line then?",
+            f"The {dart} is {say(mouth)} wide at the {edge}, the underbust dart {say(start)} at the dashed line. "
+            f"Now the part below the {dart} turns about the bust point until the {dart} is closed. "
+            "How wide is the underbust dart at the dashed line then?",
             "At the dashed line it is", "cm", start, right, near,
             tuple((value, words) for value, words in slips if abs(value - right) > near),
             f"The underbust dart opens by the same {degrees(ends[side])} degrees. But its dashed line lies {nearer} the bust "
-            f"point, {say(radius)} against {say(reach)}, and there the same angle is {less} wide.",
+            f"point, {say(radius)} against {say(reach)}, and there the same angle is {less}.",
             move,
         )  # fmt: skip
 
@@ -150,6 +158,12 @@ class DartsLesson(StepLesson):
             "On edge along the redrawn underbust line: from the centre front to the underbust dart "
             f"{say(darts.inner.line)}, from there to the armscye {say(darts.outer.line)}.",
         )
+
+
+def _window(steps, step):
+    """The window on the step, wide enough for the whole back and for the longest legend, so that it keeps its size."""
+    left, bottom, right, top = near(steps, step)
+    return left, bottom, max(right, steps.block.back.waist_centre.real + _BESIDE, left + _LEGEND * (top - bottom)), top
 
 
 def _closed_paper(steps):
@@ -179,9 +193,10 @@ def _line_said(darts, share, unit):
             continue
         step = f"breaks the line with a step of {say_length(one.step.length, unit)}" if one.step.length > LEAST_STEP else \
             "bends the line, with hardly a step in it"
-        longer = "longer" if one.blend.change > 0 else "shorter"
+        longer, change = "longer" if one.blend.change > 0 else "shorter", say_length(abs(one.blend.change), unit)
+        becomes = f"becomes {change} {longer}" if change != say_length(0, unit) else "hardly changes its length"
         yield (f"Closing the {one.dart} {step}. Redrawn, the line moves by {say_length(one.blend.largest_move, unit)} at "
-               f"most and becomes {say_length(abs(one.blend.change), unit)} {longer}.")
+               f"most and {becomes}.")
     if share >= 1:
         inner, outer = (say_length(path.run_length(line.line), unit) for line in (darts.inner, darts.outer))
         yield (f"Cup and lower front are both cut along the redrawn line, so they still fit: {inner} from the centre front to "

@@ -110,7 +110,8 @@ class TwoPartCupLesson(StepLesson):
         sooner = other > roundness
         return Asked(
             f"The cup seam is {say_length(seam.length, unit)} long on both cups. Its roundness is "
-            f"{'raised' if sooner else 'lowered'} from {say_number(roundness, 2)} to {say_number(other, 2)}, so it bends {'sooner' if sooner else 'later'} "
+            f"{'raised' if sooner else 'lowered'} from {say_number(100 * roundness, 0)} % to {say_number(100 * other, 0)} %, so it "
+            f"bends {'sooner' if sooner else 'later'} "
             f"and cuts {'more' if sooner else 'less'} of the corner off. How long is it then?",
             "The cup seam is then", "cm", seam.length, right, near,
             # Where hardly anything is cut off, a thought can lead to the very answer: then it is no slip.

@@ -1,5 +1,7 @@
 // A board: something to read, and at most one choice and one button.
 
+const FIGURE = /^[−+-]?[\d /.]+ ?(in|cm|mm|degrees|%)?$/;
+
 function render({ model, el }) {
   const ends = [], parts = model.get("parts");
   const silence = make("p", { class: "corset-silence", role: "alert" });
@@ -33,6 +35,8 @@ function render({ model, el }) {
     if (board.dataset.html !== shown.html) {
       board.dataset.html = shown.html;
       board.innerHTML = shown.html;
+      // A figure and its unit stay on one line, however narrow the table.
+      for (const cell of board.querySelectorAll("td")) cell.classList.toggle("corset-figure", FIGURE.test(cell.textContent));
     }
     say(refused, shown.refused || "");
     say(answer, shown.answer || "");

@@ -39,10 +39,10 @@ class Pulling:
     """How far the two things that make the top edge shorter are done."""
 
     dart_closed: float = declared(
-        "how far the tightening dart is closed: 0 as it lies flat on the paper, 1 as it is sewn",
+        "how far the tightening dart is closed: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
         unit="share", low=0, high=1, step=0.02, default=0.0)
     centre_taken_in: float = declared(
-        "how far the centre front is taken in: 0 as it lies flat on the paper, 1 as it is sewn",
+        "how far the centre front is taken in: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
         unit="share", low=0, high=1, step=0.02, default=0.0)
 
 

@@ -118,11 +118,11 @@ def _turning_said(front, moves, ends, unit):
     yield (f"All darts together: {degrees(sum(now))} degrees, {same}. The paper between them: "
            f"{degrees(sum(part.angle for part in front.parts))} degrees.")
     wide = say_length(front.mark_width(moves), unit)
-    yield f"The dashed line: where the underbust line meets it, the underbust dart is {wide} wide."
+    yield f"At the dashed line, where the underbust line meets its legs, the underbust dart is {wide} wide."
     lean = abs(heading(moves[INNER_LOWER].turn))
     if lean:
-        yield (f"The centre front leans by {degrees(lean)} degrees: below the dart the cloth would no longer run straight "
-               "down.")
+        yield (f"The centre front leans by {degrees(lean)} degrees: the cloth of the long centre panel would no longer run "
+               "straight down.")
 
 
 def order_picture(title, steps, unit, turned):
@@ -181,11 +181,11 @@ def _pin_said(front, moves, ends, beside, unit):
         return
     yield (f"The pin stands {say_length(beside, unit)} from the bust point. Each part has turned by its dart's degrees, as it "
            "should.")
-    for dart, gap, along in leg_gaps(front, moves, ends):
-        how = "gape" if gap > 0 else "lie double"
+    for word, (dart, gap, along) in zip(("But", "And"), leg_gaps(front, moves, ends)):
+        how = "stand apart" if gap > 0 else "overlap"
         shifted = f", and are shifted along each other by {say_length(along, unit)}" if along > _SEEN else ""
-        yield f"Yet the legs of the {dart} {how} by {say_length(abs(gap), unit)} from end to end{shifted}."
-    yield "What gapes would be cut as cloth that nobody measured; what lies double would be missing from the cup."
+        yield f"{word} the legs of the {dart} {how} by {say_length(abs(gap), unit)} from end to end{shifted}."
+    yield "Cut like this, a gap adds cloth that nobody measured, and an overlap takes cloth from the cup."
 
 
 def leg_gaps(front, moves, ends):
