@@ -7,9 +7,10 @@ from figures import WEARERS, figure
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.path import run_length
+from corsetkit.showing.drawn import Drawn
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded
-from corsetkit.showing.step_lines import draft_so_far, pair
+from corsetkit.showing.step_lines import draft_so_far, near, pair
 from corsetkit.showing.step_sheet import step_sheet
 from corsetkit.steps import ORDER
 
@@ -35,6 +36,24 @@ def test_texts_keep_apart_and_on_the_sheet(wearer, step):
     for left, bottom, right, top in boxes:
         assert drawn.low.real <= left and right <= drawn.high.real
         assert drawn.low.imag <= bottom and top <= drawn.high.imag
+
+
+@pytest.mark.parametrize("unit", ["in", "cm"])
+@pytest.mark.parametrize(("wearer", "step"), [(wearer, step) for wearer, step in CASES if step not in ("block", "back")])
+def test_a_window_keeps_its_size_and_its_words(wearer, step, unit):
+    """A window is as large before a slider moves as after, when a line shows where others began; no text leaves it."""
+    steps = figure(wearer, "two parts" if step == "two_part_cup" else "three parts").steps
+    window = near(steps, step)
+    began = Drawn((Line(0j, 5 + 5j),), "ghost")
+    for height in (0.0, 6.0, 14.0):
+        cut = (*window[:3], window[3] - height)
+        still, moved = (draft_so_far(steps, step, unit, more=more, window=cut) for more in ((), (began,)))
+        assert (still.low, still.high) == (moved.low, moved.high)
+        for drawn in (still, moved):
+            legend = [one for one in recorded(drawn).written if ("legend", ()) in one.groups]
+            assert legend
+            for left, bottom, right, _ in (one.box for one in legend):
+                assert drawn.low.real <= left and right <= drawn.high.real and drawn.low.imag <= bottom
 
 
 @pytest.mark.parametrize("step", ORDER)

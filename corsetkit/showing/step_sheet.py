@@ -51,13 +51,14 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     ruled = f"squares of {say_length(grid, unit)}"
     # A window may be wider than high, as its place on the page is.
     room = max(right - left, 1.7 * (top - bottom)) - 2 * _MARGIN if window else None
-    legend = _legend_rows(roles, ruled, room, scale)
     # A window keeps its size once a slider has moved, and a line shows where the moved ones began.
-    longest = _legend_rows([one for one in _LEGEND if one in roles or one == "ghost"], ruled, room, scale) if window else legend
+    longest = _legend_rows([one for one in _LEGEND if one in roles or (window and one == "ghost")], ruled, room, scale)
+    wording = max(sum(width for _, width in one) for one in longest)
+    legend = _legend_rows(roles, ruled, wording if window else None, scale)
     row = 0.62 * scale * len(longest)
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
     wide = max(right - left, text_width(title, HEADING, scale),
-               max(sum(width for _, width in one) for one in longest) + (2 * _MARGIN if window else 0.0))
+               wording + (2 * _MARGIN if window else 0.0))
     spare = wide - (right - left)
     # A window has its room for words beside the drawing, towards the other half.
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)
