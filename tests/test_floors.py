@@ -12,7 +12,7 @@ PACKAGE = ROOT / "corsetkit"
 
 # From the ground up; a module may import from its own floor and from those below it.
 FLOORS = {
-    "words": ("errors", "sentences", "units", "quantity", "files"),
+    "words": ("errors", "sentences", "units", "quantity", "files", "lock"),
     "geometry": ("geometry",),
     "values": ("measurements", "plausible", "wearers", "style", "pattern"),
     "fitting": ("fitting",),
