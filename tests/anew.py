@@ -121,10 +121,11 @@ def girths(pattern):
     def level(y, left=-200.0, right=300.0):
         return parts.intersection(LineString([(left, y), (right, y)])).length
 
+    # A hair above the hem's highest point: a level that touches a curve in one place would lose a stretch to its chords.
     hems = [edge.line for piece in pieces_of(pattern) for edge in piece.edges if edge.kind is Kind.HEM]
     middle = (steps.block.front.underarm.real + steps.block.back.underarm.real) / 2
     lower = steps.overbust.dart_lower
     bust = (parts.intersection(LineString([(lower.real, lower.imag), (point.real, point.imag)])).length
             + level(point.imag, point.real, middle) + level(steps.block.back.bust_level, middle))
     return {"bust": 2 * bust + gap, "underbust": 2 * level(steps.underbust.mark.imag) + gap,
-            "waist": 2 * level(0.0) + gap, "hem": 2 * level(max(one.bounds[3] for one in hems)) + gap}
+            "waist": 2 * level(0.0) + gap, "hem": 2 * level(max(one.bounds[3] for one in hems) + 5 * FINE) + gap}

@@ -135,6 +135,15 @@ def test_a_place_along_a_run_is_shapelys(c, share):
     assert abs(found - complex(there.x, there.y)) < 1e-3
 
 
+@gently
+@given(cubics)
+def test_the_highest_point_is_the_polylines(c):
+    """A curve's highest point lies as high as that of a fine polyline along it, and never below one of its ends."""
+    ys = np.array([c.point(t).imag for t in np.linspace(0, 1, 2001)])
+    assert max(c.start.imag, c.end.imag) <= c.highest and ys.max() - 1e-9 <= c.highest <= ys.max() + 1e-4 * c.length
+    assert path.highest((Line(c.start, c.end), c)) == c.highest and Line(c.start, c.end).highest <= c.highest
+
+
 def test_areas_and_simplicity_are_shapelys():
     """Area and simplicity of closed runs agree with shapely, for simple ones, crossed ones and cut corners."""
     bulge = Cubic(0j, 2 + 6j, 6 + 6j, 8 + 0j)

@@ -83,6 +83,11 @@ class Line:
         return [self.start, self.end]
 
     @property
+    def highest(self):
+        """The y of the highest point."""
+        return max(self.start.imag, self.end.imag)
+
+    @property
     def swept_area(self):
         """Twice the signed area swept about the origin, for areas by Green's theorem."""
         return cross(self.start, self.end)
@@ -179,6 +184,15 @@ class Cubic:
         bend = 6 * max(abs(a - 2 * b + c), abs(b - 2 * c + d))
         count = max(1, math.ceil(math.sqrt(bend / (8 * tolerance))))
         return [a, *(self.point(i / count) for i in range(1, count)), d]
+
+    @property
+    def highest(self):
+        """The y of the highest point: an end, or where the curve runs level."""
+        rise, over, fall = (later.imag - earlier.imag for earlier, later in
+                            ((self.start, self.first), (self.first, self.second), (self.second, self.end)))
+        # The slope is of the second degree; raised by one it is a cubic in Bernstein form.
+        level = bernstein_roots(rise, (rise + 2 * over) / 3, (2 * over + fall) / 3, fall)
+        return max(self.start.imag, self.end.imag, *(self.point(t).imag for t in level))
 
     @property
     def swept_area(self):

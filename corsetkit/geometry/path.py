@@ -93,6 +93,11 @@ def at_level(run, y):
     return None
 
 
+def highest(run):
+    """The y of the run's highest point."""
+    return max(curve.highest for curve in run)
+
+
 def flattened(run, tolerance=0.001):
     """Points along the run within `tolerance` cm of it, without doubled joints."""
     points = [run[0].start]

@@ -19,7 +19,7 @@ def girths(measurements, style, overbust, back):
     m, block, waist, u, fitting = measurements, overbust.block, back.waist, overbust.underbust, style.fitting
     bust = 2 * (abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real
                 + block.back.width)
-    level = max(u.hem_side.imag, path.run_end(back.side_below).imag, path.run_start(u.hem).imag)
+    level = max(path.highest(u.hem), path.highest(back.hem.kept))
     hem_back = block.back.waist_centre.real - path.at_level(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
     hem_front = level_width(u, level)
