@@ -1,7 +1,10 @@
 """The whole draft: corrections made, the steps run in order, pieces cut and numbered, seams sewn, the promises checked."""
 
+from collections.abc import Iterable
+
 from .errors import CorsetkitError
 from .fitting.correct import corrected, said as said_of
+from .measurements import Measurements
 from .pattern.pattern import Pattern
 from .pieces.fullness import fullness
 from .pieces.girths import girths
@@ -9,6 +12,7 @@ from .pieces.proof import prove
 from .pieces.sewing import cut_and_sew
 from .steps.run import run_steps
 from .style import Style
+from .units import check_kind, shown
 
 
 def draft(measurements, style=None, corrections=(), *, earlier=None):
@@ -27,7 +31,12 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
     Raises:
         CorsetkitError: one sentence, where a correction is not allowed, or the wearer cannot be drafted in this style.
     """
-    style, corrections = style or Style(), tuple(corrections)
+    check_kind(measurements, Measurements, "measurements",
+               "give Measurements(bust_girth=..., ...), or a wearer's out of read_wearers or demo_wearers")
+    style = Style() if style is None else check_kind(style, Style, "style", "give Style(...), or None for the course's own")
+    if earlier is not None:
+        check_kind(earlier, Pattern, "earlier", "give a Pattern that was drafted before, or None")
+    corrections = _listed(corrections)
     body, drawn_in = corrected(measurements, style, corrections)
     try:
         return _drafted(measurements, style, corrections, body, drawn_in, earlier)
@@ -39,6 +48,13 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
         _drafted(measurements, style, (), measurements, style, None)
         raise CorsetkitError(f"after the fitting ({', '.join(made)}) this cannot be drawn, so take a correction back or make "
                              f"it smaller: {refusal}") from None
+
+
+def _listed(corrections):
+    """The corrections as a tuple; what each of them is, is looked at where it is made."""
+    if isinstance(corrections, Iterable) and not isinstance(corrections, (str, bytes, dict)):
+        return tuple(corrections)
+    raise CorsetkitError(f"corrections is {shown(corrections)}: give a list of Correction values, or () for none")
 
 
 def _drafted(measurements, style, corrections, body, drawn_in, earlier):

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from corsetkit.plausible import refuse_impossible, unlikely
-from corsetkit.quantity import check_all, declared
+from corsetkit.quantity import check_all, declared, given_by_name
 
 # Our own starting value: how much of bust minus underbust the girth above the breasts lacks.
 HIGH_BUST_SHARE = 0.4
@@ -16,6 +16,7 @@ HIGH_BUST_SHARE = 0.4
 _length = partial(declared, unit="cm", source="limits: course convention", group="measurements")
 
 
+@given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Measurements:
     """One wearer's body, every length in cm.

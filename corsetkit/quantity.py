@@ -2,7 +2,8 @@
 
 A measurement or a style value is declared as the field of a frozen dataclass:
 
-    @dataclass(frozen=True)
+    @given_by_name
+    @dataclass(frozen=True, kw_only=True)
     class Style:
         overbust_height: float = declared(
             "how far above the bust point the overbust mark lies",
@@ -16,10 +17,11 @@ A measurement or a style value is declared as the field of a frozen dataclass:
 and everything else (form, slider, reader, error text, reference table) asks `quantities(Style)`.
 """
 
+import difflib
 import math
 import numbers
 from dataclasses import MISSING, dataclass, field, fields, replace
-from functools import cache
+from functools import cache, wraps
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.units import CM_PER_INCH, check_unit, parse_length, say_length, say_number
@@ -252,6 +254,27 @@ def quantities(cls: type) -> tuple[Quantity, ...]:
         for one in fields(cls)
         if "quantity" in one.metadata
     )
+
+
+def given_by_name(cls):
+    """A class decorator over @dataclass: a value without its name, or under a name the class does not have, is refused
+    with a sentence that says which name may have been meant."""
+    build, names = cls.__init__, [one.name for one in fields(cls)]
+    kind = cls.__name__
+
+    @wraps(build)
+    def __init__(self, *nameless, **values):
+        if nameless:
+            raise CorsetkitError(f"{kind} was given {shown(nameless[0])} without a name: write {kind}({names[0]}=...)")
+        for name in values:
+            if name not in names:
+                near = difflib.get_close_matches(name, names, n=1)
+                meant = f"did you mean {near[0]}" if near else f"allowed are {', '.join(names)}"
+                raise CorsetkitError(f"{shown(name)} is no value of {kind}: {meant}")
+        build(self, **values)
+
+    cls.__init__ = __init__
+    return cls
 
 
 def check_all(instance, where: str = "") -> None:

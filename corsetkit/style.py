@@ -7,7 +7,7 @@ eighths and sixteenths of an inch.
 from dataclasses import dataclass, replace
 
 from .errors import CorsetkitError
-from .quantity import check_all, declared, quantities
+from .quantity import check_all, declared, given_by_name, quantities
 from .units import CM_PER_INCH as INCH
 from .units import shown
 
@@ -26,6 +26,7 @@ def _fitted(meaning, most):
                     source=COURSE, why_range="nought is the draft as it is drawn, so amounts run both ways")
 
 
+@given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Fitting:
     """What the fittings so far add to what the steps work out; all nought for a pattern that was never tried on.
@@ -61,6 +62,7 @@ class Fitting:
         return replace(self, **changes)
 
 
+@given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Style:
     """The choices of one corset. `Style()` drafts to the wearer; `Style(way="guides")` by the fixed guides."""

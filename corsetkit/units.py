@@ -31,8 +31,19 @@ _LENGTH = re.compile(
 
 def shown(value) -> str:
     """What the user gave, on one line and short enough for an error message."""
-    text = repr(value)
+    try:
+        text = " ".join(repr(value).split())
+    except Exception:
+        # What cannot even say what it is was given all the same.
+        text = f"a {type(value).__name__}"
     return text if len(text) <= 40 else text[:37] + "..."
+
+
+def check_kind(value, kind: type, field: str, remedy: str):
+    """`value` itself where it is a `kind`, else CorsetkitError; `remedy` says what to give."""
+    if not isinstance(value, kind):
+        raise CorsetkitError(f"{field} is {shown(value)}, which is no {kind.__name__}: {remedy}")
+    return value
 
 
 def check_unit(unit) -> str:

@@ -14,7 +14,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.units import CM_PER_INCH, UNITS, check_unit, say_number, shown
+from corsetkit.units import CM_PER_INCH, UNITS, check_kind, check_unit, say_number, shown
 
 _OWN = ("wearer", "unit")
 _MAY_STAND = ("note",)
@@ -55,11 +55,12 @@ def read_rows(path) -> tuple["Row", ...]:
     Raises CorsetkitError, one sentence, where the table itself cannot be read: no text, no heading,
     a column unknown or missing, quotation marks that do not pair, no wearer at all.
     """
-    path = Path(path)
+    path = _path(path)
     try:
         data = path.read_bytes()
     except OSError as error:
-        raise CorsetkitError(f"{path} cannot be read: {error.strerror or error}") from None
+        told = path if str(path).isprintable() else shown(str(path))
+        raise CorsetkitError(f"{told} cannot be read: {error.strerror or error}") from None
     except ValueError:
         raise CorsetkitError(f"{shown(str(path))} is not the path of a file") from None
     try:
@@ -79,20 +80,38 @@ def write_wearers(path, wearers, unit: str) -> None:
     Lengths keep twelve decimals, so that reading gives back the same body. Raises CorsetkitError
     where a name is missing, given twice or not printable, or the file cannot be written.
     """
-    per_cm = 1 / CM_PER_INCH if check_unit(unit) == "in" else 1.0
+    per_cm, path = 1 / CM_PER_INCH if check_unit(unit) == "in" else 1.0, _path(path)
     names = [one.name for one in quantities(Measurements)]
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([*_OWN, *names])
-    for name, body in wearers:
+    for name, body in _pairs(wearers):
         values = [getattr(body, one) for one in names]
         said = ["" if value is None else say_number(value * per_cm, 12) for value in values]
         writer.writerow([name, unit, *said])
     # What cannot be read back is not written.
-    for row in _rows_in(out.getvalue(), Path(path).name):
+    for row in _rows_in(out.getvalue(), path.name):
         if row.refused:
             raise CorsetkitError(row.refused)
     write_whole(path, out.getvalue().encode("utf-8"))
+
+
+def _path(path) -> Path:
+    try:
+        return Path(path)
+    except TypeError:
+        raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
+
+
+def _pairs(wearers) -> list[Wearer]:
+    """What was given as wearers, each pair looked at."""
+    try:
+        pairs = [(name, body) for name, body in wearers]
+    except (TypeError, ValueError):
+        raise CorsetkitError(f"wearers is {shown(wearers)}: give pairs of a name and Measurements") from None
+    for name, body in pairs:
+        check_kind(body, Measurements, f"the body of wearer {shown(name)}", "give Measurements(bust_girth=..., ...)")
+    return pairs
 
 
 def _rows_in(text: str, file: str) -> tuple[Row, ...]:

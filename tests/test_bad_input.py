@@ -10,8 +10,11 @@ from figures import RANGED, STYLES, WAYS, WEARERS
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from corsetkit import Correction, CorsetkitError, Measurements, Style, draft
+from corsetkit import Correction, CorsetkitError, Measurements, Style, draft, read_wearers, write_wearers
+from corsetkit.finish.choices import Finish
+from corsetkit.lay.cloth import Cloth
 from corsetkit.quantity import quantities
+from corsetkit.style import Fitting
 
 VALUES = quantities(Style)
 NUMBERS = [quantity for quantity in VALUES if quantity.is_number]
@@ -81,8 +84,56 @@ def test_a_style_cannot_be_changed_only_replaced():
         Style().yoke = False
     with pytest.raises(CorsetkitError, match="allowed"):
         Style().replaced(cup_parts=7)
-    with pytest.raises(TypeError, match="cup_part"):
-        Style(cup_part=2)
+    with pytest.raises(CorsetkitError, match="cup_part"):
+        Style().replaced(cup_part=7)
+
+
+@pytest.mark.parametrize("cls", [Style, Fitting, Measurements, Finish, Cloth], ids=lambda one: one.__name__)
+def test_an_unknown_word_is_refused_with_the_one_that_may_be_meant(cls):
+    """A value under a name that the class does not have, or without any name, is refused in one sentence that helps."""
+    first = quantities(cls)[0].name
+    for given, told in (({first + "s": 1}, f"did you mean {first}"), ({first.upper().replace("_", ""): 1}, first),
+                        ({"zzz": 1}, f"allowed are {first}")):
+        with pytest.raises(CorsetkitError, match=re.escape(told)) as caught:
+            cls(**given)
+        assert "\n" not in str(caught.value) and f"is no value of {cls.__name__}" in str(caught.value)
+    with pytest.raises(CorsetkitError, match=f"without a name: write {cls.__name__}"):
+        cls(1)
+
+
+class _Mute:
+    """Something that cannot say what it is."""
+
+    def __repr__(self):
+        raise RuntimeError("no words")
+
+
+OTHERS = [None, 3, 1.5, "Maren", b"", [], {"bust_girth": 90}, object(), _Mute(), "two\nlines"]
+
+
+@pytest.mark.parametrize("call, field, but", [
+    (lambda given: draft(given), "measurements", []),
+    (lambda given: draft(WEARERS["Maren"], given), "style", [None]),
+    (lambda given: draft(WEARERS["Maren"], corrections=given), "corrections", [[]]),
+    (lambda given: draft(WEARERS["Maren"], corrections=[given]), "correction ", []),
+    (lambda given: draft(WEARERS["Maren"], earlier=given), "earlier", [None]),
+    (lambda given: read_wearers(given), "", []),
+    (lambda given: write_wearers(given, WEARERS.items(), "cm"), "", ["Maren", "two\nlines"]),
+    (lambda given: write_wearers("w.csv", given, "cm"), "wearer", [[]]),
+    (lambda given: write_wearers("w.csv", [("Maren", given)], "cm"), "wearer 'Maren'", []),
+    (lambda given: write_wearers("w.csv", WEARERS.items(), given), "unit", []),
+], ids="measurements style corrections correction earlier read path wearers body unit".split())
+def test_another_thing_than_was_asked_for_is_told_in_one_sentence(call, field, but, tmp_path, monkeypatch):
+    """Whatever is given to the package's functions in place of a body, a style or a file: one sentence names it."""
+    monkeypatch.chdir(tmp_path)
+    for given in OTHERS:
+        if given in but:
+            continue
+        with pytest.raises(CorsetkitError) as caught:
+            call(given)
+        said = str(caught.value)
+        assert field in said and "\n" not in said and len(said) < 420, given.__class__
+    assert not list(tmp_path.iterdir())
 
 
 def test_both_ends_of_every_range_are_allowed():

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from ..pattern.edge import Kind
-from ..quantity import check_all, declared
+from ..quantity import check_all, declared, given_by_name
 from ..style import COURSE, CUSTOM
 from ..units import CM_PER_INCH as INCH
 
@@ -16,6 +16,7 @@ _bones = partial(declared, unit="cm", group="bones")
 _lacing = partial(declared, unit="cm", group="lacing")
 
 
+@given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Finish:
     """The choices of one finishing; lengths in cm. An allowance of nought is an edge that is bound, cut on its own line."""

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from ..quantity import check_all, declared
+from ..quantity import check_all, declared, given_by_name
 from ..style import COURSE, CUSTOM
 
 SINGLE, FOLDED = "single", "folded"
@@ -10,6 +10,7 @@ WIDTHS = {115.0: 45, 137.0: 54, 150.0: 60}
 """The usual widths in cm, and the inches by which a shop calls them; common practice, no source."""
 
 
+@given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Cloth:
     """One cloth and how it lies; lengths in cm, across it from nought at its left selvedge or, where folded, at its fold."""
