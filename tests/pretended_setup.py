@@ -40,7 +40,24 @@ class Programs:
             return 1, answer
         if kind == "venv":
             self.make_venv(command[-1], with_pip="--without-pip" not in command)
+        if kind in ("uv", "pip"):
+            self.install("numpy", "numpy/core")
+            self.install("argon2_cffi", "argon2")
         return 0, ""
+
+    def install(self, name, *more):
+        """Like an installer, which leaves alone what is written down as there."""
+        site = pathlib.Path(places.site_packages(places.venv_folder(self.root)))
+        record = site / "{}-1.0.dist-info".format(name) / "RECORD"
+        if record.exists():
+            return
+        files = ["{}/{}".format(folder, file) for folder in (name, *more) for file in ("__init__.py", "other.py")]
+        for file in files:
+            (site / file).parent.mkdir(parents=True, exist_ok=True)
+            (site / file).write_text("")
+        record.parent.mkdir()
+        record.write_text("".join("{},sha256=x,0\n".format(one) for one in files + [
+            "{}/__pycache__/other.pyc".format(name), "{}/RECORD".format(record.parent.name)]))
 
     def make_venv(self, venv, with_pip):
         for path in (places.venv_python(venv), os.path.join(venv, "pyvenv.cfg")):

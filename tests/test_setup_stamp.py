@@ -120,6 +120,39 @@ def test_a_python_that_went_away_is_seen(root):
     assert ready(root)[0] == ALL
 
 
+@pytest.mark.parametrize("gone", ["numpy", "numpy/core", "numpy-1.0.dist-info", "argon2"])
+def test_a_package_that_has_gone_is_seen_and_put_back(root, gone):
+    """A package's folder, or one within it, that has gone since is noticed at the next start, named, and put in again."""
+    ready(root)
+    site = pathlib.Path(places.site_packages(places.venv_folder(root)))
+    shutil.rmtree(site / gone)
+    started, said = ready(root)
+    assert started == ["pip uv", "uv", "look"] and (site / gone).is_dir()
+    assert said[0] == "Putting back what has gone from the folder .venv: {} ...".format(
+        "argon2-cffi" if gone == "argon2" else "numpy")
+    assert ready(root) == ([], [])
+
+
+def test_what_the_tests_need_is_put_back_with_the_course(root):
+    """Mended by a start of the course, an environment that had the tests' packages too has them still."""
+    ready(root, places.TESTS)
+    shutil.rmtree(pathlib.Path(places.site_packages(places.venv_folder(root))) / "numpy")
+    assert ready(root, places.COURSE)[0] == ["pip uv", "uv", "look"]
+    assert ready(root, places.TESTS)[0] == []
+
+
+def test_what_python_makes_by_itself_is_not_missed(root):
+    """A start looks for no __pycache__, and takes an environment of before this was looked at for one to be looked over."""
+    ready(root)
+    venv = pathlib.Path(places.venv_folder(root))
+    found = json.loads((venv / stamp.NAME).read_text())
+    assert found["packages"] == ["argon2_cffi-1.0.dist-info", "numpy-1.0.dist-info"]
+    del found["packages"]
+    (venv / stamp.NAME).write_text(json.dumps(found))
+    assert ready(root)[0] == ["pip uv", "uv", "look"]
+    assert ready(root)[0] == []
+
+
 @pytest.mark.parametrize("text", ["", "{", "[]", "{}", '{"pins": 3}', '{"pins": {}}'])
 def test_a_spoilt_stamp_is_no_stamp(root, text):
     ready(root)

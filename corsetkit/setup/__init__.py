@@ -7,6 +7,7 @@ must be able to say so on an older one. It therefore keeps to the grammar of Pyt
     start.py     the Python is looked at, then the environment is made where it is missing
     install.py   virtual environment, uv, the pinned packages
     stamp.py     what a finished set-up remembers
+    packages.py  what lies in the environment, and what of it has gone since
     lock.py      two set-ups at once do not meet
     programs.py  pytest, JupyterLab, a benchmark: started and waited for
     places.py    where things lie; the variables that the programs started get

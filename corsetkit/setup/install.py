@@ -5,7 +5,7 @@ import shutil
 import subprocess
 import sys
 
-from . import lab, lock, places, problems, stamp
+from . import lab, lock, packages, places, problems, stamp
 
 ROOM = 1000 * 1000 * 1000  # bytes: the environment takes 0.5 to 0.7 GB, the downloads some more
 LOG = "corsetkit_setup_log.txt"
@@ -86,18 +86,29 @@ def set_up(work, pins, want):
     todo = stamp.what_to_do(work.venv, want)  # asked again: another set-up may just have ended
     if todo == stamp.NOTHING:
         return
+    found, gone = stamp.read(work.venv), ()
+    if todo != stamp.AFRESH:
+        gone = stamp.lacking(work.venv, found) or ()
+    if todo == stamp.MEND:
+        # The tests' packages are kept in step, whoever asks.
+        want = dict(want, pins=found["pins"])
+        pins = places.TESTS if places.TESTS in want["pins"] else places.COURSE
     stamp.remove(work.venv)
+    packages.forget(places.site_packages(work.venv), gone)
     if todo == stamp.AFRESH:
         work.say("Setting up the course in the folder .venv: once, about a minute, some 500 MB ...")
         look_for_room(work.root)
         clear(work.venv)
         make_venv(work)
+    elif todo == stamp.MEND:
+        work.say("Putting back what has gone from the folder .venv{} ...".format(
+            ": " + packages.said(gone) if gone else ""))
     else:
         work.say("Adding what the tests need to the folder .venv ...")
     add_packages(work, places.pins_file(pins, work.root))
     look_it_over(work)
     finish(work)
-    stamp.write(work.venv, want)
+    stamp.write(work.venv, dict(want, packages=packages.names(places.site_packages(work.venv))))
     work.say("The set-up is done.")
 
 

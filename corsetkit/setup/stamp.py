@@ -9,11 +9,11 @@ import os
 import platform
 import sys
 
-from . import places
+from . import packages, places
 
 NAME = "corsetkit_stamp.json"
 
-NOTHING, ADD, AFRESH = "nothing", "add", "afresh"
+NOTHING, ADD, MEND, AFRESH = "nothing", "add", "mend", "afresh"
 
 
 def this_python():
@@ -71,8 +71,14 @@ def python_answers(venv):
     return os.path.isdir(home)
 
 
+def lacking(venv, found):
+    """The packages that the set-up of the stamp `found` put in and that have gone since; None where it did not say which."""
+    known = found.get("packages")
+    return packages.lacking(places.site_packages(venv), known) if isinstance(known, list) else None
+
+
 def what_to_do(venv, want):
-    """NOTHING, ADD (the course is there, the tests' packages are not) or AFRESH."""
+    """NOTHING, ADD (the course is there, the tests' packages are not), MEND (a package has gone since) or AFRESH."""
     found = read(venv)
     if found is None or not python_answers(venv):
         return AFRESH
@@ -82,6 +88,6 @@ def what_to_do(venv, want):
     if not isinstance(pins, dict):
         return AFRESH
     if all(pins.get(name) == value for name, value in want["pins"].items()):
-        return NOTHING
+        return NOTHING if lacking(venv, found) == [] else MEND
     course = want["pins"][places.COURSE]
     return ADD if pins == {places.COURSE: course} else AFRESH
