@@ -108,3 +108,16 @@ def test_a_dart_that_meets_the_lacing_edge_is_refused_with_its_remedy(waist):
     body = WEARERS["Yrsa"].replaced(waist_girth=waist)
     with pytest.raises(CorsetkitError, match="(waist.reduction|lacing.gap|back.dart.place).*choose"):
         draft(body, Style(lacing_gap=4.5 * INCH, waist_reduction=3 * INCH, back_dart_place=0.3))
+
+
+@pytest.mark.parametrize("height, bound", [(INCH, False), (3 * INCH, True)])
+def test_an_opening_leaves_a_strip_at_the_nape(height, bound):
+    """However high an opening is asked for, 2 cm of the yoke's lacing edge are kept above it, and it is said (course
+    convention)."""
+    style = Style(back_opening=True, back_opening_height=height, back_yoke_depth=3.25 * INCH)
+    pattern = draft(WEARERS["Maren"], style)
+    back = pattern.steps.back
+    whole = abs(back.neckline.edge - back.yoke_line.edge)
+    tall = path.run_end(back.opening).imag - back.yoke_line.edge.imag
+    assert tall == pytest.approx(min(height, whole - 2.0)) and (tall < height - 0.1) is bound
+    assert any("back opening is drawn" in said for said in pattern.warnings) is bound

@@ -213,3 +213,23 @@ def test_a_waist_as_large_as_the_bust_has_no_waist_darts():
     b = block(body, Style())
     assert b.front.dart_legs == b.back.dart_legs == ()
     assert b.front.waist_side.real > b.front.underarm.real
+
+
+@pytest.mark.parametrize("wearer", WEARERS)
+def test_to_the_wearer_the_side_seams_leave_the_darts_enough(wearer):
+    """Both side seams together take no more at the waist than half of what bust has more than underbust (course convention);
+    what they leave, the darts take."""
+    b, body = drawn(wearer), WEARERS[wearer]
+    at_sides = b.front.underarm.real - b.front.waist_side.real + b.back.waist_side.real - b.back.underarm.real
+    surplus = (body.bust_girth - body.waist_girth) / 2
+    most = (body.bust_girth - body.underbust_girth) / 4
+    assert at_sides == pytest.approx(min(surplus, 0.35 * surplus, most), abs=1e-9)
+    if surplus > 0:
+        assert b.front.waist_dart + b.back.waist_dart == pytest.approx(surplus - at_sides, abs=1e-9)
+
+
+def test_the_limit_of_the_side_seams_binds_for_some_and_not_for_others():
+    """Among the demo wearers are some whose side seams are held back by their small cups, and some whose are not."""
+    held = {name: 0.35 * (body.bust_girth - body.waist_girth) / 2 > (body.bust_girth - body.underbust_girth) / 4
+            for name, body in WEARERS.items()}
+    assert held["Ines"] and held["Theda"] and not held["Maren"]

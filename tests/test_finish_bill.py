@@ -145,6 +145,12 @@ def test_waist_tape_facing_and_the_opening_to_put_it_on():
         for way in made.passings:
             assert narrowest + way.gap == pytest.approx({"the bust": body.bust_girth, "the hips": body.hip_girth}[way.over])
         assert made.passing.gap == min(way.gap for way in made.passings)
+        # Bought is what the easier way of putting it on needs, worked out here from the eyelets' places.
+        across = max(pattern.style.lacing_gap, min(body.bust_girth, body.hip_girth) - narrowest) + 2 * Finish().eyelet_inset
+        whole = [place for one in made.eyelets for place in one.places]
+        if len(made.eyelets) == 1:
+            crossings = sum(2 * math.hypot(across, after - before) for before, after in zip(whole, whole[1:]))
+            assert made.lacing_open == pytest.approx(crossings + across + Finish().tails), words(case)
         assert made.lacing_open > made.lacing_worn > 100
         assert any("no front opening" in said for said in made.warnings)
     strip = BILLS[0][1].strips[0]

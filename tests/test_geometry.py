@@ -155,6 +155,9 @@ def test_areas_and_simplicity_are_shapelys():
         "between curves": (hollow, bulge.turned_round),
         "sliver over the corner": (Cubic(0j, 2 + 0.2j, 4 + 1j, 6 + 0j), Line(6 + 0j, 6 + 3j), Line(6 + 3j, 5 + 3j),
                                    Cubic(5 + 3j, 4 + 2j, 2 + 0.1j, 0j)),
+        # Every side of a triangle meets every other: that its corner has no angle is all there is to see.
+        "folded flat": (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 0j), Line(2 + 0j, 0j)),
+        "a spike": (Line(0j, 4 + 0j), Line(4 + 0j, 4 + 3j), Line(4 + 3j, 4 + 0.5j), Line(4 + 0.5j, 0j)),
         "doubled back": (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 0j), Line(2 + 0j, 2 + 3j), Line(2 + 3j, 0j)),
     }
     for name, run in runs.items():
@@ -218,6 +221,15 @@ def test_a_blend_leaves_the_undisturbed_part_alone():
     assert path.run_length(before) == pytest.approx(3 + 0.8 + 3)
     together = (Line(10 + 0j, 20 + 0j),)
     assert blended(first, together, 3) == ((*first, *together), (), ())
+
+
+def test_a_blend_leaves_a_fifth_of_each_line_alone():
+    """However far it may reach, a blend takes no more than four fifths of either line (course convention)."""
+    first, second = (Line(0j, 10 + 0j),), (Line(10 + 0.8j, 20 + 1.8j),)
+    run, before, after = blended(first, second, 50)
+    assert run[0] == Line(0j, 2 + 0j) and run[-1].end == 20 + 1.8j
+    assert run[-1].length == pytest.approx(second[0].length / 5)
+    assert path.run_length(before) == pytest.approx(8 + 0.8 + 0.8 * second[0].length)
 
 
 def test_a_root_near_a_guess_is_the_bracketed_root_and_needs_one():

@@ -3,6 +3,8 @@
 from dataclasses import replace
 
 import pytest
+from scipy.optimize import brentq
+from shapely.affinity import translate
 from laying import LAID, polygon
 
 from corsetkit.lay.checking import faults
@@ -41,7 +43,7 @@ def test_the_check_finds_what_is_spoiled(laid_shells, laid, spoil, said):
 
 @pytest.mark.parametrize("laid", LAID)
 def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
-    """Two pieces slid into each other overlap; slid to half the gap they lie too near."""
+    """Two pieces slid into each other overlap; slid nearer than the gap, by a fifth or by a half of it, they lie too near."""
     items, made = laid_shells[laid]
     pairs = [(i, j) for i, one in enumerate(made.placed) for j in range(i)
              if not one.at_fold and abs(polygon(one.outline).distance(polygon(made.placed[j].outline))) < 3]
@@ -55,5 +57,15 @@ def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
     spoiled = replace(made, placed=tuple(slid if p is one else p for p in made.placed))
     names = {one.name, other.name}
     assert any(fault.endswith("overlap") and all(name in fault for name in names) for fault in faults(spoiled, items))
-    wider = replace(made, cloth=made.cloth.replaced(gap=2.0))
-    assert any("nearer to each other than the gap" in fault for fault in faults(wider, items))
+    for share, near in ((0.5, True), (0.8, True), (1.05, False)):
+        # One piece is slid straight away from the other, or to it, until they are that share of the gap apart.
+        by = brentq(lambda s: translate(a, s * way.real, s * way.imag).distance(b) - share * made.cloth.gap, -40, _touch(a, b, way))
+        slid = replace(one, at=one.at + by * way, outline=tuple(p + by * way for p in one.outline))
+        spoiled = replace(made, placed=tuple(slid if p is one else p for p in made.placed))
+        told = [fault for fault in faults(spoiled, items) if all(name in fault for name in names)]
+        assert any(fault.endswith("lie nearer to each other than the gap") for fault in told) is near, (share, told)
+
+
+def _touch(a, b, way):
+    """How far the outline `a` can be slid along `way` until it lies on `b`."""
+    return brentq(lambda s: translate(a, s * way.real, s * way.imag).distance(b) or -1.0, -40, 5, xtol=1e-9)

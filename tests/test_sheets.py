@@ -2,6 +2,7 @@
 
 import datetime
 import os
+import re
 from pathlib import Path
 
 import pdfplumber
@@ -24,6 +25,7 @@ from corsetkit.showing.recorder import Recorder, recorded
 from corsetkit.sheets.print_plan import print_sheets
 from corsetkit.sheets.write import write_print
 from drawn_patterns import drawn_patterns
+from figures import WEARERS
 from pdf_lines import curves
 from toy_pattern import toy_pattern
 
@@ -278,6 +280,22 @@ def test_a_piece_is_painted_in_its_layers(made):
         texts = " ".join(text.text for text in canvas.written)
         assert f"{one.piece.number} {one.piece.name}" in texts and "this way up" in texts and "Ana" in texts
         assert ("on the fold" in texts) == one.piece.on_fold
+
+
+@pytest.mark.parametrize("wearer, style", [("Maren", {}), ("Ottilie", {"cup_parts": 2, "side_panels": 2, "yoke": False})])
+def test_the_printed_list_says_how_many_to_cut(tmp_path, wearer, style):
+    """Read back from the PDF, the table says for each piece and cloth how many to cut: one on the fold, two as a pair."""
+    finished = finish(draft(WEARERS[wearer], Style(**style)))
+    write_print(finished, tmp_path / "p.pdf", "A4", "in", wearer, DAY)
+    with pdfplumber.open(tmp_path / "p.pdf") as book:
+        text = "\n".join(page.extract_text() for page in book.pages if "What to cut" in page.extract_text())
+    assert re.search(r"^shell strength layer lining$", text, re.MULTILINE)
+    for one in finished.pieces:
+        row = re.search(rf"^{one.piece.number} {one.piece.name} (\S) (\S) (\S) (on the fold|as a pair)", text, re.MULTILINE)
+        folded = any(edge.kind is Kind.FOLD for edge in one.piece.edges)
+        copies = "1" if folded else "2"
+        strained = any(edge.kind is Kind.HEM for edge in one.piece.edges) and not one.piece.copied
+        assert row.groups() == (copies, copies if strained else "\u2013", copies, "on the fold" if folded else "as a pair")
 
 
 @pytest.mark.parametrize("unit, words", [("cm", "underbust line: 0.5 cm lower"), ("in", "underbust line: 3/16 in lower")])
