@@ -51,7 +51,8 @@ def open_lab(folder: Path, notebook: Path, dark=False):
     given = {name: value for name, value in os.environ.items() if name != "CORSETKIT_STORED"}
     # Lab with the course's own settings and its own part, as they are now, and no learner's.
     lab.write_settings(str(folder))
-    more = {"JUPYTER_TOKEN": token, "CORSETKIT_WORK": str(folder / "my_work")}
+    more = {"JUPYTER_TOKEN": token, "CORSETKIT_WORK": str(folder / "my_work"),
+            "JUPYTER_CONFIG_PATH": lab.server_folder(str(folder))}
     surroundings = places.surroundings(str(folder), given) | more
     Path(surroundings["IPYTHONDIR"]).parent.mkdir(parents=True, exist_ok=True)
     words = lab.command(sys.executable, copy, port, False, lab.is_root_user())
@@ -104,6 +105,14 @@ def open_page(address: str, width=1280, height=800, before=lambda page: None):
         finally:
             browser.close()
 
+
+# What Lab answers when the page is left: "" where it has nothing to ask.
+ON_LEAVING = """() => {
+  const event = document.createEvent('BeforeUnloadEvent');
+  event.initEvent('beforeunload', false, true);
+  window.dispatchEvent(event);
+  return event.returnValue;
+}"""
 
 # The page in front; in Lab's simple mode an earlier lesson stays open behind it.
 IN_FRONT = ".jp-NotebookPanel:not(.lm-mod-hidden)"

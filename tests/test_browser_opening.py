@@ -8,7 +8,7 @@ import os
 import shutil
 
 import pytest
-from lab_page import IN_FRONT, ROOT, browser_path, end_kernels, open_lab, open_page, run_again, run_all, runs
+from lab_page import IN_FRONT, ON_LEAVING, ROOT, browser_path, end_kernels, open_lab, open_page, run_again, run_all, runs
 
 from corsetkit.setup import lab
 
@@ -22,14 +22,6 @@ LESSON = ROOT / "lessons" / "00_measuring.ipynb"
 DRAWN = ".corset-table .corset-paper svg"
 RUN = f".jp-NotebookPanel [data-command='{lab.RUN_COMMAND}']"
 OWN_OUTPUT = f"{IN_FRONT} .jp-OutputArea-output pre:text-is('42')"
-
-# What Lab answers when the page is left: "" where it has nothing to ask.
-ON_LEAVING = """() => {
-  const event = document.createEvent('BeforeUnloadEvent');
-  event.initEvent('beforeunload', false, true);
-  window.dispatchEvent(event);
-  return event.returnValue;
-}"""
 
 
 def own_notebook():

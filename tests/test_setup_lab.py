@@ -1,4 +1,5 @@
 """Where the set-up puts things, and JupyterLab as a learner meets it."""
+import copy
 import json
 import os
 import pathlib
@@ -10,7 +11,7 @@ import sys
 import jsonschema
 import pytest
 
-from corsetkit.setup import install, lab, places
+from corsetkit.setup import install, lab, places, saving
 
 
 def test_a_pth_file_makes_any_path_importable(tmp_path):
@@ -103,6 +104,7 @@ def test_the_environment_has_labs_own_part_as_it_is_now():
     for name in lab.EXTENSION_FILES:
         there = pathlib.Path(lab.extensions_folder(sys.prefix), lab.EXTENSION_NAME, name)
         assert there.read_bytes() == pathlib.Path(lab.EXTENSION, name).read_bytes()
+    assert json.loads(pathlib.Path(lab.server_file(sys.prefix)).read_text(encoding="utf-8")) == lab.SERVER
 
 
 def test_labs_own_part_bears_the_names_that_the_settings_use_and_no_address():
@@ -122,6 +124,92 @@ def test_labs_own_part_knows_a_lesson_by_the_line_that_the_builder_writes():
     for path in lessons:
         code = [cell for cell in json.loads(path.read_text(encoding="utf-8"))["cells"] if cell["cell_type"] == "code"]
         assert code and all("".join(cell["source"]).startswith(line) for cell in code), path.name
+
+
+def test_labs_own_part_and_the_server_know_a_lesson_by_the_same_line():
+    """What the page takes for a lesson the server takes for one too."""
+    script = pathlib.Path(lab.EXTENSION, lab.EXTENSION_FILES[0]).read_text(encoding="utf-8")
+    assert re.findall('OF_A_LESSON = "(.+)";', script) == [saving.OF_A_LESSON]
+
+
+def saver(folder):
+    """Saves as the server does, with the course's part of it, and gives the file's new bytes."""
+    from jupyter_server.services.contents.largefilemanager import LargeFileManager
+
+    manager = LargeFileManager(root_dir=str(folder))
+    saving._load_jupyter_server_extension(type("Server", (), {"contents_manager": manager}))
+
+    def save(name, content):
+        manager.save({"type": "notebook", "format": "json", "content": copy.deepcopy(content)}, name)
+        return (folder / name).read_bytes()
+    return save
+
+
+def as_run(notebook):
+    """The notebook as the page has it once it has run: sliders, and what a kernel tells of itself."""
+    live = {"output_type": "display_data", "metadata": {}, "data": {"application/vnd.jupyter.widget-view+json": {"model_id": "1"}}}
+    for cell in notebook["cells"]:
+        cell["source"] = "".join(cell["source"])
+        if cell["cell_type"] == "code":
+            cell |= {"outputs": [live], "execution_count": 7, "metadata": {"trusted": True, "execution": {"iopub.status.busy": "x"}}}
+    notebook["metadata"]["language_info"] = {"name": "python", "version": "3.11.9"}
+    return notebook
+
+
+def test_a_lesson_saved_after_it_ran_is_the_file_it_was(tmp_path):
+    """Saving a lesson that has run leaves its file as it was, to the byte."""
+    save = saver(tmp_path)
+    for path in sorted(pathlib.Path(places.ROOT, "lessons").glob("*.ipynb")):
+        (tmp_path / path.name).write_bytes(path.read_bytes())
+        assert save(path.name, as_run(json.loads(path.read_bytes()))) == path.read_bytes(), path.name
+
+
+def test_words_edited_in_a_lesson_are_saved_and_nothing_else(tmp_path):
+    """Of a lesson that is saved, what somebody wrote into it is kept: a changed text, a cell of her own."""
+    save = saver(tmp_path)
+    path = pathlib.Path(places.ROOT, "lessons", "01_block.ipynb")
+    (tmp_path / "one.ipynb").write_bytes(path.read_bytes())
+    before, edited = json.loads(path.read_bytes()), as_run(json.loads(path.read_bytes()))
+    edited["cells"][0]["source"] = "# My own title"
+    own = {"cell_type": "code", "id": "own", "metadata": {}, "execution_count": 3, "source": "6 * 7",
+           "outputs": [{"output_type": "stream", "name": "stdout", "text": "42"}]}  # fmt: skip
+    edited["cells"].append(own)
+    after = json.loads(save("one.ipynb", edited))
+    assert after["metadata"] == before["metadata"]
+    assert after["cells"][0] == before["cells"][0] | {"source": ["# My own title"]}
+    assert after["cells"][1:-1] == before["cells"][1:]
+    assert "".join(after["cells"][-1]["outputs"][0]["text"]) == "42"
+    # A line of a lesson that she has changed is hers: what it gave is saved.
+    place = next(i for i, cell in enumerate(before["cells"]) if cell["cell_type"] == "code")
+    edited["cells"][place]["source"] += "  # mine"
+    assert "widget-view" in str(json.loads(save("one.ipynb", edited))["cells"][place]["outputs"])
+
+
+def test_any_other_file_is_saved_as_it_is(tmp_path):
+    """A notebook that asks for no lesson, and one that is new, are saved as the page has them."""
+    save = saver(tmp_path)
+    said = {"output_type": "stream", "name": "stdout", "text": ["kept"]}
+    own = {"cells": [{"cell_type": "code", "id": "own", "metadata": {}, "execution_count": 1, "outputs": [said],
+                      "source": ["print(6 * 7)"]}],
+           "metadata": {"language_info": {"name": "python"}}, "nbformat": 4, "nbformat_minor": 5}  # fmt: skip
+    assert json.loads(save("own.ipynb", own)) == own
+    own["cells"][0]["outputs"] = []
+    assert json.loads(save("own.ipynb", own)) == own
+    (tmp_path / "own.ipynb").write_text("no notebook at all")
+    assert json.loads(save("own.ipynb", own)) == own
+
+
+def test_the_server_loads_the_courses_part_of_it(tmp_path):
+    """The server finds the part that keeps the stored drawings where the set-up has put it, and can load it."""
+    from jupyter_core.paths import jupyter_config_path
+    from jupyter_server.extension.manager import ExtensionManager
+    lab.write_settings(str(tmp_path))
+    told = json.loads(pathlib.Path(lab.server_file(str(tmp_path))).read_text(encoding="utf-8"))
+    assert lab.server_folder(sys.prefix) in jupyter_config_path()
+    manager = ExtensionManager()
+    for name, wanted in told["ServerApp"]["jpserver_extensions"].items():
+        assert manager.add_extension(name, enabled=wanted) is True
+    assert saving.__name__ in manager.extensions
 
 
 def test_lab_is_started_with_what_was_asked():

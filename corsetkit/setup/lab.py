@@ -27,8 +27,7 @@ SETTINGS = {
     "@jupyterlab/apputils-extension:sessionDialogs": {"skipKernelRestartDialog": True},
     # Sliders and cells are answered by the kernel's one thread, in turn: nothing is drawn from half a change.
     "@jupyterlab/apputils-extension:kernels-settings": {"commsOverSubshells": "disabled"},
-    # What the lesson shows once it runs is not the lesson: saved by itself it would take the stored drawings' place
-    # and change a tracked file. What a learner chooses is kept elsewhere, as it changes.
+    # What a learner chooses is kept elsewhere, as it changes; who edits a lesson's words saves them herself.
     "@jupyterlab/docmanager-extension:plugin": {"autosave": False},
     # One document fills the window; no tabs to get lost in.
     "@jupyterlab/application-extension:shell": {"startMode": "single"},
@@ -80,6 +79,10 @@ EXTENSION = os.path.join(places.HERE, "lab_extension")
 EXTENSION_NAME = "corsetkit-lessons"
 EXTENSION_FILES = (os.path.join("static", "remoteEntry.lessons.js"), "package.json")
 
+# What the server loads beside Lab; see saving.py. Loaded so, where it cannot be had the server says so and starts all
+# the same.
+SERVER = {"ServerApp": {"jpserver_extensions": {"corsetkit.setup.saving": True}}}
+
 
 def style_file(prefix):
     return os.path.join(places.jupyter_folders(prefix)["JUPYTER_CONFIG_DIR"], "custom", "custom.css")
@@ -91,6 +94,15 @@ def settings_file(prefix):
 
 def extensions_folder(prefix):
     return os.path.join(prefix, "share", "jupyter", "labextensions")
+
+
+def server_folder(prefix):
+    """Where the environment's Python looks for settings of Jupyter's server."""
+    return os.path.join(prefix, "etc", "jupyter")
+
+
+def server_file(prefix):
+    return os.path.join(server_folder(prefix), "jupyter_server_config.d", EXTENSION_NAME + ".json")
 
 
 def write_extension(prefix):
@@ -108,6 +120,7 @@ def write_settings(prefix):
     """All that makes Lab friendly, into the environment; whether anything changed."""
     # The button's command before the button.
     changed = write_extension(prefix)
+    changed = places.write_if_different(server_file(prefix), json.dumps(SERVER, indent=2) + "\n") or changed
     changed = places.write_if_different(style_file(prefix), STYLE) or changed
     return places.write_if_different(settings_file(prefix), json.dumps(SETTINGS, indent=2) + "\n") or changed
 
