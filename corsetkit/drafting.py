@@ -41,7 +41,7 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
     try:
         return _drafted(measurements, style, corrections, body, drawn_in, earlier)
     except CorsetkitError as refusal:
-        made = said_of(corrections)
+        made = said_of(corrections, None)
         if not made:
             raise
         # Who cannot be drafted at all is told that, and not of corrections.

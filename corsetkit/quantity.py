@@ -218,8 +218,7 @@ class Quantity:
             return shown(number)
         if not self.is_length:
             return self.say(number)
-        inches = f" ({say_length(number, 'in')})" if number > 0 else ""
-        return f"{say_number(number, 2)} cm{inches}"
+        return f"{say_number(number, 2)} cm ({say_length(number, 'in')})"
 
     def _remedy(self, number: float, typed) -> str:
         """The usual mistake with lengths is the wrong unit: say so where it would explain it."""

@@ -386,9 +386,9 @@ def test_a_correction_that_is_not_allowed_is_refused(correction, match):
 
 
 @pytest.mark.parametrize("corrections, style, match", [
-    ([Correction("side seam", 0.6)] * 4, {}, "side seam: 2.4 cm farther back, all passes together, goes too far.*-1.8 to 1.8"),
+    ([Correction("side seam", 0.6)] * 4, {}, "side seam: 2.4 cm .15/16 in. farther back, all passes together, goes too far.*-1.8 to 1.8"),
     ([Correction("centre front", 0.6)] * 2, {}, "centre front: 1.2 cm .*goes too far.*0.64 to 1.91"),
-    ([Correction("back yoke", -1.0)], {"yoke": False}, "back yoke: 1 cm shorter: this style has no yoke"),
+    ([Correction("back yoke", -1.0)], {"yoke": False}, "back yoke: 1 cm .3/8 in. shorter: this style has no yoke"),
     ([Correction("tightening dart", -1.2)] * 3, {"way": "guides"}, "after the fitting .*tightening dart takes 2.5 cm"),
     ([Correction("underbust girth", 2.4)] * 2, {"way": "guides"}, "after the fitting .*underbust dart"),
     ([Correction("hem at the front", -1.0)] * 3, {"hem_share": 0.95}, "after the fitting .*below the hip"),

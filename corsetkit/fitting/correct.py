@@ -75,13 +75,13 @@ def corrected(measurements, style, corrections):
     for name, by in totals(corrections).items():
         line = line_named(name)
         if line.only and getattr(style, line.only[0]) != line.only[1]:
-            raise CorsetkitError(f"correction of {line.said(by)}: this style has no {line.only[0].replace('_', ' ')}, so "
+            raise CorsetkitError(f"correction of {line.said(by, None)}: this style has no {line.only[0].replace('_', ' ')}, so "
                                  "nothing would move; take the correction back")
         try:
             measurements, style = _moved(line, by, measurements, style)
         except CorsetkitError as refusal:
             # What would be measured again or typed otherwise is no remedy here, so the refusal's own is left out.
-            raise CorsetkitError(f"correction of {line.said(by)}, all passes together, goes too far, for then "
+            raise CorsetkitError(f"correction of {line.said(by, None)}, all passes together, goes too far, for then "
                                  f"{str(refusal).partition(';')[0]}; correct less") from None
     return measurements, style
 
