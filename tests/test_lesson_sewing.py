@@ -28,8 +28,8 @@ from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching import course, lay_search
 from corsetkit.teaching.parts import closer_lay
 from corsetkit.teaching.parts.closer_lay import CloserLay
-from corsetkit.teaching.parts.corrected import FILE, Corrected, read_kept
-from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.parts.corrected import Corrected, read_kept
+from corsetkit.teaching.desk import CORRECTIONS, Desk
 from corsetkit.teaching.fitting_widget import FittingWidget
 from corsetkit.teaching.parts.fitting_table import GROUPS, FittingTable, grouped
 from corsetkit.teaching.lessons.sewing import LESSON
@@ -348,7 +348,7 @@ class TestFitting:
         fresh = drafts_of(folder=tmp_path)
         assert fresh.pattern({})[1].girths["waist"].finished == pytest.approx(plain + 2.4, abs=1e-6)
         assert len(fresh.finished({})[1].pattern.corrections) == 2, "the print names them from here"
-        assert drafts_of("Solveig", tmp_path).corrections() == ()
+        assert read_kept(drafts.desk)[0].of("Solveig") == ()
         table.handle({"kind": "back", "place": 0})
         assert table.note.startswith("Taken back: waist girth") and len(table.shown()["kept"]) == 1
         assert fresh.pattern({})[1].girths["waist"].finished == pytest.approx(plain + 1.2, abs=1e-6)
@@ -380,14 +380,57 @@ class TestFitting:
         before = table.shown() | {"note": "", "refused": ""}
         table.handle(asked)
         assert table.shown() | {"note": "", "refused": ""} == before | {"state": table.shown()["state"]}
-        assert not (tmp_path / FILE).exists()
+        assert not (tmp_path / CORRECTIONS).exists()
 
-    def test_a_file_that_cannot_be_read_is_told_and_never_written_over(self, tmp_path):
-        (tmp_path / FILE).write_text("not ours")
+    def test_a_file_that_cannot_be_read_is_told_and_put_beside_before_another_is_written(self, tmp_path):
+        """The corrections of before stand under another name, the new one is kept, and the page says both."""
+        (tmp_path / CORRECTIONS).write_text("not ours")
         table = FittingTable(drafts_of(folder=tmp_path), "fitting")
         assert "was not read" in table.shown()["trouble"] and table.shown()["svg"]
         table.handle({"kind": "add"})
-        assert table.note.startswith("Not done: ") and (tmp_path / FILE).read_text() == "not ours"
+        assert table.note.startswith("Kept for Maren. corrections.json could not be read; ")
+        assert (tmp_path / "corrections, not readable, 1.json").read_text() == "not ours"
+        assert len(table.shown()["kept"]) == 1 and not table.shown()["trouble"]
+
+    @pytest.mark.parametrize("unit, other", [("in", r"\d ?cm\b"), ("cm", r"\d in\b")])
+    @pytest.mark.parametrize("number", range(len(FAULTS)))
+    def test_whatever_is_refused_speaks_the_learners_unit_alone(self, tmp_path, number, unit, other):
+        """Kept again and again until it goes too far, a correction is refused in inches where inches are chosen, else in cm."""
+        table = FittingTable(drafts_of(("Maren", "Ottilie")[number % 2], tmp_path, unit=unit), "fitting")
+        table.handle({"kind": "fault", "which": number})
+        table.handle({"kind": "set", "changes": {"pinch": {"at": len(table.shown()["control"]["words"]) - 1}}})
+        refused = []
+        for _ in range(7):
+            table.handle({"kind": "add"})
+            shown = table.shown()
+            refused += filter(None, (shown["refused"], shown["note"]))
+            assert not (shown["refused"] and "goes on from there" in shown["note"]), "beside a refusal that is not true"
+        assert any("goes too far" in one or "cannot be drawn" in one for one in refused)
+        assert not [one for one in refused if re.search(other, one)]
+
+    def test_the_last_pass_that_can_be_drawn_is_kept_and_only_that_is_said(self, tmp_path):
+        """Four times "the top edge gapes": the one more that the drawing would show cannot be drawn, and the note is silent on it."""
+        table = FittingTable(drafts_of(folder=tmp_path), "fitting")
+        table.handle({"kind": "fault", "which": fault("gapes")})
+        while not table.refused:
+            table.handle({"kind": "add"})
+        assert table.note == "Kept for Maren." and "goes too far" in table.refused and " cm" not in table.refused
+
+    def test_a_correction_taken_back_is_the_one_that_was_shown(self, tmp_path):
+        """Where another lesson has taken one back meanwhile, the button still takes back its own, and what is gone is said."""
+        table, other = (FittingTable(drafts_of(folder=tmp_path), "fitting") for _ in range(2))
+        for which in ("gapes", "the front when she sits"):
+            table.handle({"kind": "fault", "which": fault(which)})
+            table.handle({"kind": "add"})
+        other.refresh()
+        other.handle({"kind": "back", "place": 0})
+        table.handle({"kind": "back", "place": 1})
+        assert table.note.startswith("Taken back: hem at the front") and read_kept(table.drafts.desk)[0].of("Maren") == ()
+        table.handle({"kind": "add"})
+        other.refresh()
+        table.handle({"kind": "back", "place": 0})
+        other.handle({"kind": "back", "place": 0})
+        assert other.note == "Not done: this correction is not there any more."
 
     def test_a_kept_correction_reaches_the_other_cells(self, tmp_path, monkeypatch):
         monkeypatch.setenv("CORSETKIT_WORK", str(tmp_path))

@@ -6,19 +6,26 @@ from corsetkit.showing.svg import svg_image
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder
+from corsetkit.teaching.in_sight import InSight
 from corsetkit.teaching.play import Play
 from corsetkit.teaching.stored import stored_mode
 
 _live: dict[str, object] = {}
-_desks: dict[object, Desk] = {}
+_desks: dict[object, tuple[Desk, InSight]] = {}
 
 
 def desk() -> Desk:
     """The kernel's one desk, as the file has it now."""
+    return _desk_in_sight()[0]
+
+
+def _desk_in_sight():
     folder = work_folder()
-    the_desk = _desks.get(folder) or _desks.setdefault(folder, Desk(folder))
-    the_desk.look_again()
-    return the_desk
+    if folder not in _desks:
+        the_desk = Desk(folder)
+        _desks[folder] = the_desk, InSight(the_desk.look_again)
+    _desks[folder][0].look_again()
+    return _desks[folder]
 
 
 class Drafts:
@@ -75,12 +82,13 @@ class Lesson:
             # What is stored in git depends on nothing that lies on this disk.
             return still(Desk())
         key = f"{self.name}.{cell}"
-        the_desk = desk()
+        the_desk, sight = _desk_in_sight()
         if key in _live:
             # One widget a cell, however often it runs: nothing piles up, and undo is still there.
             _live[key].refresh()
         else:
             _live[key] = alive(the_desk, key)
+            _live[key].stands_on(the_desk, sight)
             the_desk.watch(key, _live[key].refresh)
         return _live[key]
 

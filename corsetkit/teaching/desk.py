@@ -1,19 +1,29 @@
 """The learner's desk: one record a kernel, kept on disk; every widget is a view of it.
 
-The record is written whole at each change, so wearer, unit and style survive a restart and go from
-lesson to lesson. Where the disk refuses, the lesson goes on and `trouble` says what is not kept.
+Each lesson has a kernel and a desk of its own, and all of them share one folder. So the record is read, changed and
+written anew under a lock: what another lesson changed meanwhile stands. Where the disk refuses, the lesson goes on and
+`trouble` says what is not kept. What cannot be read is put beside before anything takes its place.
 """
 
 import os
+from collections.abc import Callable
+from contextlib import ExitStack
 from dataclasses import replace
 from pathlib import Path
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.files import write_whole
+from corsetkit.fitting.kept import Kept
+from corsetkit.lock import one_at_a_time
 from corsetkit.measurements import Measurements
 from corsetkit.teaching import record
-from corsetkit.teaching.record import FILE, OWN, Record, own_body
+from corsetkit.teaching.put_beside import put_beside
+from corsetkit.teaching.record import FILE, OWN, Record, carried_over, own_body
 from corsetkit.wearers import demo_wearers, read_wearers, write_wearers
+
+RECORD, WEARERS, CORRECTIONS, PLANS = "record.json", "wearers.csv", "corrections.json", "cutting_plans_"
+"""The files kept in the learner's folder; of the plans there is one for each wearer, which begins so."""
+_PATIENCE = 5.0
+"""Seconds: another lesson is done with writing in some thousandths of one."""
 
 
 def work_folder() -> Path:
@@ -23,17 +33,29 @@ def work_folder() -> Path:
 
 
 class Desk:
-    """The record, its file, and who wants to know of changes. Without a folder nothing is kept."""
+    """The record, its file, and who wants to know of changes. Without a folder nothing is kept.
+
+    `corrections` are those of a desk without a folder; elsewhere they are a file's.
+    """
 
     def __init__(self, folder=None):
         self.folder = Path(folder) if folder else None
-        self.trouble = ""
         self.demo = dict(demo_wearers())
         self.loaded: dict[str, Measurements] = {}
         self.record = Record()
-        self._text = None
+        self.corrections = Kept()
+        # The record as it was last read or written: where the present one differs, this lesson has changed it.
+        self._stood = Record()
+        self._seen: dict[str, tuple] = {}
+        self._readable = True
+        self._troubles: dict[str, str] = {}
         self._watchers: dict[str, object] = {}
         self.look_again()
+
+    @property
+    def trouble(self) -> str:
+        """What could not be read or is not kept, in sentences."""
+        return " ".join(self._troubles.values())
 
     def body(self) -> tuple[str, Measurements]:
         """Name and measurements of the chosen wearer; CorsetkitError where they are not complete."""
@@ -45,10 +67,12 @@ class Desk:
         return next(iter(self.demo.items()))
 
     def change(self, by: str = "", **changes) -> None:
-        """Change the record, keep it, and tell all watchers but `by`, who made the change."""
+        """Change the record, keep it, and tell all watchers but `by`, who made the change.
+
+        What another lesson changed since the last look comes in with it; then `by` is told too.
+        """
         self.record = replace(self.record, **changes)
-        self._keep()
-        self._tell(by)
+        self._tell("" if self._keep() else by)
 
     def watch(self, key: str, told) -> None:
         """Call `told` at each change; a later watcher of the same key takes the earlier one's place."""
@@ -58,7 +82,8 @@ class Desk:
         """Take in wearers from a file; the first of them is chosen."""
         wearers = dict(wearers)
         if self.folder:
-            write_wearers(self.make_folder() / "wearers.csv", wearers.items(), "cm")
+            beside = self.rewrite(WEARERS, _wearers_in, lambda path, _: write_wearers(path, wearers.items(), "cm"))
+            self._trouble(WEARERS, beside)
         self.loaded = wearers
         self.change(by, source=FILE, wearer=next(iter(self.loaded)))
 
@@ -70,40 +95,124 @@ class Desk:
             raise CorsetkitError(f"the folder {self.folder} cannot be made: {error.strerror}") from None
         return self.folder
 
+    def rewrite(self, name: str, read: Callable, write: Callable, is_whole=lambda found: True) -> str:
+        """Write one of the kept files anew from what it holds, while no other lesson does.
+
+        `write(path, read(path))` is called. What `read` refuses is put beside, and `read` is asked again of the empty
+        place; of what it reads only in part, as `is_whole` says, a copy is put beside. Then a sentence says where that
+        is; else it is empty. CorsetkitError where the disk is in the way: the file stands as it stood.
+        """
+        path, beside, said = self.make_folder() / name, None, ""
+        with self._alone():
+            try:
+                found = read(path)
+            except CorsetkitError:
+                beside = put_beside(path)
+                said, found = _said_beside(name, "could not be read", beside), read(path)
+            if not is_whole(found):
+                said = _said_beside(name, "could be read only in part", put_beside(path, copied=True))
+            try:
+                write(path, found)
+            except BaseException:
+                if beside:
+                    os.replace(beside, path)
+                raise
+            self._seen[name] = self._signs().get(name)
+        return said
+
     def look_again(self) -> None:
-        """Read what is kept, where another lesson has changed it since."""
-        if not self.folder:
+        """Take in what another lesson has changed since, and tell all watchers; where nothing has, it costs next to nothing."""
+        if not self.folder or self._signs() == self._seen:
             return
-        try:
-            text = (self.folder / "record.json").read_text(encoding="utf-8")
-        except FileNotFoundError:
-            return
-        except (OSError, ValueError) as error:
-            reason = getattr(error, "strerror", None) or "it is not text"
-            self.trouble = f"What was kept cannot be read ({reason}), so the lesson starts afresh."
-            return
-        if text == self._text:
-            return
-        self._text = text
-        try:
-            self.record = record.read(text)
-            wearers = self.folder / "wearers.csv"
-            self.loaded = dict(read_wearers(wearers)) if wearers.exists() else {}
-        except ValueError:
-            self.trouble = "What was kept cannot be read, so the lesson starts afresh."
+        with ExitStack() as held:
+            try:
+                # Nobody is to put a new file in the place of the one that is read: Windows would refuse it.
+                held.enter_context(self._alone())
+            except CorsetkitError:
+                pass  # A folder in which nothing can be written can still be read.
+            self._take_in()
         self._tell("")
+
+    # How it is kept.
+
+    def _alone(self):
+        return one_at_a_time(self.folder / ".lock", _PATIENCE)
+
+    def _signs(self) -> dict[str, tuple]:
+        """By its name, what tells each kept file from an earlier one of the same name."""
+        found = {}
+        try:
+            with os.scandir(self.folder) as entries:
+                for entry in entries:
+                    if entry.name in (RECORD, WEARERS, CORRECTIONS) or entry.name.startswith(PLANS):
+                        about = entry.stat()
+                        found[entry.name] = about.st_mtime_ns, about.st_size, about.st_ino
+        except OSError:
+            pass  # No folder, no files; what is in the way is told when something is to be kept.
+        return found
+
+    def _take_in(self) -> bool:
+        """Read what is kept, and whether anything was written by another; a change of this desk's own stays."""
+        signs, before = self._signs(), self._seen
+        self._seen = signs
+        try:
+            stood = record.read_file(self.folder / RECORD)
+            self._readable = True
+            if stood is not None:
+                self.record, self._stood = carried_over(self._stood, self.record, stood), stood
+            if before.get(RECORD) != signs.get(RECORD):
+                self._trouble(RECORD)
+        except CorsetkitError as error:
+            self._readable = False
+            goes_on = "starts afresh" if self.record == Record() else "goes on with what it shows"
+            self._trouble(RECORD, f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file stays "
+                                  "as it is; before anything is written in its place, it gets a name of its own.")
+        if before.get(WEARERS) != signs.get(WEARERS):
+            try:
+                self.loaded = dict(_wearers_in(self.folder / WEARERS))
+                self._trouble(WEARERS)
+            except CorsetkitError as error:
+                self._trouble(WEARERS, f"The wearers read from a file earlier are not in the list: {error}.")
+        return before != signs
+
+    def _keep(self) -> bool:
+        """Write the record, with what others have changed; whether they had changed anything."""
+        if not self.folder:
+            return False
+        moved = False
+        try:
+            self.make_folder()
+            with self._alone():
+                moved = self._take_in()
+                self._write()
+            self._trouble("the disk")
+        except CorsetkitError as error:
+            self._trouble("the disk", f"What you choose is not kept beyond this sitting: {error}.")
+        return moved
+
+    def _write(self):
+        path = self.folder / RECORD
+        if not self._readable:
+            self._trouble(RECORD, _said_beside(RECORD, "could not be read", put_beside(path)))
+            self._readable = True
+        record.write_file(path, self.record)
+        self._stood = self.record
+        self._seen = self._seen | {RECORD: self._signs().get(RECORD)}
+
+    def _trouble(self, of: str, said: str = "") -> None:
+        self._troubles.pop(of, None)
+        if said:
+            self._troubles[of] = said
 
     def _tell(self, by: str) -> None:
         for key, told in list(self._watchers.items()):
             if key != by:
                 told()
 
-    def _keep(self) -> None:
-        if not self.folder:
-            return
-        self._text = record.written(self.record)
-        try:
-            write_whole(self.make_folder() / "record.json", self._text.encode("utf-8"))
-            self.trouble = ""
-        except CorsetkitError as error:
-            self.trouble = f"What you choose is not kept beyond this sitting: {error}."
+
+def _wearers_in(path):
+    return read_wearers(path) if path.exists() else ()
+
+
+def _said_beside(name, why, beside):
+    return f"{name} {why}; as it was it stands in the same folder as “{beside.name}”, and nothing of it is lost."

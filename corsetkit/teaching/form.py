@@ -15,7 +15,7 @@ from corsetkit.measurements import Measurements
 from corsetkit.plausible import IMPOSSIBLE
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.record import DEMO, FILE, OWN, Record
+from corsetkit.teaching.record import DEMO, FILE, OWN, Record, carried_over
 from corsetkit.sentences import sentence
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
@@ -28,7 +28,8 @@ class Form:
 
     def __init__(self, desk: Desk, key: str):
         self.desk, self.key = desk, key
-        self.rests: list[Record] = []
+        self.rests: list[tuple[Record, Record]] = []
+        """What the form changed: the record before and after, a pair for each change."""
         self.file_said = ""
         self.replaced = ""
 
@@ -38,8 +39,11 @@ class Form:
         if kind == "undo":
             self.replaced = ""
             if self.rests:
-                # Guesses are told once: going back to other numbers takes none of them back.
-                self._put(replace(self.rests.pop(), guesses=self.desk.record.guesses))
+                before, after = self.rests.pop()
+                # Only the form's own change is taken back: what was changed elsewhere since stands. And guesses are told
+                # once: going back to other numbers takes none of them back.
+                now = self.desk.record
+                self._put(replace(carried_over(after, before, now), guesses=now.guesses))
             return
         before = self.desk.record
         self.file_said = ""
@@ -59,7 +63,7 @@ class Form:
         elif kind == "file" and buffers:
             self._read_upload(str(message.get("name", "")), bytes(buffers[0]))
         if self.desk.record != before:
-            self.rests.append(before)
+            self.rests.append((before, self.desk.record))
 
     def shown(self) -> dict:
         """The whole state of the page."""

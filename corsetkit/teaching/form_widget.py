@@ -20,7 +20,7 @@ FILE_HELP = (
 class FormWidget(Answering):
     """The page's view of one `Form`; a `compact` one asks only for whom and in which unit."""
 
-    _esm = page("common.js", "form.js")
+    _esm = page("common.js", "sight.js", "form.js")
 
     parts = traitlets.Dict().tag(sync=True)
 

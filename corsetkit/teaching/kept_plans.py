@@ -6,6 +6,7 @@ from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
 from corsetkit.lay.planning import plain_plan
 from corsetkit.showing.names import file_name
+from corsetkit.teaching.desk import PLANS
 
 
 class KeptPlanFile:
@@ -31,19 +32,24 @@ class KeptPlanFile:
             self._seen, self._read = seen, _read(path, items)
         return self._read
 
-    def keep(self, name, items, plan):
-        """Keep a plan in the place of the one of the same cloth; CorsetkitError where the disk is in the way."""
+    def keep(self, name, items, plan) -> str:
+        """Keep a plan in the place of the one of the same cloth; CorsetkitError where the disk is in the way.
+
+        Where the file that is there cannot be read it is put beside, and the sentence that says so is given back. A plan of
+        other pieces cannot be cut any more, and goes.
+        """
         path = self._path(name)
         if path is None:
             self._memory[plan.layer] = plan
-            return
-        self.desk.make_folder()
-        # What cannot be read, or belongs to other pieces, holds no plan that could be lost.
-        kept.write_file(path, ({**_read(path, items).plans, plan.layer: plan}).values())
+            return ""
+        said = self.desk.rewrite(
+            path.name, lambda there: kept.read_file(there, items),
+            lambda there, found: kept.write_file(there, {**found.plans, plan.layer: plan}.values()))
         self._seen = None
+        return said
 
     def _path(self, name):
-        return self.desk.folder / f"cutting_plans_{file_name(name)}.json" if self.desk.folder else None
+        return self.desk.folder / f"{PLANS}{file_name(name)}.json" if self.desk.folder else None
 
 
 def items_by_layer(finished):

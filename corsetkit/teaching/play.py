@@ -53,14 +53,21 @@ class Play:
         self.controls = {name: Control(one, unit) for name, one in self.quantities.items()}
 
     def take(self, quantities, values: dict, unit: str) -> None:
-        """Go on from other declarations, values and another unit; where the values are others, that is a step to undo."""
+        """Go on from other declarations, values and another unit; where the values are others, that is a step to undo.
+
+        What is under the hand and has not come to rest moves on, unless it is refused or declared otherwise now.
+        """
+        before, rest = self.quantities, self.rests[-1]
+        moving = {} if self.refused else {
+            name: self.value(name) for name, one in before.items() if self.value(name) != rest.get(name, one.default)}
         self.quantities = {one.name: one for one in quantities}
         self.set_unit(unit)
         self.typed = {}
         values = self._changes(values)
-        self.asked = values
-        if values != self.rests[-1]:
+        if values != rest:
             self.rests.append(values)
+        self.asked = self._changes(
+            values | {name: value for name, value in moving.items() if self.quantities.get(name) == before[name]})
         self.draw()
 
     def draw(self) -> None:

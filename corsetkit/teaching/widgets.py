@@ -27,16 +27,28 @@ class Answering(anywidget.AnyWidget):
     shown = traitlets.Dict().tag(sync=True)
 
     def __init__(self, **more):
+        self._desk = self._sight = None
         super().__init__(**more)
         self.on_msg(self._on_page)
+
+    def stands_on(self, desk, sight) -> None:
+        """Look at the `desk` again before each message, for another lesson may have changed what is kept; the `InSight`
+        is told whether the page is in sight."""
+        self._desk, self._sight = desk, sight
 
     def answer(self, message: dict, buffers) -> dict:
         """The state after `message`."""
         raise NotImplementedError
 
     def _on_page(self, _widget, message, buffers):
+        if message.get("kind") == "sight":
+            if self._sight:
+                self._sight.told(str(message.get("page", "")), bool(message.get("seen")))
+            return
         asked = {"asker": message.get("asker", ""), "number": message.get("number", 0)}
         try:
+            if self._desk:
+                self._desk.look_again()
             state = self.answer(message, buffers)
         except Exception as error:
             wrong = f"The course itself made a mistake ({type(error).__name__}: {error})."

@@ -125,6 +125,8 @@ function render({ model, el }) {
   paint();
   follow(model, ends, "shown", paint);
   el.append(root);
+  // Each lesson has one form, so one word a lesson.
+  tellSight(model, el, ends);
   return () => {
     timers.forEach((stop) => stop());
     line.close();

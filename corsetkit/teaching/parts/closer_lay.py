@@ -144,7 +144,7 @@ class CloserLay:
     def _run(self, asked, name, items):
         try:
             best, self.note = searched(asked, self._progress)
-            self._plans.keep(name, items, best)
+            self.note = f"{self.note} {self._plans.keep(name, items, best)}".rstrip()
         except CorsetkitError as error:
             self.note = sentence(f"Not done: {self._said(error)}")
         finally:

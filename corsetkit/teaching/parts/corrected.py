@@ -6,10 +6,8 @@ from corsetkit.fitting import kept
 from corsetkit.pattern.pattern import Pattern
 from corsetkit.showing.marks import seam_letter
 from corsetkit.style import Style
+from corsetkit.teaching.desk import CORRECTIONS
 from corsetkit.teaching.parts.finishing import Finishing, style_in
-
-FILE = "corrections.json"
-"""In the learner's folder."""
 
 
 class Corrected(Finishing):
@@ -41,23 +39,28 @@ class Corrected(Finishing):
 def read_kept(desk):
     """All wearers' kept corrections, and a sentence where the file cannot be read; then there are none."""
     if not desk.folder:
-        return kept.Kept(), ""
+        return desk.corrections, ""
     try:
-        found = kept.read_file(desk.folder / FILE)
+        found = kept.read_file(desk.folder / CORRECTIONS)
     except CorsetkitError as error:
         return kept.Kept(), str(error)
     return found, "; ".join(found.left_out)
 
 
-def keep(desk, changed, by: str) -> None:
+def keep(desk, changed, by: str) -> str:
     """Keep what `changed(kept)` makes of the kept corrections, and tell all cells but `by`.
 
-    CorsetkitError where a correction is not allowed, where the disk is in the way, and where the file that is there
-    cannot be read: then it is not written over.
+    Where the file that is there cannot be read, or not all of it, it is put beside, and the sentence that says so is given
+    back. CorsetkitError where a correction is not allowed, and where the disk is in the way.
     """
-    path = desk.make_folder() / FILE
-    kept.write_file(path, changed(kept.read_file(path)))
+    said = ""
+    if desk.folder:
+        said = desk.rewrite(CORRECTIONS, kept.read_file, lambda path, found: kept.write_file(path, changed(found)),
+                            lambda found: not found.left_out)
+    else:
+        desk.corrections = changed(desk.corrections)
     desk.change(by)
+    return said
 
 
 def named_seam(one):

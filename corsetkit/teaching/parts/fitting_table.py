@@ -28,6 +28,7 @@ GROUPS = {
     "Yoke": ("back yoke", "yoke neckline"),
 }
 """In which order a toile is looked at, and which lines belong there: the first moves what comes after; course convention."""
+_GONE = "this correction is not there any more"
 _WALKED, _LINES = 4, 4
 """How many sentences on seams and on lines are told at most."""
 
@@ -55,6 +56,7 @@ class FittingTable:
         self._tried = Corrected(drafts.desk)
         self.number = FIRST
         self.pinch = {}
+        self._listed = ()
         self.typed = ""
         self.note = self.refused = ""
         self.picture = Picture("", "")
@@ -71,7 +73,7 @@ class FittingTable:
 
     def handle(self, message: dict) -> None:
         """Do what the page asks."""
-        kind, self.note, self.typed = message.get("kind"), "", ""
+        kind, self.note, self.typed, goes_on = message.get("kind"), "", "", ""
         try:
             if kind == "fault" and message.get("which") in range(len(FAULTS)):
                 self.number = message["which"]
@@ -79,12 +81,14 @@ class FittingTable:
                 self._set((message.get("changes") or {}).get("pinch") or {})
                 return
             elif kind == "add":
-                self._add()
+                goes_on = self._add()
             elif kind == "back":
                 self._take_back(message.get("place"))
         except CorsetkitError as error:
             self.note = sentence(f"Not done: {self._said(error)}")
         self.draw()
+        if goes_on and not self.refused:
+            self.note = f"{self.note} {goes_on}"
 
     def refresh(self) -> None:
         """Draw anew, for something on the desk has changed."""
@@ -99,6 +103,7 @@ class FittingTable:
             self.picture, self.refused = self._pictured(self.amount), ""
         except CorsetkitError as error:
             self.refused = sentence(self._said(error))
+        self._listed = self._corrections()
 
     def shown(self) -> dict:
         """The whole state of the page."""
@@ -155,17 +160,25 @@ class FittingTable:
         self._pictured(self.amount)
         made = self.fault.corrections(self.amount)
         name = self.drafts.desk.body()[0]
-        keep(self.drafts.desk, lambda kept: kept.with_more(name, made), self.key)
-        self.note = f"Kept for {name}. The drawing goes on from there: what you see now is one pass more."
+        beside = keep(self.drafts.desk, lambda kept: kept.with_more(name, made), self.key)
+        self.note = f"Kept for {name}. {beside}".rstrip()
+        return "The drawing goes on from there: what you see now is one pass more."
 
     def _take_back(self, place):
-        name = self.drafts.desk.body()[0]
-        ones = list(read_kept(self.drafts.desk)[0].of(name))
-        if isinstance(place, bool) or not isinstance(place, int) or not 0 <= place < len(ones):
-            raise CorsetkitError("this correction is not there any more")
-        taken = ones.pop(place)
-        keep(self.drafts.desk, lambda kept: kept.with_only(name, ones), self.key)
-        self.note = f"Taken back: {line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)}."
+        if isinstance(place, bool) or not isinstance(place, int) or not 0 <= place < len(self._listed):
+            raise CorsetkitError(_GONE)
+        name, taken = self.drafts.desk.body()[0], self._listed[place]
+
+        def without(kept):
+            ones = list(kept.of(name))
+            # Another lesson may have kept or taken back some since the page was told; the same one is meant all the same.
+            if taken not in ones:
+                raise CorsetkitError(_GONE)
+            at = place if ones[place:place + 1] == [taken] else ones.index(taken)
+            return kept.with_only(name, ones[:at] + ones[at + 1:])
+
+        beside = keep(self.drafts.desk, without, self.key)
+        self.note = f"Taken back: {line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)}. {beside}".rstrip()
 
     def _corrections(self):
         try:
@@ -176,10 +189,10 @@ class FittingTable:
 
     def _kept(self):
         unit = self.drafts.desk.record.unit
-        return [line_named(one.line).said(one.by, unit) for one in self._corrections()]
+        return [line_named(one.line).said(one.by, unit) for one in self._listed]
 
     def _totals(self):
-        ones = self._corrections()
+        ones = self._listed
         if len(ones) < 2:
             return []
         return [f"In all: {'; '.join(said_totals(ones, self.drafts.desk.record.unit)) or 'nothing'}."]
