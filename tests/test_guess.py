@@ -1,17 +1,22 @@
 """The guess without a page: what locks, how the line moves, what is told of the gap, what is kept."""
 
+import importlib
 import json
 import math
+import pkgutil
 from dataclasses import replace
 
 import pytest
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.pattern.correction import Correction
+from corsetkit.teaching import course, lessons
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.form import Form
 from corsetkit.teaching.guess import STEPS, Asked, Guess
 from corsetkit.teaching.guess_said import told
 from corsetkit.teaching.guess_widget import GuessWidget
+from corsetkit.teaching.parts.corrected import keep
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.record import Record, read, written
 from corsetkit.units import CM_PER_INCH
@@ -156,7 +161,8 @@ class TestKept:
         assert after.do("lock", text="10")["text"] == "9"
 
     @pytest.mark.parametrize("other", [{"start": 8 * IN + 1e-5}, {"right": 10 * IN + 1e-5}])
-    def test_another_wearer_or_style_makes_it_obsolete_until_it_is_as_before(self, other):
+    def test_without_the_numbers_it_was_given_for_it_counts_only_for_its_own_question(self, other):
+        """A guess kept by a course that did not keep what it was asked of cannot be asked of that again."""
         place = Place()
         before = place.through("9")
         first, place.question = place.question, replace(place.question, **other)
@@ -209,6 +215,126 @@ class TestKept:
     def test_a_text_spoilt_on_the_disk_is_said_by_its_value(self, text):
         shown = Place(kept={"text": text, "value": 9 * IN, "right": 10 * IN, "start": 8 * IN}).guess.shown()
         assert shown["locked"] and shown["text"] == shown["words"] == "9 in" and len(shown["told"]) == 3
+
+
+LESSONS = sorted({name.partition(".")[0] for _, name, _ in pkgutil.iter_modules(lessons.__path__)} - {"measuring"})
+
+
+def lesson_named(name):
+    return importlib.import_module(f"corsetkit.teaching.lessons.{name}").LESSON
+
+
+class TestStaysLocked:
+    """A locked guess stays with the numbers it was given for, whatever is changed afterwards."""
+
+    @staticmethod
+    def ask(cell, kind, **more):
+        cell._on_page(cell, {"kind": kind, "asker": "a", "number": 1, **more}, [])
+        return cell.shown
+
+    def told(self, cell):
+        """Locked and moved to the end: what the page shows then."""
+        self.ask(cell, "lock", text="5 degrees" if cell.guess.asked.unit == "degrees" else "5 in")
+        return self.ask(cell, "show", at=STEPS)
+
+    @staticmethod
+    def anew(monkeypatch):
+        """As after a restart of the kernel."""
+        monkeypatch.setattr(course, "_live", {})
+        monkeypatch.setattr(course, "_desks", {})
+
+    OF_THE_QUESTION = ("question", "label", "locked", "text", "words", "told", "at", "svg", "description", "refused")
+
+    def same(self, shown, before):
+        differ = [one for one in self.OF_THE_QUESTION if shown[one] != before[one]]
+        # Where a grain arrow lies on a laid piece depends on which width of cloth was drawn first.
+        return differ == [] or differ == ["svg"] and "on cloth" in before["question"]
+
+    def test_an_earlier_slider_leaves_it_locked(self, work):
+        """Lesson 05: the guess is locked, the overbust mark is moved, and the guess stands as it was told, with a word on it."""
+        cell, table = lesson_named("two_part_cup").guess(), lesson_named("two_part_cup").drawing()
+        before = self.told(cell)
+        assert before["note"] == "" and before["again"].startswith("The answer has been seen")
+        self.ask(table, "set", changes={"overbust_mark": {"text": "4"}}, keep=True)
+        assert self.same(cell.shown, before)
+        assert "pattern has changed since" in cell.shown["note"] and "for Maren" in cell.shown["note"]
+        self.ask(table, "undo")
+        assert self.same(cell.shown, before) and cell.shown["note"] == ""
+
+    @pytest.mark.parametrize("name", LESSONS)
+    def test_another_wearer_leaves_it_locked_in_every_lesson_and_guess_again_asks_of_her(self, work, monkeypatch, name):
+        """Question, drawing and answer are those of the wearer who was drafted for, after a restart too; then it asks anew."""
+        cell, desk = lesson_named(name).guess(), course.desk()
+        before = self.told(cell)
+        assert before["locked"] and before["told"]
+        desk.change(wearer="Ottilie", style={"waist_reduction": 2.54, "cup_roundness": 0.3}, finish={"seam_allowance": 2.0})
+        assert self.same(cell.shown, before) and "pattern has changed since" in cell.shown["note"]
+        self.anew(monkeypatch)
+        cell = lesson_named(name).guess()
+        assert self.same(cell.shown, before) and "pattern has changed since" in cell.shown["note"]
+        fresh = self.ask(cell, "again")
+        assert not fresh["locked"] and fresh["question"] != before["question"] and fresh["note"] == "" and not fresh["refused"]
+        after = self.told(cell)
+        assert after["told"] and after["told"] != before["told"] and after["note"] == ""
+
+    def test_in_another_unit_it_says_the_same_numbers(self, work):
+        """The question of then is asked in the unit of now."""
+        cell, desk = lesson_named("back").guess(), course.desk()
+        self.ask(cell, "lock", text="5")
+        self.ask(cell, "show", at=STEPS)
+        desk.change(wearer="Ottilie")
+        desk.change(unit="cm")
+        assert cell.shown["text"] == "12.7 cm" and " in." not in " ".join([cell.shown["question"], *cell.shown["told"]])
+        desk.change(wearer="Maren")
+        shown = dict(cell.shown)
+        desk.change(wearer="Ottilie")
+        assert self.same(cell.shown, shown)
+
+    def test_corrections_of_a_fitting_are_among_the_numbers_it_was_given_for(self, work, monkeypatch):
+        """Lesson 09: a guess of a corrected pattern is asked of the corrected pattern again."""
+        keep(course.desk(), lambda kept: kept.with_more("Maren", [Correction("waist girth", 1.0)]), "")
+        cell = lesson_named("sewing").guess()
+        before = self.told(cell)
+        keep(course.desk(), lambda kept: kept.with_more("Maren", [Correction("waist girth", 1.0)]), "")
+        assert self.same(cell.shown, before)
+        self.anew(monkeypatch)
+        assert self.same(lesson_named("sewing").guess().shown, before)
+
+    def test_a_wearer_whose_numbers_are_not_complete_leaves_it_locked(self, work):
+        """Nothing can be drafted now, and still the guess stands; guessing again says what is missing."""
+        cell, desk = lesson_named("underbust").guess(), course.desk()
+        before = self.told(cell)
+        desk.change(source="own")
+        assert self.same(cell.shown, before) and "pattern has changed since" in cell.shown["note"]
+        assert "not finished" in self.ask(cell, "again")["refused"]
+
+    def test_a_guess_kept_without_its_numbers_learns_them_while_they_stand(self, work, monkeypatch):
+        """A record of an earlier course is read, and once its question stands its guess stays locked like any other."""
+        cell = lesson_named("two_part_cup").guess()
+        before = self.told(cell)
+        kept = {one: told for one, told in course.desk().record.guesses["05_two_part_cup.guess"].items() if one != "of"}
+        (work / "record.json").write_text(json.dumps({"guesses": {"05_two_part_cup.guess": kept}}))
+        self.anew(monkeypatch)
+        cell = lesson_named("two_part_cup").guess()
+        assert self.same(cell.shown, before)
+        course.desk().change(style={"overbust_mark": 10.16})
+        assert self.same(cell.shown, before)
+        self.anew(monkeypatch)
+        assert self.same(lesson_named("two_part_cup").guess().shown, before)
+
+    @pytest.mark.parametrize("spoilt", [7, {}, {"wearer": 3}, {"wearer": "Maren", "body": {}}, {"wearer": "Maren", "body": {"bust_girth": 1}},
+                                        {"wearer": "Maren", "body": {"bust_girth": True}, "style": [], "corrections": {}}])
+    def test_numbers_spoilt_on_the_disk_leave_the_guess_without_them(self, work, monkeypatch, spoilt):
+        """What it was asked of cannot be read: then it counts where its question stands, as one of an earlier course does."""
+        cell = lesson_named("two_part_cup").guess()
+        before = self.told(cell)
+        guesses = {one: {**told, "of": spoilt} for one, told in course.desk().record.guesses.items()}
+        (work / "record.json").write_text(json.dumps({"wearer": "Ottilie", "guesses": guesses}))
+        self.anew(monkeypatch)
+        cell = lesson_named("two_part_cup").guess()
+        assert not cell.shown["locked"] and course.desk().trouble == ""
+        course.desk().change(wearer="Maren")
+        assert self.same(cell.shown, before)
 
 
 class TestRecord:

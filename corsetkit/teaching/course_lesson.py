@@ -84,6 +84,7 @@ class CourseLesson(Lesson):
         return Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, None, lambda kept: None).stored(svg_image)
 
     def _guess_alive(self, desk, key):
+        from corsetkit.teaching.as_it_stood import AsItStood
         from corsetkit.teaching.guess import Guess
         from corsetkit.teaching.guess_widget import GuessWidget
 
@@ -96,7 +97,9 @@ class CourseLesson(Lesson):
         def kept():
             return desk.record.guesses.get(key)
 
-        return GuessWidget(Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, kept(), keep), kept)
+        earlier = AsItStood(desk, lambda then: self._asked_of(then, self.drafts_of(then)))
+        return GuessWidget(
+            Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, kept(), keep, earlier), kept)
 
     def _to_read(self, cell, title, read, *button):
         """A cell to read that keeps up with the desk; `read(desk, drafts)` gives the Stored, `button` what a `Board` may have."""

@@ -26,6 +26,8 @@ _HOW = {
     "degrees": "Write a number: 25 or 25.5.",
 }
 _SEEN = "You have seen the answer, so this time the guess is for practice."
+_PRACTICE = "The answer has been seen; another guess is for practice."
+_ANEW = "The question is asked with the numbers of now."
 _LATER = "Your guess can be typed here once the lesson runs; then the line moves."
 
 
@@ -62,13 +64,15 @@ class Guess:
     """One learner before one question.
 
     `asked()` gives the Asked of the desk as it is now, or raises CorsetkitError; `unit()` is the learner's unit. `kept` is
-    a locked guess of earlier, as `keep` was given it: its text, and value, right and start in the question's unit. It
-    counts only for the question it was made for, and counts again when that question comes back.
+    a locked guess of earlier, as `keep` was given it: its text, value, right and start in the question's unit, and what it
+    was asked `of`. It stays locked with the numbers it was given for until the learner guesses again; `earlier` (an
+    `AsItStood`) asks of them anew where the pattern has changed since.
     """
 
-    def __init__(self, asked, unit, kept, keep):
-        self._ask, self._unit, self._keep = asked, unit, keep
+    def __init__(self, asked, unit, kept, keep, earlier=None):
+        self._ask, self._unit, self._keep, self._earlier = asked, unit, keep, earlier
         self.asked = self.kept = None
+        self.since = ""
         self.at, self.arrived = 0, False
         self.picture = Picture("", "")
         self._fresh()
@@ -86,18 +90,25 @@ class Guess:
         """Ask anew, for something on the desk has changed; where the question is the same, all stays but its words."""
         before = self.asked
         try:
-            self.asked, self.refused = self._ask(), ""
+            present, self.refused = self._ask(), ""
         except CorsetkitError as error:
-            self.asked, self.refused = None, sentence(str(error))
+            present, self.refused = None, sentence(str(error))
+        then = None if self.kept is None or present and _same(self.kept, present) else self._asked_then()
+        self.asked, self.since = then or present, self._earlier.since(self.kept["of"]) if then else ""
+        if self.asked is None:
             return
         if before is None or not _same(vars(before), self.asked):
             self._fresh()
             self.at, self.arrived = (STEPS, True) if self.locked else (0, False)
+        if self.locked and self._earlier and "of" not in self.kept:
+            # It was kept by a course that did not say it; as long as the question stands, what it is asked of is known.
+            self.kept = {**self.kept, "of": self._earlier.now()}
+            self._keep(dict(self.kept))
         self._draw()
 
     @property
     def locked(self) -> bool:
-        """Whether there is a guess for the present question."""
+        """Whether there is a guess for the question that is shown."""
         return self.asked is not None and self.kept is not None and _same(self.kept, self.asked)
 
     def handle(self, message: dict) -> None:
@@ -110,9 +121,11 @@ class Guess:
         elif kind == "show" and self.locked:
             self._show(message.get("at"))
         elif kind == "again" and self.arrived:
+            # The answer that was seen is that of the numbers then.
+            note = "" if self.since else _SEEN
             self._keep_now(None)
-            self._fresh(_SEEN)
-            self._draw()
+            self._fresh(note)
+            self.refresh()
 
     def shown(self) -> dict:
         """The whole state of the page."""
@@ -128,7 +141,8 @@ class Guess:
             "text": text,
             "words": words,
             "unread": self.unread,
-            "note": self.note,
+            "note": self.since or self.note,
+            "again": _ANEW if self.since else _PRACTICE,
             "at": self.at,
             "steps": STEPS,
             "svg": self.picture.svg,
@@ -152,8 +166,19 @@ class Guess:
             self.typed, self.unread = text, sentence(str(error))
             return
         self._fresh(self.note)
-        self._keep_now({"text": text, "value": value, "right": self.asked.right, "start": self.asked.start})
+        of = {"of": self._earlier.now()} if self._earlier else {}
+        self._keep_now({"text": text, "value": value, "right": self.asked.right, "start": self.asked.start, **of})
         self._draw()
+
+    def _asked_then(self):
+        """The question of a locked guess, as it was asked then; None where that is not known, or comes to something else now."""
+        if self._earlier is None or "of" not in self.kept:
+            return None
+        try:
+            then = self._earlier.asked(self.kept["of"])
+        except CorsetkitError:
+            return None
+        return then if _same(self.kept, then) else None
 
     def _keep_now(self, kept) -> None:
         self.kept = kept

@@ -28,7 +28,7 @@ function render({ model, el }) {
   });
   const unit = make("span", {});
   const unread = make("p", { id: wrong, class: "corset-wrong", role: "status" });
-  const note = make("p", { class: "corset-hint" });
+  const note = make("p", { class: "corset-hint", role: "status" });
   const locking = make("button", { type: "button", class: "corset-button corset-main", onclick: lock }, "Lock my guess");
   const locked = make("p", { class: "corset-guess-locked", role: "status" });
   const slider = make("input", {
@@ -44,10 +44,11 @@ function render({ model, el }) {
     make("label", { for: range, class: "corset-label" }, "From before to after"), slider,
     make("div", { class: "corset-guess-ends", "aria-hidden": "true" }, make("span", {}, "before"), make("span", {}, "after")));
   const told = make("ul", { class: "corset-said corset-guess-told" });
+  const anew = make("p", { id: seen, class: "corset-hint" });
   const again = make("div", { class: "corset-guess-again" },
     make("button", { type: "button", class: "corset-button", "aria-describedby": seen,
       onclick: () => { line.ask({ kind: "again" }); typed.focus(); } }, "Guess again"),
-    make("p", { id: seen, class: "corset-hint" }, "The answer has been seen; another guess is for practice."));
+    anew);
   const silence = make("p", { class: "corset-silence", role: "alert" });
   const asking = make("div", {},
     label, hint, make("div", { class: "corset-row corset-guess-row" }, typed, unit), unread, note, locking);
@@ -120,6 +121,7 @@ function render({ model, el }) {
     way.hidden = !shown.locked;
     list(told, shown.told.map(together));
     again.hidden = !shown.told.length;
+    say(anew, shown.again);
     if (!shown.locked) {
       stop();
       begun = false;
