@@ -46,7 +46,8 @@ MARK = b"\xef\xbb\xbf"
 def plans(finished_maren):
     """Maren's pieces by their cloth, and for each cloth plans of two widths."""
     items = items_by_layer(finished_maren)
-    return items, {layer: [plain_plan(mine, Cloth(width=width), layer) for width in (115.0, 150.0)] for layer, mine in items.items()}
+    return items, {layer: [plain_plan(mine, Cloth(width=width), layer) for width in (115.0, 150.0)]
+                   for layer, mine in items.items()}
 
 
 def change(desk, name, plans):
@@ -93,12 +94,12 @@ class TestNotReadable:
     @pytest.mark.parametrize("name", KEPT)
     def test_an_earlier_one_that_was_put_beside_is_never_written_over(self, tmp_path, name, plans):
         """Each file that is put beside gets the first number that is free."""
-        path = tmp_path / name
-        for number in (1, 2, 3):
-            path.write_bytes(spoilt := b"[%d" % number)
+        path, spoilt = tmp_path / name, [b"[1", b"[2", b"[3"]
+        for one in spoilt:
+            path.write_bytes(one)
             change(Desk(tmp_path), name, plans)
-            assert (tmp_path / f"{path.stem}, not readable, {number}{path.suffix}").read_bytes() == spoilt
-        assert [(tmp_path / f"{path.stem}, not readable, {i}{path.suffix}").read_bytes() for i in (1, 2, 3)] == [b"[1", b"[2", b"[3"]
+        beside = [tmp_path / f"{path.stem}, not readable, {number}{path.suffix}" for number in (1, 2, 3)]
+        assert [one.read_bytes() for one in beside] == spoilt
 
     @pytest.mark.parametrize("name", KEPT)
     def test_a_byte_order_mark_is_read(self, tmp_path, name, plans):

@@ -322,7 +322,8 @@ class TestStaysLocked:
         self.anew(monkeypatch)
         assert self.same(lesson_named("two_part_cup").guess().shown, before)
 
-    @pytest.mark.parametrize("spoilt", [7, {}, {"wearer": 3}, {"wearer": "Maren", "body": {}}, {"wearer": "Maren", "body": {"bust_girth": 1}},
+    @pytest.mark.parametrize("spoilt", [7, {}, {"wearer": 3}, {"wearer": "Maren", "body": {}},
+                                        {"wearer": "Maren", "body": {"bust_girth": 1}},
                                         {"wearer": "Maren", "body": {"bust_girth": True}, "style": [], "corrections": {}}])
     def test_numbers_spoilt_on_the_disk_leave_the_guess_without_them(self, work, monkeypatch, spoilt):
         """What it was asked of cannot be read: then it counts where its question stands, as one of an earlier course does."""

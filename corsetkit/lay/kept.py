@@ -105,7 +105,10 @@ def write_file(path, plans):
 
 
 def read_file(path, items_by_layer):
-    """The file's plans; none where there is no file yet. A byte order mark may stand in front; CorsetkitError for what is no plans."""
+    """The file's plans, a byte order mark in front or not; none where there is no file yet.
+
+    CorsetkitError where it cannot be read.
+    """
     path = Path(path)
     try:
         text = path.read_bytes().decode("utf-8-sig")

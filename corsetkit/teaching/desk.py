@@ -6,6 +6,7 @@ written anew under a lock: what another lesson changed meanwhile stands. Where t
 """
 
 import os
+import re
 from collections.abc import Callable
 from contextlib import ExitStack
 from dataclasses import replace
@@ -22,6 +23,8 @@ from corsetkit.wearers import demo_wearers, read_wearers, write_wearers
 
 RECORD, WEARERS, CORRECTIONS, PLANS = "record.json", "wearers.csv", "corrections.json", "cutting_plans_"
 """The files kept in the learner's folder; of the plans there is one for each wearer, which begins so."""
+_PLANS_OF = re.compile(rf"{PLANS}[^,]*\.json")
+"""What was put beside bears a comma, which no name of a plan's file does."""
 _PATIENCE = 5.0
 """Seconds: another lesson is done with writing in some thousandths of one."""
 
@@ -144,7 +147,7 @@ class Desk:
         try:
             with os.scandir(self.folder) as entries:
                 for entry in entries:
-                    if entry.name in (RECORD, WEARERS, CORRECTIONS) or entry.name.startswith(PLANS):
+                    if entry.name in (RECORD, WEARERS, CORRECTIONS) or _PLANS_OF.fullmatch(entry.name):
                         about = entry.stat()
                         found[entry.name] = about.st_mtime_ns, about.st_size, about.st_ino
         except OSError:
@@ -165,8 +168,8 @@ class Desk:
         except CorsetkitError as error:
             self._readable = False
             goes_on = "starts afresh" if self.record == Record() else "goes on with what it shows"
-            self._trouble(RECORD, f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file stays "
-                                  "as it is; before anything is written in its place, it gets a name of its own.")
+            self._trouble(RECORD, f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file "
+                                  "stays as it is; before anything is written in its place, it gets a name of its own.")
         if before.get(WEARERS) != signs.get(WEARERS):
             try:
                 self.loaded = dict(_wearers_in(self.folder / WEARERS))
