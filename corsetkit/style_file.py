@@ -22,6 +22,8 @@ _BEFORE = {Style: "", Finish: "", Cloth: "cloth_"}
 _OWNERS = {before + one.name: (owner, one.name, replace(one, name=before + one.name))
            for owner, before in _BEFORE.items() for one in quantities(owner)}
 _HEADING = ("name", "value")
+_PARTS = ("style", "finish")
+_LIKE = "{\"cup_parts\": 2}"
 
 
 @dataclass(frozen=True)
@@ -47,25 +49,40 @@ def read_choices(path):
         raise CorsetkitError(f"{path.name} is not UTF-8 text: save it again as UTF-8") from None
     except (OSError, ValueError) as error:
         raise CorsetkitError(f"{path} cannot be read: {getattr(error, 'strerror', None) or error}") from None
+    if not text.strip(" ,;\t\r\n"):
+        raise CorsetkitError(f"{path.name} is empty: write a choice into it, like {_LIKE}, or leave the file out")
     where = f"{path.name}: "
     pairs, unit = (_from_json if text.lstrip().startswith(("{", "[")) else _from_csv)(text, where)
     return _choices(pairs, unit, where)
 
 
+class _Pairs(tuple):
+    """(name, value) pairs of a JSON object: no dict, so that a name given twice is seen, and no list, for that is another
+    thing."""
+
+
 def _from_json(text, where):
     """(name, value) pairs, and the unit of bare lengths."""
     try:
-        # Pairs and not a dict, so that a name given twice is seen.
-        told = json.loads(text, object_pairs_hook=lambda pairs: pairs)
+        told = json.loads(text, object_pairs_hook=_Pairs)
     except (ValueError, RecursionError) as error:
         place = f", line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
-        raise CorsetkitError(f"{where.removesuffix(': ')}{place}: this is not JSON; write it like "
-                             f"{{\"cup_parts\": 2}}") from None
-    # Both an empty list and an empty object are no choices here.
-    if not text.lstrip().startswith("{"):
-        raise CorsetkitError(f"{where}names and values are expected, like {{\"cup_parts\": 2}}")
-    groups = [value for name, value in told if name in ("style", "finish") and isinstance(value, list)]
-    return ([pair for group in groups for pair in group], "cm") if groups else _without_unit(told, where)
+        raise CorsetkitError(f"{where.removesuffix(': ')}{place}: this is not JSON; write it like {_LIKE}") from None
+    if not isinstance(told, _Pairs):
+        raise CorsetkitError(f"{where}names and values are expected, like {_LIKE}")
+    if not any(name in _PARTS for name, _ in told):
+        return _without_unit(told, where)
+    found = []
+    for name, value in told:
+        if name in _PARTS and not isinstance(value, _Pairs):
+            raise CorsetkitError(f"{where}{name} is {shown(value)}: names and values are expected there, in braces")
+        if name in _PARTS:
+            found += value
+        # What else the lessons keep, such as the wearer, is no choice; a choice that would be passed over is told.
+        elif name in _OWNERS or name == "cloth":
+            raise CorsetkitError(f"{where}{name} stands beside {' and '.join(one for one in _PARTS if one in dict(told))}: write "
+                                 "all the choices without such parts, each under its own name")
+    return found, "cm"
 
 
 def _from_csv(text, where):
@@ -74,7 +91,7 @@ def _from_csv(text, where):
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=";" if ";" in first else ",", strict=True))
     except csv.Error:
-        raise CorsetkitError(f"{where}its quotation marks do not pair; write inches as 14 1/2") from None
+        raise CorsetkitError(f"{where}its quotation marks do not pair, or a cell is too long; write inches as 14 1/2") from None
     for number, row in enumerate(rows, 1):
         cells = [cell.strip() for cell in row]
         while cells and not cells[-1]:
@@ -84,6 +101,8 @@ def _from_csv(text, where):
         if len(cells) != 2:
             raise CorsetkitError(f"{where}row {number} has {len(cells)} cells: a name and its value are expected")
         pairs.append((cells[0], cells[1]))
+    if not pairs:
+        raise CorsetkitError(f"{where}no choice stands in it: write a name and its value into each row, or leave the file out")
     return _without_unit(pairs, where)
 
 

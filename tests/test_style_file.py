@@ -68,6 +68,14 @@ def test_the_cloth_stands_beside_style_and_finish(tmp_path):
     ("yoke,no,maybe", "row 1 has 3 cells"), ('yoke,"no', "quotation marks"),
     ('{"style": {"colour": 1}}', "'colour' is no value"),
     ('{"style": {"waist_reduction": 99}}', "waist reduction is 99 cm"), ("[" * 100000, "not JSON"),
+    ("", "s.json is empty: write a choice into it"), ("\ufeff\n,\n", "s.json is empty"),
+    ("name,value\n", "no choice stands in it"), ("[]", "names and values are expected"), ("7", "row 1 has 1 cells"),
+    ('{"style": {"yoke": false}, "finish": 5}', "finish is 5: names and values are expected there"),
+    ('{"style": [["yoke", false]]}', "style is .*: names and values are expected there"),
+    ('{"style": null}', "style is None: names and values"), ('{"finish": {}, "style": [1]}', "style is .1.: names and values"),
+    ('{"style": {}, "yoke": false}', "yoke stands beside style: write all the choices without such parts"),
+    ('{"style": {}, "finish": {}, "cloth": {"width": 150}}', "cloth stands beside style and finish"),
+    (f"yoke,{'x' * 200_000}", "a cell is too long"),
 ])
 def test_a_style_amiss_is_one_sentence(tmp_path, text, said):
     """Each mistake in a file of choices is one line with the field, what was given, and what is allowed."""
