@@ -115,7 +115,8 @@ def _pairs(wearers) -> list[Wearer]:
 
 
 def _rows_in(text: str, file: str) -> tuple[Row, ...]:
-    rows = _rows(text, file)
+    separator = _separator(text)
+    rows = _rows(text, file, separator)
     number, heading = next(rows, (0, []))
     if not number:
         raise CorsetkitError(f"{file} is empty: its first row must name the columns")
@@ -125,7 +126,7 @@ def _rows_in(text: str, file: str) -> tuple[Row, ...]:
     for number, row in rows:
         where, name = f"{file}, row {number}", ""
         try:
-            cells = _cells(columns, row, where)
+            cells = _cells(columns, row, where, separator)
             name = _name(cells, where)
             if (first := seen.setdefault(name.casefold(), number)) != number:
                 raise CorsetkitError(
@@ -140,10 +141,13 @@ def _rows_in(text: str, file: str) -> tuple[Row, ...]:
     return tuple(found)
 
 
-def _rows(text: str, file: str):
-    """Number and cells of each row that is not blank; numbered as a spreadsheet numbers them."""
+def _separator(text: str) -> str:
     heading = next((line for line in text.splitlines() if line.strip(" ,;")), "")
-    separator = ";" if heading.count(";") > heading.count(",") else ","
+    return ";" if heading.count(";") > heading.count(",") else ","
+
+
+def _rows(text: str, file: str, separator: str):
+    """Number and cells of each row that is not blank; numbered as a spreadsheet numbers them."""
     number = 0
     try:
         for row in csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True):
@@ -153,9 +157,14 @@ def _rows(text: str, file: str):
                 cells.pop()
             if cells:
                 yield number, cells
-    except csv.Error:
+    except csv.Error as error:
+        # The reader has one kind of error for all, and only its words say which.
+        too_long = "field larger than field limit" in str(error)
         raise CorsetkitError(
-            f"{file}, row {number + 1}: its quotation marks do not pair; write inches as 14 1/2"
+            f"{file}, row {number + 1}: a cell has more than {csv.field_size_limit()} letters: shorten it, and see "
+            "that its quotation marks pair"
+            if too_long
+            else f"{file}, row {number + 1}: its quotation marks do not pair; write inches as 14 1/2"
         ) from None
 
 
@@ -179,12 +188,21 @@ def _columns(heading: list[str], where: str) -> list[str]:
     return columns
 
 
-def _cells(columns: list[str], row: list[str], where: str) -> dict[str, str]:
+def _cells(columns: list[str], row: list[str], where: str, separator: str) -> dict[str, str]:
     """The row's cells by their columns."""
     if len(row) > len(columns):
+        # A decimal comma is two numbers side by side; any other comma stands in a text.
+        commas = separator == "," and any(
+            one.isdecimal() and after.isdecimal() for one, after in zip(row, row[1:])
+        )
+        remedies = [
+            "a decimal comma must stand in a file separated by semicolons" if commas else "",
+            "a text that holds a comma must stand in quotation marks" if separator == "," else "",
+            "" if separator == "," else "take out what stands beyond the last column",
+        ]
         raise CorsetkitError(
             f"{where}: has {len(row)} cells for {len(columns)} columns; "
-            "a decimal comma must stand in a file separated by semicolons"
+            + ", and ".join(filter(None, remedies))
         )
     return dict(zip(columns, row + [""] * (len(columns) - len(row))))
 

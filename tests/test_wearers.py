@@ -99,7 +99,7 @@ def test_columns_may_stand_in_any_order_with_a_note(read):
         ({"bust_girth": "nan"}, "w.csv, row 2, Maren: bust girth is 'nan', which is not a length"),
         ({"bust_girth": "True"}, "w.csv, row 2, Maren: bust girth is 'True', which is not a"),
         ({"bust_girth": "-36"}, "w.csv, row 2, Maren: bust girth is '-36': a length is never"),
-        ({"bust_girth": "0"}, "w.csv, row 2, Maren: bust girth is 0 cm: allowed are 65 to 165 cm"),
+        ({"bust_girth": "0"}, "w.csv, row 2, Maren: bust girth is 0 cm (0 in): allowed are 65 to 165 cm"),
         ({"bust_girth": "9999"}, "w.csv, row 2, Maren: bust girth is 25397.46 cm (9999 in): allowed"),
         ({"bust_girth": "92.1"}, "w.csv, row 2, Maren: bust girth is 233.93 cm (92 1/8 in): allowed"),
         ({"underbust_girth": "37"}, "w.csv, row 2, Maren: underbust girth 94 cm (37 in) and bust"),
@@ -115,6 +115,25 @@ def test_columns_may_stand_in_any_order_with_a_note(read):
 def test_mistakes_in_a_row(read, changes, message):
     """A mistake in a row is told in one line with file, row, wearer, field and what was given."""
     assert refusal(read, sheet(row(**changes))).startswith(message)
+
+
+def test_a_cell_that_is_too_long_is_told_as_such(read):
+    """A cell beyond what can be read is told with how long it may be, and not as quotation marks that do not pair."""
+    columns = ["wearer", "unit", *NAMES, "note"]
+    said = refusal(read, sheet(row(note="x" * 140_000), columns=columns))
+    assert said.startswith("w.csv, row 2: a cell has more than 131072 letters: shorten it")
+
+
+def test_a_cell_too_many_is_told_with_its_remedy(read):
+    """A decimal comma is named only where numbers stand side by side in a file separated by commas."""
+    says = "w.csv, row 2: has 17 cells for 16 columns; "
+    text = "a text that holds a comma must stand in quotation marks"
+    assert refusal(read, sheet(row(wearer="Smith, Ana"))) == says + text
+    assert refusal(read, sheet(row(hip_girth="38,5"))) == (
+        f"{says}a decimal comma must stand in a file separated by semicolons, and {text}"
+    )
+    semicolons = sheet(row(), separator=";").rstrip("\n") + ";9\n"
+    assert refusal(read, semicolons) == says + "take out what stands beyond the last column"
 
 
 def test_swapped_units_in_a_row(read):
