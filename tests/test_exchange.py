@@ -1,6 +1,8 @@
 """SVG and DXF of the finished pattern, read back by libraries that did not write them."""
 
 import os
+import subprocess
+import sys
 import xml.etree.ElementTree as ET
 from pathlib import Path
 
@@ -289,6 +291,17 @@ def test_the_same_pattern_gives_the_same_bytes(made, tmp_path, version):
     assert svg_mm(made, "cm", NAME, DAY) == svg_mm(made, "cm", NAME, DAY)
 
 
+def test_the_same_pattern_gives_the_same_bytes_in_every_process(tmp_path):
+    """Nothing in a DXF follows from the order of a set, which is another one in every process."""
+    code = ("import sys; from corsetkit import demo_wearers, draft; from corsetkit.exchange.dxf import write_dxf; "
+            "from corsetkit.finish.finished import finish; "
+            f"write_dxf(finish(draft(demo_wearers()[0][1])), sys.argv[1], 'cm', 'Ana', '{DAY}')")
+    for seed in ("2", "4"):
+        subprocess.run([sys.executable, "-c", code, str(tmp_path / seed)], check=True,
+                       env={**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent), "PYTHONHASHSEED": seed})
+    assert (tmp_path / "2").read_bytes() == (tmp_path / "4").read_bytes()
+
+
 def test_nothing_is_said_beside_the_file(made, tmp_path, caplog, capfd):
     """The library's warnings about what we mean to do reach nobody."""
     write_dxf(made, tmp_path / "p.dxf", "cm", NAME, DAY, "R12")
@@ -299,7 +312,7 @@ def test_nothing_is_said_beside_the_file(made, tmp_path, caplog, capfd):
                                         ("50%", None)])
 def test_no_dxf_garbles_a_name(made, tmp_path, name, said):
     """A name that runs from right to left is replaced and said to be; others stand on one line."""
-    done = write_dxf(made, tmp_path / "p.dxf", "cm", name, DAY)
+    done = write_dxf(made, tmp_path / "p.dxf", "cm", name, DAY, number=1)
     texts = {entity.dxf.text for block in ezdxf.readfile(done.path).blocks for entity in block.query("TEXT")}
     assert (said or " ".join(name.split())) in texts
     assert bool(said) == any("wearer 1" in one for one in done.said)

@@ -27,14 +27,14 @@ CORNER = 15.0
 _MILLIMETRES, _UNSAID, _METRIC = 4, 0, 1
 
 
-def write_dxf(finished, path, unit="cm", wearer="", date=None, version="R2010", opened=True, number=1):
+def write_dxf(finished, path, unit="cm", wearer="", date=None, version="R2010", opened=True, number=None):
     """Write the pattern to `path`, whole or not at all; the same pattern gives the same bytes.
 
     Args:
         finished: a `Finished`. unit: "cm" or "in" for lengths in words; the drawing itself is in mm.
         date: a date, a text, or None for today. version: "R2010" with splines, or "R12" with polylines and ASCII only.
         opened: whether a piece on the fold is written whole, with its fold as a line; else as its half.
-        number: the wearer's number, which stands where the file cannot hold the name.
+        number: the wearer's number, which stands where the file cannot hold the name; None for one that follows from it.
 
     Returns:
         A `Written`; its `pieces` are the blocks' names.
@@ -79,6 +79,9 @@ def _document(laid, version, unit):
         _paint_block(DxfCanvas(document.blocks.new(blocks[-1]), splines, plain), one.view, unit, laid.owners)
         model.add_blockref(blocks[-1], xy(one.step), dxfattribs={"layer": "1"})
     _test_square(model, laid.square)
+    # The library adds these by itself, but out of a set, so in an order that is another one in every process.
+    for kind in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(kind)
     return document, tuple(sorted(blocks))
 
 
