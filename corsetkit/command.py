@@ -8,16 +8,21 @@ from tqdm import tqdm
 
 from .errors import CorsetkitError
 from .fitting.kept import Kept, read_file
+from .fitting.whose import whose
+from .folders import mended
 from .lay.cloth import Cloth
 from .lay.planning import checked_seconds
-from .output import Wish, checked, disk_refused, folder_name, write_all
+from .output import Wish, checked, disk_refused, write_all
 from .quantity import quantities
+from .showing.names import names_apart
+from .stopping import STOPPED, Stop
 from .style_file import Choices, read_choices
-from .units import check_unit
+from .units import check_unit, shown
 from .wearers import read_rows
 
-ALL, NOT_ALL, NOT_BEGUN, STOPPED = 0, 1, 2, 130
-"""What the command ends with: all were written; one or more were not; nothing could be begun; stopped by hand."""
+ALL, NOT_ALL, NOT_BEGUN = 0, 1, 2
+"""What the command ends with, beside STOPPED: all was done; a wearer was not written, or corrections belong to nobody;
+nothing could be begun."""
 
 _WORDS = {
     "wearers": "the table of wearers, saved as CSV: a row for each, with her measurements and their unit",
@@ -32,25 +37,41 @@ _WORDS = {
     "paper": "A4 or Letter, joined from pages; A0 or roll, for a copy shop (A4 where nothing is said)",
     "unit": "in or cm, for all lengths in words (in where nothing is said)",
     "date": "what is printed as the date (today's where nothing is said)",
-    "again": "write folders anew that are there already",
+    "again": "write folders anew that are there already; files of your own in them are kept",
 }
 
 
-def main(arguments=None):
-    """Run the command; what it ends with is one of ALL, NOT_ALL, NOT_BEGUN and STOPPED."""
-    given = _parser().parse_args(arguments)
+def main(arguments=None, stop=None):
+    """Run the command; what it ends with is one of ALL, NOT_ALL, NOT_BEGUN and STOPPED.
+
+    `stop` is a `Stop` that listens already, where one does.
+    """
+    if stop is None:
+        with Stop() as stop:
+            return main(arguments, stop)
+    run = None
     try:
+        stop.heed()
+        given = _parser().parse_args(arguments)
         choices = read_choices(given.style) if given.style else Choices()
         wish = checked(Wish(given.paper, given.unit, given.date, _cloth(choices.cloth, given), _seconds(given.search)))
         wearers = read_rows(given.wearers)
         fittings = _fittings(given.fittings)
         into = _made(Path(given.into))
+        for text in (*(f"Note: {one}." for one in choices.said), *(f"Note: {one}" for one in mended(into))):
+            _tell(text)
+        run = _Run(wearers, choices, fittings, into, wish, given.again, stop)
+        return run.run()
     except CorsetkitError as refusal:
-        print(f"Nothing was written: {refusal}.".replace("..", "."), file=sys.stderr)
+        print(f"Nothing was written: {str(refusal).removesuffix('.')}.", file=sys.stderr)
         return NOT_BEGUN
-    for text in (*choices.said, *fittings.left_out):
-        _tell(f"Note: {text}.")
-    return _Run(wearers, choices, fittings, into, wish, given.again).run()
+    except KeyboardInterrupt:
+        stop.later()
+        if run is None:
+            print("Nothing was written: stopped by hand.", file=sys.stderr)
+        else:
+            run.sum_up("stopped by hand")
+        return STOPPED
 
 
 def _parser():
@@ -124,51 +145,53 @@ def _short(name):
 class _Run:
     """One run over the wearers, and what has come of it."""
 
-    def __init__(self, wearers, choices, fittings, into, wish, again):
+    def __init__(self, wearers, choices, fittings, into, wish, again, stop):
         self.wearers, self.choices, self.fittings = wearers, choices, fittings
-        self.into, self.wish, self.again = into, wish, again
+        self.into, self.wish, self.again, self.stop = into, wish, again, stop
+        names = [row.name for row in wearers]
+        self.called, self.whose = names_apart(names), whose(fittings, names)
         self.written, self.refused = {}, {}
 
     def run(self):
         """Write each wearer's folder, say what became of it, and return what the command ends with."""
         stopped = ""
-        try:
-            # None shows it where someone looks on, and not in a log.
-            hidden = None if len(self.wearers) > 1 else True
-            # A row that cannot be used is told like a body that cannot be drafted; the others go on.
-            with tqdm(self._numbered(), unit="wearer", file=sys.stderr, disable=hidden) as bar:
-                for number, row, folder in bar:
-                    bar.set_postfix_str(folder, refresh=False)
-                    if row.refused:
-                        self._refuse(row.name, row.refused, False)
-                    elif stopped := self._write(number, row.name, row.body, self.into / folder):
-                        break
-        except KeyboardInterrupt:
-            stopped = "stopped by hand"
-            self._sum_up(stopped)
+        for name in self.whose.nobody:
+            _tell(f"The corrections for {shown(name)} are not used: no wearer of the table is called so.")
+        # None shows it where someone looks on, and not in a log.
+        hidden = None if len(self.wearers) > 1 else True
+        # A row that cannot be used is told like a body that cannot be drafted; the others go on.
+        with tqdm(self.wearers, unit="wearer", file=sys.stderr, disable=hidden) as bar:
+            for row in bar:
+                self.stop.heed()
+                bar.set_postfix_str(self.called[row.name].file.text, refresh=False)
+                if why := row.refused or self.whose.of.get(row.name):
+                    self._refuse(row.name, why, False)
+                elif stopped := self._write(row.name, row.body):
+                    break
+        self.stop.heed()
+        self.stop.later()
+        self.sum_up(stopped)
+        if self.stop.asked:
             return STOPPED
-        self._sum_up(stopped)
-        return ALL if len(self.written) == len(self.wearers) else NOT_ALL
+        return ALL if len(self.written) == len(self.wearers) and not self.whose.nobody else NOT_ALL
 
-    def _numbered(self):
-        """(number, row, folder's name) of each wearer; no two folders are called alike."""
-        taken, made = [], []
-        for number, row in enumerate(self.wearers, 1):
-            taken.append(folder_name(row.name, number, taken))
-            made.append((number, row, taken[-1]))
-        return made
-
-    def _write(self, number, name, body, folder):
+    def _write(self, name, body):
         """Write one folder; why the rest need not be tried, or nothing."""
+        called = self.called[name]
         try:
-            made = write_all(name, body, self.choices.style, self.choices.finish, self.fittings.of(name), folder,
-                             wish=self.wish, number=number, again=self.again)
+            made = write_all(name, body, self.choices.style, self.choices.finish, self.fittings.of(name),
+                             self.into / called.file.text, wish=self.wish, called=called, again=self.again,
+                             placing=self.stop.later)
         except CorsetkitError as refusal:
+            self.stop.heed()
             return self._refuse(name, str(refusal), disk_refused(refusal))
         except Exception as mistake:
+            # A module that was being loaded may have made this of a Ctrl-C.
+            self.stop.heed()
             # A mistake of ours with one body is no reason to leave the others without a pattern.
             return self._refuse(name, f"a mistake in this program, not in the numbers ({type(mistake).__name__}: "
                                       f"{mistake})", False)
+        # Until this is told, Ctrl-C has to wait: what stands in its place is counted.
         self.written[name] = made
         _tell(str(made), sys.stdout)
         return ""
@@ -179,18 +202,21 @@ class _Run:
         _tell(f"{_short(name)}: not written: {' '.join(why.split())}")
         return "the disk is in the way" if by_disk else ""
 
-    def _sum_up(self, stopped):
+    def sum_up(self, stopped):
+        """Say what was written, what was not, and why not."""
         told = {}
         for name, made in self.written.items():
             for text in made.said:
                 told.setdefault(text, []).append(name)
         for text, names in told.items():
-            whose = ", ".join(map(_short, names))
-            _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {whose}: {text}")
+            whom = ", ".join(map(_short, names))
+            _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {whom}: {text}")
         count, all_of_them = len(self.written), len(self.wearers)
         print(f"{count} of {all_of_them} {'wearer' if all_of_them == 1 else 'wearers'} written into {self.into}."
               + (f" The rest was not tried: {stopped}." if stopped and count + len(self.refused) < all_of_them else "")
-              + (f" Not written: {', '.join(map(_short, self.refused))}." if self.refused else ""))
+              + (f" Not written: {', '.join(map(_short, self.refused))}." if self.refused else "")
+              + (f" Corrections of nobody in the table: {', '.join(map(_short, self.whose.nobody))}." if self.whose.nobody
+                 else ""))
         if count:
             print("Print at 100 % and measure the test square before cutting.")
             if self.wish.seconds is None:

@@ -1,11 +1,9 @@
 """All that leaves the course for one wearer: one folder, written whole or not at all.
 
 `write_all` drafts, finishes and writes; a pattern at hand is written by `write_folder`. Which files there are stands in
-`FILES`.
+`FILES`; with them stands the list by which a later run knows them (`folder_record.py`).
 """
 
-import os
-import shutil
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -15,6 +13,8 @@ from .exchange.dxf import write_dxf
 from .exchange.svg_mm import write_svg
 from .finish.bill import bill
 from .finish.finished import finish
+from .folder_record import RECORD
+from .folders import new_folder
 from .hand_sheets.write import write_hand_sheets
 from .lay.cloth import Cloth
 from .lay.lay_pdf import write_lay_pdf
@@ -23,7 +23,7 @@ from .listing.pieces import write_pieces
 from .listing.seams import write_seams
 from .sewing.write import write_sewing
 from .sheets.write import paper_for, write_print
-from .showing.names import file_name
+from .showing.names import names_apart
 from .showing.paper import PAPERS
 from .showing.print_pdf import said_date
 from .units import check_unit, shown
@@ -38,7 +38,8 @@ class Output:
     """What was written: the folder, its files by their names in `FILES`, and sentences worth telling.
 
     `pages` is how many pages the print of the pattern has. `said` holds what could not be had as asked, such as a name that
-    the print cannot set; `warnings` what the draft and the bill have to say of this pattern.
+    the print cannot set, and which of the user's files in an older folder were kept; `warnings` what the draft and the bill
+    have to say of this pattern.
     """
 
     folder: Path
@@ -48,7 +49,13 @@ class Output:
     warnings: tuple
 
     def __str__(self):
-        return f"{self.folder.name}: {len(self.files)} files, the pattern on {self.pages} page{'s' * (self.pages != 1)}"
+        return (f"{self.folder.name}: {len(self.files)} files and the list of them, the pattern on {self.pages} "
+                f"page{'s' * (self.pages != 1)}")
+
+    @property
+    def record(self):
+        """The list of the files, which stands with them."""
+        return self.folder / RECORD
 
 
 @dataclass(frozen=True)
@@ -66,7 +73,7 @@ class Wish:
     seconds: float | None = None
 
 
-def write_all(name, measurements, style, choices, corrections, folder, *, wish=None, number=1, again=False):
+def write_all(name, measurements, style, choices, corrections, folder, *, wish=None, called=None, again=False, placing=None):
     """Draft one wearer's pattern, make it ready to cut, and write her folder.
 
     Args:
@@ -74,58 +81,34 @@ def write_all(name, measurements, style, choices, corrections, folder, *, wish=N
         style: the `Style`. choices: the `Finish`. With their defaults where None is given.
         corrections: `Correction`s from fittings, or ().
         folder: the folder to be made; its parent is there. wish: a `Wish`.
-        number: the wearer's number, which stands where a file or the print cannot bear her name.
-        again: whether an older folder of hers is written anew.
+        called: what her files are called, as `names_apart` has it, where there are other wearers beside her.
+        again: whether an older folder of hers is written anew. What is not ours in it, or was changed since, is kept.
+        placing: called when all is written and only the move into place is left.
 
     Returns:
         An `Output`.
 
     Raises:
-        CorsetkitError: one sentence, where she cannot be drafted, the folder is there already, or the disk refuses it; then
-            what stood there before still stands.
+        CorsetkitError: one sentence, where she cannot be drafted, the folder is there already or being written, or the disk
+            refuses it; then what stood there before still stands.
     """
     wish, folder = checked(wish), checked_folder(folder)
-    refuse_older(folder, again)
-    finished = finish(draft(measurements, style, corrections), choices)
-    return write_folder(finished, name, folder, wish=wish, number=number, again=again)
+    with new_folder(folder, str(name), again, placing) as made:
+        finished = finish(draft(measurements, style, corrections), choices)
+        written = _write_files(finished, None, name, made.beside, wish, called)
+    return _output(written, folder, made)
 
 
-def write_folder(finished, name, folder, *, wish=None, number=1, again=False, laid=None):
+def write_folder(finished, name, folder, *, wish=None, called=None, again=False, laid=None, told=lambda file, done, of: None):
     """Write the folder of a `Finished` pattern; arguments, result and errors as of `write_all`.
 
-    `laid` is its cutting plans by the cloths' names, where they are there already.
+    `laid` is its cutting plans by the cloths' names, where they are there already. `told(file, done, of)` is called before
+    each file with its name and how many of how many are done.
     """
     wish, folder = checked(wish), checked_folder(folder)
-    refuse_older(folder, again)
-    laid = laid or plans(finished, wish.cloth, wish.seconds)
-    beside = folder.with_name(f".{folder.name}.{os.getpid()}.part")
-    try:
-        try:
-            beside.mkdir()
-            written = _write_files(finished, laid, name, beside, wish, number)
-            _put_in_place(beside, folder)
-        except BaseException:
-            shutil.rmtree(beside, ignore_errors=True)
-            raise
-    except OSError as error:
-        raise CorsetkitError(f"{folder} was not written: {error.strerror or 'the disk refused it'}") from None
-    except CorsetkitError as refusal:
-        # What failed stood beside for a moment only; whoever reads of it knows the folder.
-        raise CorsetkitError(str(refusal).replace(str(beside), str(folder))) from refusal.__context__
-    files = {kind: folder / one.name for kind, one in written.files.items()}
-    return Output(folder, files, written.pages, written.said, (*finished.warnings, *bill(finished).warnings))
-
-
-def folder_name(name, number=1, taken=()):
-    """The wearer's folder's name, safe on any system and unlike those `taken` but for the case of letters."""
-    made, known = file_name(name, number).text, {one.casefold() for one in taken}
-    if made.casefold() not in known:
-        return made
-    # Two names may be one once their signs are left out.
-    further = number
-    while f"{made}_{further}".casefold() in known:
-        further += 1
-    return f"{made}_{further}"
+    with new_folder(folder, str(name), again) as made:
+        written = _write_files(finished, laid, name, made.beside, wish, called, told)
+    return _output(written, folder, made)
 
 
 def checked(wish):
@@ -150,21 +133,6 @@ def checked_folder(folder):
     return folder
 
 
-def refuse_older(folder, again):
-    """CorsetkitError where something stands at `folder` that may not be written over."""
-    if not os.path.lexists(folder):
-        return
-    if not folder.is_dir() or folder.is_symlink():
-        raise CorsetkitError(f"{folder} is there already and is no folder of ours: move it, or write to another one")
-    if not again:
-        raise CorsetkitError(f"the folder {folder} is there already, so it was left as it is: ask for it to be written "
-                             "again, or write to another one")
-    others = sorted(one.name for one in folder.iterdir() if not one.name.endswith(tuple(f"_{end}" for end in FILES)))
-    if others:
-        raise CorsetkitError(f"the folder {folder} holds {shown(others[0])}, which is not ours, so it was left as it is: "
-                             "move that elsewhere first")
-
-
 def disk_refused(error):
     """Whether it was the disk that stood in the way, and not the wearer or the style."""
     while error is not None:
@@ -174,35 +142,33 @@ def disk_refused(error):
     return False
 
 
-def _write_files(finished, laid, name, folder, wish, number):
+def _write_files(finished, laid, name, folder, wish, called, told=lambda file, done, of: None):
     """Write every file into a folder; an `Output` of it."""
-    begins = file_name(name, number)
+    called = called or names_apart([name])[name]
+    begins, number = called.file, called.number
+    laid = laid or plans(finished, wish.cloth, wish.seconds)
     files = {kind: folder / f"{begins}_{kind}" for kind in FILES}
+
+    def next_one(kind):
+        told(files[kind].name, FILES.index(kind), len(FILES))
+        return files[kind]
+
     paper, unit, date = wish.paper, wish.unit, wish.date
-    printed = write_print(finished, files[PATTERN], paper, unit, name, date, number=number)
+    printed = write_print(finished, next_one(PATTERN), paper, unit, name, date, number=number)
     # Plans and the draft by hand are read at a table: beside a large sheet they are on A4.
     small = paper if paper in PAPERS else PAPERS[0]
-    write_lay_pdf(tuple(laid.values()), files[CUTTING], small.name, unit, name, date)
-    by_hand = write_hand_sheets(finished.pattern, files[BY_HAND], small, unit, name, date, number)
-    svg = write_svg(finished, files[SVG], unit, name, date)
-    dxf = write_dxf(finished, files[DXF], unit, name, date, number=number)
-    write_pieces(finished, files[PIECES], unit, name, date, laid)
-    write_seams(finished, files[SEAMS], unit)
-    write_sewing(finished, files[SEWING], unit, name, date)
+    write_lay_pdf(tuple(laid.values()), next_one(CUTTING), small.name, unit, name, date)
+    by_hand = write_hand_sheets(finished.pattern, next_one(BY_HAND), small, unit, name, date, number)
+    svg = write_svg(finished, next_one(SVG), unit, name, date)
+    dxf = write_dxf(finished, next_one(DXF), unit, name, date, number=number)
+    write_pieces(finished, next_one(PIECES), unit, name, date, laid)
+    write_seams(finished, next_one(SEAMS), unit)
+    write_sewing(finished, next_one(SEWING), unit, name, date)
     said = (begins.said, *printed.said, *by_hand.said, *svg.said, *dxf.said)
-    return Output(folder, files, printed.pages, tuple(dict.fromkeys(filter(None, said))), ())
+    return Output(folder, files, printed.pages, said, (*finished.warnings, *bill(finished).warnings))
 
 
-def _put_in_place(beside, folder):
-    """Move the new folder into its place in one move; an older one is kept until that is done."""
-    if not folder.exists():
-        beside.rename(folder)
-        return
-    older = folder.with_name(f".{folder.name}.{os.getpid()}.older")
-    folder.rename(older)
-    try:
-        beside.rename(folder)
-    except BaseException:
-        older.rename(folder)
-        raise
-    shutil.rmtree(older, ignore_errors=True)
+def _output(written, folder, made):
+    """What was written, as it stands now that it is in its place."""
+    files = {kind: folder / one.name for kind, one in written.files.items()}
+    return replace(written, folder=folder, files=files, said=tuple(dict.fromkeys(filter(None, (*made.said, *written.said)))))

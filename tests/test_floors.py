@@ -12,7 +12,7 @@ PACKAGE = ROOT / "corsetkit"
 
 # From the ground up; a module may import from its own floor and from those below it.
 FLOORS = {
-    "words": ("errors", "sentences", "units", "quantity", "files", "lock"),
+    "words": ("errors", "sentences", "units", "quantity", "files", "lock", "folders", "folder_record"),
     "geometry": ("geometry",),
     "values": ("measurements", "plausible", "wearers", "style", "pattern"),
     "fitting": ("fitting",),
@@ -29,7 +29,7 @@ FLOORS = {
     "hand sheets": ("hand_sheets",),
     "output": ("output", "style_file"),
     "teaching": ("teaching",),
-    "command": ("command", "__main__"),
+    "command": ("command", "stopping", "__main__"),
 }
 ALONE = "setup"
 """Runs before anything is installed: it imports nothing of the package, and nothing of the package imports it."""

@@ -14,6 +14,7 @@ from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.eyelets import RIM
 from corsetkit.finish.finished import finish
+from corsetkit.folder_record import RECORD
 from corsetkit.output import FILES, SVG
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
@@ -442,13 +443,17 @@ class TestFiles:
 
     def test_all_writes_everything_at_once(self, work):
         told = write_files(Finishing(course.desk()), "all")
-        assert sorted(one.name for one in (work / "Maren").iterdir()) == sorted(f"Maren_{kind}" for kind in FILES)
+        ours = sorted([RECORD, *(f"Maren_{kind}" for kind in FILES)])
+        assert sorted(one.name for one in (work / "Maren").iterdir()) == ours
         assert all(f"Maren_{kind}" in told for kind in FILES)
-        # Again, for an allowance has changed: the folder is written anew.
+        # Again, for an allowance has changed: the folder is written anew, and the learner's own file in it is kept.
+        (work / "Maren" / "my_pattern.pdf").write_bytes(b"mine")
         before = (work / "Maren" / f"Maren_{SVG}").read_bytes()
         course.desk().change(finish={"panel_allowance": 2.5})
-        write_files(Finishing(course.desk()), "all")
+        told = write_files(Finishing(course.desk()), "all")
         assert (work / "Maren" / f"Maren_{SVG}").read_bytes() != before
+        assert sorted(one.name for one in (work / "Maren").iterdir()) == sorted([*ours, "my_pattern.pdf"])
+        assert "What is not ours in the folder Maren was kept: my_pattern.pdf." in told
 
     def test_an_unknown_choice_is_a_sentence(self, work):
         with pytest.raises(CorsetkitError, match="the choice is A7"):

@@ -1,11 +1,12 @@
 """Names as files and prints bear them: safe anywhere, whole and in their order, or a number with a sentence."""
 
 import datetime
+import itertools
 
 import pdfplumber
 import pytest
 
-from corsetkit.showing.names import ascii_name, file_name, shown_name
+from corsetkit.showing.names import ascii_name, file_name, names_apart, number_of, shown_name
 from corsetkit.showing.print_pdf import write_print as write_sewing_lines
 from corsetkit.sheets.write import write_print
 
@@ -40,6 +41,46 @@ def test_a_long_name_of_wide_letters_is_a_short_file():
     assert len(file_name("\uac00" * 300).text.encode()) <= 120
 
 
+def test_the_number_in_a_names_place_is_its_own():
+    """Whatever table and row she stands in, and whatever bears her name, one number stands for a name that cannot be had."""
+    for given in (HEBREW, ARABIC):
+        number = number_of(given)
+        assert 10_000 <= number < 100_000 and file_name(given).text == f"wearer_{number}"
+        assert shown_name(given).text == ascii_name(given).text == f"wearer {number}"
+        assert names_apart(["Ana", given])[given].number == number
+    assert number_of(HEBREW) != number_of(ARABIC) and number_of("Zo\u00eb") != number_of("Zoe\u0308")
+
+
+ALIKE = ("I/nes", "I:nes", "I?nes", "I nes", "Zo\u00eb", "Zoe\u0308", "Ana", "ana", HEBREW)
+
+
+def test_names_that_become_one_are_told_apart_by_themselves():
+    """The same names are called the same in whatever order they come; the one that needs no change keeps its name."""
+    made = names_apart(ALIKE)
+    assert len({one.file.text.casefold() for one in made.values()}) == len(ALIKE)
+    assert all(names_apart(order) == made for order in itertools.islice(itertools.permutations(ALIKE), 0, None, 9_999))
+    assert {name for name, one in made.items() if one.file.text == file_name(name).text} == {"I nes", "Zo\u00eb", HEBREW}
+    for name in ("I/nes", "I:nes", "I?nes"):
+        assert made[name].file.text == f"I_nes_{number_of(name)}"
+        assert made[name].file.said.endswith(f"so the files are called I_nes_{number_of(name)}.")
+    # One more wearer moves none of them.
+    assert all(names_apart([*ALIKE, "I*nes", "I_nes_1"])[name] == one for name, one in made.items())
+
+
+def test_names_without_one_that_needs_no_change_all_bear_their_number():
+    """Where none of the names that become one is borne as it is, each has its number, so that a further one moves none."""
+    made = names_apart(("I/nes", "I:nes"))
+    assert {one.file.text for one in made.values()} == {f"I_nes_{number_of(one)}" for one in ("I/nes", "I:nes")}
+    assert names_apart(["I/nes"])["I/nes"].file.text == "I_nes"
+
+
+def test_a_number_that_is_taken_is_passed_over():
+    """A name that is spelt like another's numbered one is not taken from it."""
+    spelt = f"I_nes_{number_of('I/nes')}"
+    made = names_apart(("I/nes", "I:nes", spelt))
+    assert made[spelt].file.text == spelt and made["I/nes"].file.text == f"I_nes_{number_of('I/nes') + 1}"
+
+
 @pytest.mark.parametrize("given, text", [
     ("Ana", "Ana"), (NAME, NAME), ("", ""), (HEBREW, "wearer 2"), (ARABIC, "wearer 2"), ("Ana " + HEBREW, "wearer 2"),
     ("\u5c71\u7530", "wearer 2"), ("\U0001f980 Ana", "wearer 2"), ("Zoe\u0308", "Zo\u00eb"), ("x\u0302", "wearer 2"),
@@ -52,11 +93,11 @@ def test_a_name_is_shown_whole_or_not_at_all(given, text):
     assert bool(name.said) == (text in ("wearer 2", "y" * 59 + "\u2026")) and "\n" not in name.said
 
 
-@pytest.mark.parametrize("given, text", [("Zo\u00eb \u0141u", "Zoe Lu"), ("Gr\u00f6\u00dfe", "Grosse"), (HEBREW, "wearer 1"),
-                                         ("\u0410\u043d\u043d\u0430", "wearer 1"), ("Ana", "Ana")])
+@pytest.mark.parametrize("given, text", [("Zo\u00eb \u0141u", "Zoe Lu"), ("Gr\u00f6\u00dfe", "Grosse"), (HEBREW, "wearer 2"),
+                                         ("\u0410\u043d\u043d\u0430", "wearer 2"), ("Ana", "Ana")])
 def test_a_name_in_plain_letters(given, text):
     """Where only plain letters may stand, accents are left out and said to be."""
-    name = ascii_name(given)
+    name = ascii_name(given, 2)
     assert name.text == text and name.text.isascii() and bool(name.said) == (given != text)
 
 
@@ -67,8 +108,8 @@ def test_no_print_garbles_a_name(tmp_path, finished_maren, given):
         done = write(what, tmp_path / "p.pdf", wearer=given, date=DAY)
         with pdfplumber.open(tmp_path / "p.pdf") as book:
             text = "".join(page.extract_text() for page in book.pages)
-        assert "wearer 1" in text and not set(given) & set(text) - set("Ana ")
-        assert len(done.said) == 1 and "wearer 1" in done.said[0]
+        assert f"wearer {number_of(given)}" in text and not set(given) & set(text) - set("Ana ")
+        assert len(done.said) == 1 and f"wearer {number_of(given)}" in done.said[0]
 
 
 @pytest.mark.parametrize("given", ["../../x", "a/b\\c", "x" * 300, "<b>&amp;", "%PDF (a) \\n"])

@@ -15,10 +15,16 @@ _TOLD = "corrections"
 
 @dataclass(frozen=True)
 class Kept:
-    """Each wearer's corrections by her name, in the order they were made in; `left_out` says what could not be read."""
+    """Each wearer's corrections by her name, in the order they were made in; `amiss` says, by her name as well, which could
+    not be read, a sentence's part for each."""
 
     by_wearer: dict = field(default_factory=dict)
-    left_out: tuple = ()
+    amiss: dict = field(default_factory=dict)
+
+    @property
+    def left_out(self):
+        """What could not be read, a sentence with the wearer's name for each."""
+        return tuple(f"{wearer}: {why}" for wearer, whys in self.amiss.items() for why in whys)
 
     def of(self, wearer):
         """One wearer's corrections."""
@@ -27,13 +33,13 @@ class Kept:
     def with_more(self, wearer, corrections):
         """The same with a pass added to a wearer's; CorsetkitError where one is not allowed."""
         more = tuple(check(one, f"{wearer}: ") for one in corrections)
-        return Kept({**self.by_wearer, wearer: (*self.of(wearer), *more)}, self.left_out)
+        return Kept({**self.by_wearer, wearer: (*self.of(wearer), *more)}, self.amiss)
 
     def with_only(self, wearer, corrections):
         """The same with these as a wearer's own, as when the last one is taken back; none of them forgets her."""
         others = {name: ones for name, ones in self.by_wearer.items() if name != wearer}
         made = tuple(check(one, f"{wearer}: ") for one in corrections)
-        return Kept({**others, wearer: made} if made else others, self.left_out)
+        return Kept({**others, wearer: made} if made else others, self.amiss)
 
 
 def written(kept):
@@ -49,13 +55,15 @@ def read(text):
     the text holds no corrections at all.
     """
     try:
-        told = json.loads(text)
+        told = json.loads(text, object_pairs_hook=_once)
         told = told[_TOLD] if isinstance(told, dict) else None
+    except _Twice as twice:
+        raise CorsetkitError(f"{shown(twice.args[0])} stands there twice: put both into one") from None
     except (ValueError, KeyError, RecursionError):
         told = None
     if not isinstance(told, dict):
         raise CorsetkitError(f"these are no kept corrections: {shown(text[:60])}")
-    by_wearer, left_out = {}, []
+    by_wearer, amiss = {}, {}
     for wearer, ones in told.items():
         found = []
         for one in ones if isinstance(ones, list) else [ones]:
@@ -63,10 +71,23 @@ def read(text):
                 known = isinstance(one, dict) and {"line", "by"} <= one.keys()
                 found.append(check(Correction(one["line"], one["by"]) if known else one))
             except CorsetkitError as refusal:
-                left_out.append(f"{wearer}: {refusal}")
+                amiss.setdefault(wearer, []).append(str(refusal))
         if found:
             by_wearer[wearer] = tuple(found)
-    return Kept(by_wearer, tuple(left_out))
+    return Kept(by_wearer, {wearer: tuple(whys) for wearer, whys in amiss.items()})
+
+
+class _Twice(Exception):
+    """A name that stands twice in one object: JSON would keep the last one and say nothing."""
+
+
+def _once(pairs):
+    found = {}
+    for name, value in pairs:
+        if name in found:
+            raise _Twice(name)
+        found[name] = value
+    return found
 
 
 def write_file(path, kept):
@@ -78,11 +99,12 @@ def read_file(path):
     """The file's corrections; none where there is no file yet. CorsetkitError where it cannot be read."""
     path = Path(path)
     try:
-        text = path.read_bytes().decode("utf-8")
+        # Some editors put a byte order mark before the text.
+        text = path.read_bytes().decode("utf-8-sig")
     except FileNotFoundError:
         return Kept()
     except UnicodeDecodeError:
-        raise CorsetkitError(f"{path} was not read: it is no text") from None
+        raise CorsetkitError(f"{path} was not read: it is not UTF-8 text; save it again as UTF-8") from None
     except OSError as error:
         raise CorsetkitError(f"{path} was not read: {error.strerror or 'the disk refused it'}") from None
     try:

@@ -16,13 +16,14 @@ class HandSheets(Printed):
         return f"{self.path.name}: {self.pages} pages of {self.paper}, a page with a drawing for each step"
 
 
-def write_hand_sheets(pattern, path, paper="A4", unit="in", wearer="", date=None, number=1):
+def write_hand_sheets(pattern, path, paper="A4", unit="in", wearer="", date=None, number=None):
     """Write the draft by hand, step by step, to `path`, whole or not at all, and say what was written.
 
     Args:
         pattern: the `Pattern`. path: the file. paper: "A4" or "Letter". unit: "in" or "cm".
         wearer: the name on every page. date: a date, a text, or None for today; with a given one the same pattern gives
-            the same bytes. number: the wearer's number, which stands where the print's letters cannot set the name.
+            the same bytes. number: the wearer's number, which stands where the print's letters cannot set the name;
+            None for one that follows from it.
 
     Returns:
         A `HandSheets`.

@@ -11,7 +11,7 @@ from ..units import check_unit
 from .print_plan import print_sheets
 
 
-def write_print(finished, path, paper="A4", unit="in", wearer="", date=None, by_piece=False, number=1):
+def write_print(finished, path, paper="A4", unit="in", wearer="", date=None, by_piece=False, number=None):
     """Write the finished pattern to `path`, whole or not at all, and say what was written.
 
     Args:
@@ -20,7 +20,7 @@ def write_print(finished, path, paper="A4", unit="in", wearer="", date=None, by_
         unit: "cm" or "in", for the lengths that are written. wearer: the name in the pieces.
         date: a date, a text, or None for today; with a given one the same pattern gives the same bytes.
         by_piece: whether every piece begins on a page of its own.
-        number: the wearer's number, which stands where the print's letters cannot set the name.
+        number: the wearer's number, which stands where the print's letters cannot set the name; None for one that follows from it.
 
     Returns:
         A `Printed`.

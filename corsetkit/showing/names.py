@@ -1,11 +1,14 @@
 """A wearer's name as a file can bear it, and as the print's letters can set it.
 
-A name that cannot be had whole is never garbled: a number stands in its place, and a sentence says so.
+A name that cannot be had whole is never garbled: a number stands in its place, and a sentence says so. The number
+follows from the name alone, so that it is the same in every table and in whatever row she stands.
 """
 
 import unicodedata
+import zlib
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import count
 
 from ..units import shown
 from .lettering import one_line
@@ -36,11 +39,66 @@ class Name:
         return self.text
 
 
-def file_name(name, number=1):
+@dataclass(frozen=True)
+class Called:
+    """What a wearer's files and folder are called, and the number that stands where her name cannot."""
+
+    file: Name
+    number: int
+
+
+def names_apart(names):
+    """{name: Called}: no two are called alike on any system, and the order of the names does not matter.
+
+    Several names may become one as their signs, blanks or accents are written for a file. Then the one that needs no
+    change keeps it, and each of the others bears its own number behind it.
+    """
+    names, numbers, groups, known = sorted(set(names)), {}, {}, set()
+    for name in names:
+        numbers[name] = next(one for one in count(number_of(name)) if one not in known)
+        known.add(numbers[name])
+    files = {name: file_name(name, numbers[name]) for name in names}
+    for name in names:
+        groups.setdefault(files[name].text.casefold(), []).append(name)
+    taken, found = set(groups), {}
+    for alike in groups.values():
+        keeps = _unchanged(alike, files) if alike[1:] else alike[0]
+        for name in alike:
+            file = files[name]
+            if name != keeps:
+                tries = (f"{file.text}_{number}" for number in count(numbers[name]))
+                file = _apart(name, file, next(one for one in tries if one.casefold() not in taken))
+                taken.add(file.text.casefold())
+            found[name] = Called(file, numbers[name])
+    return found
+
+
+def _unchanged(alike, files):
+    """The one name among those alike that is borne as it is, letter by letter or at least but for its blanks."""
+    for borne in ([one for one in alike if one == files[one].text], [one for one in alike if not files[one].said]):
+        if len(borne) == 1:
+            return borne[0]
+    return None
+
+
+def _apart(name, file, text):
+    if file.said:
+        return Name(text, _not_whole(unicodedata.normalize("NFC", one_line(name)), text))
+    return Name(text, f"The name {shown(name)} is another's too once a file bears it, so the files are called {text}.")
+
+
+def number_of(name):
+    """Five digits that follow from the name alone; two names share theirs once in 90,000 times."""
+    return 10_000 + zlib.crc32(str(name).encode("utf-8", "surrogatepass")) % 90_000
+
+
+def file_name(name, number=None):
     """The name as a file or a folder can bear it on any system: letters, digits, full stops within, and low lines.
 
-    A name of which nothing is left, or that runs from right to left, becomes "wearer_" and the number.
+    A name of which nothing is left, or that runs from right to left, becomes "wearer_" and the number, its own where none
+    is given.
     """
+    number = number_of(name) if number is None else number
     given = unicodedata.normalize("NFC", one_line(name))
     if not given:
         return Name(f"wearer_{number}")
@@ -52,7 +110,11 @@ def file_name(name, number=1):
                                         f"wearer_{number}.")
     if safe == given.replace(" ", "_"):
         return Name(safe)
-    return Name(safe, f"The name {shown(given)} cannot stand whole in a file's name, so the files are called {safe}.")
+    return Name(safe, _not_whole(given, safe))
+
+
+def _not_whole(given, text):
+    return f"The name {shown(given)} cannot stand whole in a file's name, so the files are called {text}."
 
 
 def _plain(text):
@@ -65,12 +127,13 @@ def _plain(text):
     return kept.strip("_.-")
 
 
-def shown_name(name, number=1):
+def shown_name(name, number=None):
     """The name as PDF and DXF can show it, on one line.
 
     Where a letter is missing in the print's font, or the name runs from right to left, it becomes "wearer " and the
-    number. A very long one is cut short.
+    number, its own where none is given. A very long one is cut short.
     """
+    number = number_of(name) if number is None else number
     given = unicodedata.normalize("NFC", one_line(name))
     if not given:
         return Name("")
@@ -80,8 +143,9 @@ def shown_name(name, number=1):
     return _cut(given)
 
 
-def ascii_name(name, number=1):
+def ascii_name(name, number=None):
     """The same for files that hold plain letters only: accents are left out."""
+    number = number_of(name) if number is None else number
     known = shown_name(name, number)
     if known.text.isascii():
         return known

@@ -2,9 +2,10 @@
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.lay_pdf import write_lay_pdf
-from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, folder_name, write_folder
+from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, write_folder
 from corsetkit.showing.names import file_name
 from corsetkit.teaching.kept_plans import plans_at_hand
+from corsetkit.teaching.progress import say_working
 
 _HOME, _SHOP, _FILES, _TABLE, _ALL = "on your printer", "for a copy shop", "for other programs", "for the table", "everything"
 CHOICES = (
@@ -26,11 +27,13 @@ def write_files(drafts, choice: str) -> str:
     """Write what is chosen for the desk's wearer, style and allowances, and say where it is."""
     if choice not in {one for one, _, _ in CHOICES}:
         raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words, _ in CHOICES)}")
+    say_working("Making the pattern ready to cut.")
     name, finished = drafts.finished(drafts.now())
     folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
     laid = plans_at_hand(drafts.desk, name, finished) if choice in _WITH_PLANS else None
     if choice == "all":
-        done = write_folder(finished, name, folder / folder_name(name), wish=Wish("A4", unit), again=True, laid=laid)
+        done = write_folder(finished, name, folder / file_name(name).text, wish=Wish("A4", unit), again=True, laid=laid,
+                            told=_working_on)
         return " ".join((f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
                          f"has {done.pages} pages.", *done.said, _LAST))
     begins = file_name(name)
@@ -39,36 +42,46 @@ def write_files(drafts, choice: str) -> str:
     return " ".join(filter(None, (f"Written into {folder}: {told}.", begins.said, *said, last)))
 
 
+def _working_on(file, done=0, of=1):
+    say_working(f"Writing {file}" + (f", {done + 1} of {of} files." if of > 1 else "."), done, of if of > 1 else 0)
+
+
+def _next(path, done=0, of=1):
+    """The path of a file that is going to be written, once the page has heard of it."""
+    _working_on(path.name, done, of)
+    return path
+
+
 def _written(finished, laid, choice, folder, begins, unit, name):
     """Write one choice: its file's name with its pages, and sentences about what could not be had as asked."""
     if choice in _PAPERS:
         from corsetkit.sheets.write import write_print
 
         paper, alone = _PAPERS[choice]
-        done = write_print(finished, folder / f"{begins}_{choice}_{PATTERN}", paper, unit, name, by_piece=alone)
+        done = write_print(finished, _next(folder / f"{begins}_{choice}_{PATTERN}"), paper, unit, name, by_piece=alone)
         return f"{done.path.name} ({done.pages} page{'s' * (done.pages != 1)})", done.said
     if choice == "hand":
         from corsetkit.hand_sheets.write import write_hand_sheets
 
-        done = write_hand_sheets(finished.pattern, folder / f"{begins}_{BY_HAND}", "A4", unit, name)
+        done = write_hand_sheets(finished.pattern, _next(folder / f"{begins}_{BY_HAND}"), "A4", unit, name)
         return f"{done.path.name} ({done.pages} pages)", done.said
     if choice == "lists":
         from corsetkit.listing.pieces import write_pieces
         from corsetkit.listing.seams import write_seams
 
         pieces, seams = (folder / f"{begins}_{kind}" for kind in (PIECES, SEAMS))
-        write_pieces(finished, pieces, unit, name, plans=laid)
-        write_seams(finished, seams, unit)
+        write_pieces(finished, _next(pieces, 0, 2), unit, name, plans=laid)
+        write_seams(finished, _next(seams, 1, 2), unit)
         return f"{pieces.name} and {seams.name}", ()
     if choice == "cutting":
-        path = write_lay_pdf(tuple(laid.values()), folder / f"{begins}_{CUTTING}", "A4", unit, name)
+        path = write_lay_pdf(tuple(laid.values()), _next(folder / f"{begins}_{CUTTING}"), "A4", unit, name)
         return f"{path.name} ({len(laid)} pages, one for each cloth)", ()
     if choice == "svg":
         from corsetkit.exchange.svg_mm import write_svg
 
-        done = write_svg(finished, folder / f"{begins}_{SVG}", unit, name)
+        done = write_svg(finished, _next(folder / f"{begins}_{SVG}"), unit, name)
     else:
         from corsetkit.exchange.dxf import write_dxf
 
-        done = write_dxf(finished, folder / f"{begins}_{DXF}", unit, name)
+        done = write_dxf(finished, _next(folder / f"{begins}_{DXF}"), unit, name)
     return done.path.name, done.said
