@@ -19,7 +19,6 @@ class LayWidget(Answering):
     _css = page("look.css", "sewing.css")
 
     parts = traitlets.Dict().tag(sync=True)
-    progress = traitlets.Dict().tag(sync=True)
 
     def __init__(self, drafts, start=in_a_thread):
         self.lay = CloserLay(drafts, self._told, start)

@@ -5,6 +5,8 @@ from pathlib import Path
 import anywidget
 import traitlets
 
+from corsetkit.teaching.progress import heard_by
+
 _PAGE = Path(__file__).with_name("page")
 
 
@@ -20,11 +22,15 @@ class Answering(anywidget.AnyWidget):
     questions is answered and has at most one under way. `shown` is a trait and no message, so that a
     page opened later sees the same. The page is told even of what should never happen, for else it
     would wait in vain; the error itself goes on to the log.
+
+    An answer that takes long says how far it is by `progress.say_working`; that goes to the page at once, while the kernel
+    is still at work.
     """
 
     _css = page("look.css")
 
     shown = traitlets.Dict().tag(sync=True)
+    progress = traitlets.Dict().tag(sync=True)
 
     def __init__(self, **more):
         self._desk = self._sight = None
@@ -49,12 +55,17 @@ class Answering(anywidget.AnyWidget):
         try:
             if self._desk:
                 self._desk.look_again()
-            state = self.answer(message, buffers)
+            with heard_by(self._working):
+                state = self.answer(message, buffers)
         except Exception as error:
             wrong = f"The course itself made a mistake ({type(error).__name__}: {error})."
             self.shown = {**self.shown, **asked, "refused": wrong}
             raise
         self.shown = {**state, **asked}
+
+    def _working(self, words: str, share: float | None) -> None:
+        # Numbered, for a page is not told what is as it was.
+        self.progress = {"words": words, "share": share, "number": self.progress.get("number", 0) + 1}
 
     def renew(self, state: dict) -> None:
         """Show `state`, which no page asked for."""

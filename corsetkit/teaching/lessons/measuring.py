@@ -13,6 +13,7 @@ from corsetkit.teaching.parts.landmarks import landmarks_sheet
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.parts.reference import reference
 from corsetkit.sentences import sentence
+from corsetkit.teaching.progress import say_working
 from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.teaching.parts.whole_pattern import both_ways, picture
 
@@ -119,6 +120,7 @@ def write_pattern(desk, paper: str) -> str:
 
     name, pattern = Drafts(desk).of(desk.record.style)
     path = desk.make_folder() / f"pattern_{file_name(name).text}_{paper}.pdf"
+    say_working(f"Writing {path.name}.")
     done = write_print(pattern, path, paper=paper, unit=desk.record.unit, wearer=name)
     return (
         f"Written, {done.pages} pages: {done.path} . Open it, print it at 100 % (“actual size”), "
