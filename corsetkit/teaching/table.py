@@ -2,8 +2,13 @@
 
 import traitlets
 
+from corsetkit.finish.choices import Finish
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
 from corsetkit.teaching.play import Play
 from corsetkit.teaching.widgets import Answering, page
+
+_OF_THE_DESK = {one.name for kind in (Style, Finish) for one in quantities(kind)}
 
 
 class Table(Answering):
@@ -15,7 +20,7 @@ class Table(Answering):
 
     def __init__(self, play: Play, renewed):
         self.play, self.renewed = play, renewed
-        super().__init__(parts=play.layout(), shown=self._state())
+        super().__init__(parts=self._parts(), shown=self._state())
 
     def answer(self, message, buffers):
         self.play.handle(message)
@@ -24,8 +29,12 @@ class Table(Answering):
     def refresh(self) -> None:
         """Draw again, for something on the desk has changed: wearer, unit or style."""
         self.play.take(*self.renewed())
-        self.parts = self.play.layout()
+        self.parts = self._parts()
         self.renew(self._state())
+
+    def _parts(self):
+        """The layout, and which values are the table's own: those are kept nowhere else, so the page brings them back."""
+        return self.play.layout() | {"own": [name for name in self.play.quantities if name not in _OF_THE_DESK]}
 
     def _state(self):
         return self.play.shown()

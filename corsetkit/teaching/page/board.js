@@ -5,7 +5,7 @@ const FIGURE = /^[−+-]?[\d /.]+ ?(in|cm|mm|degrees|%)?$/;
 function render({ model, el }) {
   const ends = [], parts = model.get("parts");
   const silence = make("p", { class: "corset-silence", role: "alert" });
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  const line = new Line(model, silence);
   const board = make("div", { class: "corset-board" });
   const refused = make("p", { class: "corset-refused", role: "status" });
   const answer = make("p", { class: "corset-answer", role: "status" });
@@ -37,6 +37,8 @@ function render({ model, el }) {
       board.innerHTML = shown.html;
       // A figure and its unit stay on one line, however narrow the table.
       for (const cell of board.querySelectorAll("td")) cell.classList.toggle("corset-figure", FIGURE.test(cell.textContent));
+      const texts = document.createTreeWalker(board, NodeFilter.SHOW_TEXT);
+      while (texts.nextNode()) texts.currentNode.data = together(texts.currentNode.data);
     }
     say(refused, shown.refused || "");
     say(answer, shown.answer || "");

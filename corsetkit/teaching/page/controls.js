@@ -63,7 +63,7 @@ function sliderControl(told, send) {
   const large = told.steps.length > 1;
   const element = make("div", { class: "corset-control", role: "group", "aria-label": told.label },
     make("label", { for: range, class: "corset-label" }, told.label),
-    make("p", { id: hint, class: "corset-hint" }, `${told.meaning} (starts at ${told.start})`),
+    make("p", { id: hint, class: "corset-hint" }, together(`${told.meaning} (starts at ${told.start})`)),
     slider,
     make("div", { class: "corset-row" },
       large ? step(-1, 1) : null, step(-1, 0), words, step(1, 0), large ? step(1, 1) : null),
@@ -80,12 +80,15 @@ function choiceControl(told, send) {
     }));
   const element = make("fieldset", { class: "corset-control", "aria-describedby": hint },
     make("legend", { class: "corset-label" }, told.label),
-    make("p", { id: hint, class: "corset-hint" }, `${told.meaning} (starts at ${told.start})`),
+    make("p", { id: hint, class: "corset-hint" }, together(`${told.meaning} (starts at ${told.start})`)),
     make("div", { class: "corset-row" },
       ...told.words.map((word, at) => make("label", { class: "corset-radio" }, radios[at], word))),
   );
   const idle = idleSign(element);
   return { element, show: (state) => { radios[state.at].checked = true; idle(state); } };
 }
+
+// Where a control stands, among the places where it stops.
+const whereOf = (told, { at }) => ({ at, stops: told.words });
 
 const control = (told, send) => (told.kind === "slider" ? sliderControl : choiceControl)(told, send);

@@ -12,7 +12,14 @@ function render({ model, el }) {
   const cause = make("p", {}), caution = make("p", {});
   const said = make("ul", { class: "corset-said" });
   const silence = make("p", { class: "corset-silence", role: "alert" });
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  // What is looked at is kept nowhere before it is a correction.
+  const standing = () => {
+    const { fault, control, state } = model.get("shown");
+    return { fault, pinch: whereOf(control, state) };
+  };
+  const bring = (before) => (same(before, standing()) ? [] : [{ kind: "fault", which: before.fault },
+    { kind: "set", changes: { pinch: { at: before.pinch.at } }, keep: true }]);
+  const line = new Line(model, silence, { holds: ["fault", "set"], standing, bring });
 
   const which = newId("fault");
   const faults = make("select", { id: which, "data-name": "fault",
@@ -79,7 +86,7 @@ function render({ model, el }) {
     say(caution, shown.caution);
     say(note, shown.note || "");
     say(trouble, shown.trouble || "");
-    say(totals, (shown.totals || []).join(" "));
+    say(totals, together((shown.totals || []).join(" ")));
     none.hidden = shown.kept.length > 0;
     keeping.disabled = Boolean(shown.refused);
   }

@@ -6,7 +6,7 @@ const TYPING_PAUSE_MS = 600;
 function render({ model, el }) {
   const ends = [], timers = [], compact = model.get("parts").compact;
   const silence = make("p", { class: "corset-silence", role: "alert" });
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  const line = new Line(model, silence, { holds: ["set", "pick", "unit"] });
   const button = (words, kind, told = {}) =>
     make("button", { type: "button", class: "corset-button", onclick: () => line.ask({ kind, ...told }) }, words);
 

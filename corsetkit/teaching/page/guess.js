@@ -4,9 +4,6 @@
 const MOVE_MS = 1500;
 const TICK_MS = 30;
 
-// A number, its fraction and its unit stay on one line: "5" and "5/8 in" on two would be read as two numbers.
-const together = (text) => text.replace(/(\d) (?=\d+\/|in\b|cm\b|degrees?\b)/g, "$1\u00a0");
-
 function render({ model, el }) {
   const ends = [];
   let question = null, text = null, wanted = null;
@@ -58,7 +55,7 @@ function render({ model, el }) {
       make("div", { class: "corset-guess-panel" },
         silence, asks, asking, locked, way, make("div", { role: "status" }, told), again)));
 
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  const line = new Line(model, silence, { holds: ["lock"] });
   root.dataset.quiet = "yes";
   line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
 
@@ -119,7 +116,7 @@ function render({ model, el }) {
     if (onButton && shown.locked) typed.focus();
     say(locked, shown.locked ? together(`Locked: you said ${shown.words}.`) : "");
     way.hidden = !shown.locked;
-    list(told, shown.told.map(together));
+    list(told, shown.told);
     again.hidden = !shown.told.length;
     say(anew, shown.again);
     if (!shown.locked) {

@@ -12,7 +12,10 @@ function render({ model, el }) {
   let writing = false;
   const said = make("ul", { class: "corset-said" });
   const silence = make("p", { class: "corset-silence", role: "alert" });
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  const standing = () => model.get("shown").choice;
+  const bring = (before) => (same(before, standing()) ? [] : Object.entries(before).map(([name, value]) =>
+    ({ kind: "choose", name, value })));
+  const line = new Line(model, silence, { holds: ["choose"], standing, bring });
   function ask(message) {
     writing = message.kind === "sheets";
     line.ask(message);

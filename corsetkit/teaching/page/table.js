@@ -43,7 +43,19 @@ function render({ model, el }) {
       panel),
   );
 
-  const line = new Line(model, (silent) => say(silence, silent ? SILENCE : ""));
+  // The desk keeps its own values; of the table's own nobody else knows.
+  const standing = () => {
+    const { panels, folded, own } = model.get("parts"), { state } = model.get("shown");
+    const controls = [...panels, ...folded].flatMap((one) => one.controls).filter((told) => own.includes(told.name));
+    return Object.fromEntries(controls.map((told) => [told.name, whereOf(told, state[told.name])]));
+  };
+  // As when the wearer changes: a control that stops at other places now starts anew.
+  const bring = (before) => {
+    const now = standing();
+    const moved = Object.entries(before).filter(([name, one]) => same(now[name]?.stops, one.stops) && now[name].at !== one.at);
+    return moved.length ? [{ kind: "set", changes: Object.fromEntries(moved.map(([name, { at }]) => [name, { at }])), keep: true }] : [];
+  };
+  const line = new Line(model, silence, { holds: ["set"], standing, bring });
 
   // For whoever watches from outside, as the browser test does.
   root.dataset.quiet = "yes";

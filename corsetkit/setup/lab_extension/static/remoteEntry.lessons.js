@@ -1,4 +1,5 @@
-// The course's own part of JupyterLab: a lesson runs as it opens, and the page stays where it is read.
+// The course's own part of JupyterLab: a lesson runs as it opens, and again when its kernel has started anew; the page
+// stays where it is read.
 //
 // Written by hand in the form in which Lab loads what was built for it: an object of two functions, to which
 // Lab gives its own modules. Where something is missing (another Lab), nothing is added and Lab is left as it is.
@@ -10,6 +11,9 @@
   const OF_A_LESSON = "from corsetkit.teaching import lesson";
   // Milliseconds: for a kernel that starts; for one on its way before it is restarted; for a drawing to be there.
   const TO_START = 60000, TO_COME_BACK = 15000, TO_DRAW = 5000, LOOK_AGAIN = 50;
+  // So often a lesson begins again by itself without once coming to its end: what ends the kernel each time is not
+  // asked for without end.
+  const AGAIN_AT_MOST = 3;
 
   let lent = {};
 
@@ -140,6 +144,8 @@
       this.words = new WeakMap(); // the lessons' words as they were opened
       this.runs = new WeakMap(); // how often each page has run
       this.bookmarks = new WeakMap();
+      this.stale = new WeakSet(); // pages whose kernel has started anew since they ran
+      this.tries = new WeakMap(); // how often each has begun again since it last came to its end
     }
 
     /** Run once the kernel is there; a run begun meanwhile by another press serves this one too. */
@@ -150,6 +156,7 @@
         const before = begun();
         if (!(await kernelIsThere(panel.sessionContext)) || panel.isDisposed || begun() !== before) return;
         this.runs.set(panel, before + 1);
+        this.stale.delete(panel);
         if (await this.runCells(panel) || panel.isDisposed || begun() !== before + 1) return;
       }
     }
@@ -165,6 +172,7 @@
         bookmark.end();
         return false;
       }
+      this.tries.delete(panel);
       // What a lesson shows once it has run is nobody's work: no question about saving it when the page is left.
       if (this.words.get(context) === wordsOf(panel)) context.model.dirty = false;
       await bookmark.release();
@@ -188,11 +196,39 @@
 
     pressed() {
       const panel = this.tracker.currentWidget;
+      this.tries.delete(panel);
       return panel ? this.run(panel, (session) => broughtBack(session, this.app.serviceManager)) : undefined;
+    }
+
+    /** Look after a lesson's kernel, and after its words. */
+    watch(panel) {
+      const { sessionContext: session, context } = panel;
+      session.statusChanged.connect((_, status) => {
+        if (["restarting", "autorestarting"].includes(status)) quietly(() => this.startsAnew(panel));
+      });
+      session.kernelChanged.connect((_, { newValue }) => { if (newValue) quietly(() => this.startsAnew(panel)); });
+      // What is saved is no longer somebody's unsaved work, however it differs from what was opened.
+      context.saveState.connect((_, state) => {
+        if (state.startsWith("completed")) this.words.set(context, wordsOf(panel));
+      });
+    }
+
+    /** A kernel that starts anew knows nothing of the page: the lesson is asked for again, once it is looked at. */
+    async startsAnew(panel) {
+      if (this.stale.has(panel)) return;
+      this.stale.add(panel);
+      if (panel.isVisible) await this.runStale(panel);
+    }
+
+    async runStale(panel) {
+      const tries = (this.tries.get(panel) || 0) + 1;
+      this.tries.set(panel, tries);
+      if (tries <= AGAIN_AT_MOST) await this.run(panel, comes);
     }
 
     /** A notebook came to the front: a lesson that has not run yet does so now. */
     async cameToTheFront(panel) {
+      if (panel && this.stale.has(panel)) await this.runStale(panel);
       if (!panel || this.opened.has(panel.context)) return;
       this.opened.add(panel.context);
       const isFirst = !this.first;
@@ -200,6 +236,7 @@
       await panel.context.ready;
       if (panel.isDisposed || !isLesson(panel)) return;
       this.words.set(panel.context, wordsOf(panel));
+      this.watch(panel);
       if (isFirst) quietly(() => this.clearTheSides());
       await this.run(panel, comes);
     }
@@ -236,7 +273,7 @@
       if (!INotebookTracker || !CodeCell) return [];
       return [{
         id: `${NAME}:opening`,
-        description: "Runs a lesson as it opens and keeps the page where it is read.",
+        description: "Runs a lesson as it opens and as its kernel starts anew; keeps the page where it is read.",
         autoStart: true,
         optional: [INotebookTracker],
         activate: (app, tracker) => { if (tracker) quietly(() => activate(app, tracker, CodeCell)); },
