@@ -127,4 +127,5 @@ def test_a_kernel_that_ends_and_is_started_again_gets_what_was_asked_meanwhile(p
         assert slider(page, "bust_ease").input_value() == "5"
         assert kept(folder) == {"bust_ease": pytest.approx(5 * 0.3175)}
         assert table_of(page, "bust_ease").evaluate(PATHS) != still
+        assert page.locator(".jp-Dialog").count() == 0, "the page itself has said what happens"
         assert page.troubles == []

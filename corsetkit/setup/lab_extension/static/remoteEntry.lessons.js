@@ -204,6 +204,9 @@
     watch(panel) {
       const { sessionContext: session, context } = panel;
       session.statusChanged.connect((_, status) => {
+        // The page says itself what happens and goes on by itself; Lab would lay a question about a kernel over it. This
+        // is how Lab remembers that it has asked; where another Lab does not, it asks.
+        if (status === "restarting") panel._autorestarting = true;
         if (["restarting", "autorestarting"].includes(status)) quietly(() => this.startsAnew(panel));
       });
       session.kernelChanged.connect((_, { newValue }) => { if (newValue) quietly(() => this.startsAnew(panel)); });
