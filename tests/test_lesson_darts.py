@@ -257,6 +257,16 @@ def test_the_sentences_follow_the_drawing(drafts):
 
 
 @pytest.mark.parametrize("wearer", DEMO)
+def test_no_sentence_measures_a_dart_that_is_not_there(drafts, wearer):
+    """Of a side dart degrees are told where there is one, and only there."""
+    mine = drafts(wearer)
+    steps = mine.steps({}, "darts")[1]
+    for kind in (Turning, InTurn, Closing):
+        said = " ".join(picture_of(kind, mine, {one.name: one.low for one in offered(kind, steps) if one.is_number}).said)
+        assert ("side dart by" in said or "Closing the side dart" in said) == bool(steps.block.side_dart), kind
+
+
+@pytest.mark.parametrize("wearer", DEMO)
 def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
     """The lesson's own sheets keep their texts apart and on the paper, at the ends and in between."""
     from corsetkit.showing.lettering import overlap

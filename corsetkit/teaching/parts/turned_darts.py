@@ -149,8 +149,9 @@ def order_picture(title, steps, unit, turned):
 def _order_said(front, layings, ends, ways, turned, whole, unit):
     yield f"Closed so far: {degrees(turned)} of {degrees(whole)} degrees."
     if not ends[SIDE]:
-        yield "This front has no side dart, so there is one dart to close and only one order."
-    for place, way in zip(("left", "right"), ways):
+        yield (f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - ways[0][CENTRE_FRONT])} degrees. This front "
+               "has no side dart, so there is one dart to close and only one order.")
+    for place, way in zip(("left", "right"), ways if ends[SIDE] else ()):
         yield (f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - way[CENTRE_FRONT])} degrees, "
                f"the side dart by {degrees(ends[SIDE] - way[SIDE])}.")
     far = apart(front, layings[0].moves, layings[1].moves)
