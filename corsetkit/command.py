@@ -6,19 +6,19 @@ from pathlib import Path
 
 from tqdm import tqdm
 
-from .errors import CorsetkitError
-from .fitting.kept import Kept, read_file
-from .fitting.whose import whose
-from .folders import mended
-from .lay.cloth import Cloth
-from .lay.planning import checked_seconds
-from .output import Wish, checked, disk_refused, write_all
-from .quantity import quantities
-from .showing.names import names_apart
-from .stopping import STOPPED, Stop
-from .style_file import Choices, read_choices
-from .units import check_unit, shown
-from .wearers import read_rows
+from corsetkit.errors import CorsetkitError
+from corsetkit.fitting.kept import Kept, read_file
+from corsetkit.fitting.whose import whose
+from corsetkit.folders import mended
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.planning import checked_seconds
+from corsetkit.output import Wish, checked, disk_refused, write_all
+from corsetkit.quantity import quantities
+from corsetkit.showing.names import names_apart
+from corsetkit.stopping import STOPPED, Stop
+from corsetkit.style_file import Choices, read_choices
+from corsetkit.units import check_unit, shown
+from corsetkit.wearers import read_rows
 
 ALL, NOT_ALL, NOT_BEGUN = 0, 1, 2
 """What the command ends with, beside STOPPED: all was done; a wearer was not written, or corrections belong to nobody;

@@ -2,17 +2,17 @@
 
 from collections.abc import Iterable
 
-from .errors import CorsetkitError
-from .fitting.correct import corrected, said as said_of
-from .measurements import Measurements
-from .pattern.pattern import Pattern
-from .pieces.fullness import fullness
-from .pieces.girths import girths
-from .pieces.proof import prove
-from .pieces.sewing import cut_and_sew
-from .steps.run import run_steps
-from .style import Style
-from .units import check_kind, shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.fitting.correct import corrected, said as said_of
+from corsetkit.measurements import Measurements
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.pieces.fullness import fullness
+from corsetkit.pieces.girths import girths
+from corsetkit.pieces.proof import prove
+from corsetkit.pieces.sewing import cut_and_sew
+from corsetkit.steps.run import run_steps
+from corsetkit.style import Style
+from corsetkit.units import check_kind, shown
 
 
 def draft(measurements, style=None, corrections=(), *, earlier=None):

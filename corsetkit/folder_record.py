@@ -5,7 +5,7 @@ import json
 import unicodedata
 from dataclasses import dataclass, field
 
-from .files import write_whole
+from corsetkit.files import write_whole
 
 RECORD = "files_written.json"
 _ABOUT = ("corsetkit wrote these files. By this list a later run tells them from yours: it puts new ones in their place, and "

@@ -14,10 +14,10 @@ from errno import EEXIST, ENOTDIR, ENOTEMPTY
 from itertools import chain, count
 from pathlib import Path
 
-from .errors import CorsetkitError
-from .folder_record import RECORD, read_record, write_record
-from .lock import one_at_a_time
-from .units import shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.folder_record import RECORD, read_record, write_record
+from corsetkit.lock import one_at_a_time
+from corsetkit.units import shown
 
 _HIDDEN = ".{}.corsetkit.{}"
 _LEFT_OVER = re.compile(r"\.(.+)\.corsetkit\.(?:part|older|lock)")

@@ -7,26 +7,26 @@
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from .drafting import draft
-from .errors import CorsetkitError
-from .exchange.dxf import write_dxf
-from .exchange.svg_mm import write_svg
-from .finish.bill import bill
-from .finish.finished import finish
-from .folder_record import RECORD
-from .folders import new_folder
-from .hand_sheets.write import write_hand_sheets
-from .lay.cloth import Cloth
-from .lay.lay_pdf import write_lay_pdf
-from .lay.planning import plans
-from .listing.pieces import write_pieces
-from .listing.seams import write_seams
-from .sewing.write import write_sewing
-from .sheets.write import paper_for, write_print
-from .showing.names import names_apart
-from .showing.paper import PAPERS
-from .showing.print_pdf import said_date
-from .units import check_unit, shown
+from corsetkit.drafting import draft
+from corsetkit.errors import CorsetkitError
+from corsetkit.exchange.dxf import write_dxf
+from corsetkit.exchange.svg_mm import write_svg
+from corsetkit.finish.bill import bill
+from corsetkit.finish.finished import finish
+from corsetkit.folder_record import RECORD
+from corsetkit.folders import new_folder
+from corsetkit.hand_sheets.write import write_hand_sheets
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.lay.planning import plans
+from corsetkit.listing.pieces import write_pieces
+from corsetkit.listing.seams import write_seams
+from corsetkit.sewing.write import write_sewing
+from corsetkit.sheets.write import paper_for, write_print
+from corsetkit.showing.names import names_apart
+from corsetkit.showing.paper import PAPERS
+from corsetkit.showing.print_pdf import said_date
+from corsetkit.units import check_unit, shown
 
 PATTERN, CUTTING, BY_HAND, SVG, DXF, PIECES, SEAMS, SEWING = FILES = (
     "pattern.pdf", "cutting.pdf", "by_hand.pdf", "pattern.svg", "pattern.dxf", "pieces.csv", "seams.csv", "sewing.txt")

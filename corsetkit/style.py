@@ -6,10 +6,10 @@ eighths and sixteenths of an inch.
 
 from dataclasses import dataclass, replace
 
-from .errors import CorsetkitError
-from .quantity import check_all, declared, given_by_name, quantities
-from .units import CM_PER_INCH as INCH
-from .units import shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.quantity import check_all, declared, given_by_name, quantities
+from corsetkit.units import CM_PER_INCH as INCH
+from corsetkit.units import shown
 
 EIGHTH = INCH / 8
 CUSTOM = "common practice, no source"

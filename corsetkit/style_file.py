@@ -11,12 +11,12 @@ import json
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from .errors import CorsetkitError
-from .finish.choices import Finish
-from .lay.cloth import Cloth
-from .quantity import quantities
-from .style import Style
-from .units import UNITS, shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.finish.choices import Finish
+from corsetkit.lay.cloth import Cloth
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
+from corsetkit.units import UNITS, shown
 
 _BEFORE = {Style: "", Finish: "", Cloth: "cloth_"}
 _OWNERS = {before + one.name: (owner, one.name, replace(one, name=before + one.name))

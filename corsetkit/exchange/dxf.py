@@ -7,18 +7,18 @@ import io
 import logging
 from contextlib import contextmanager
 
-from ..errors import CorsetkitError
-from ..files import write_whole
-from ..geometry.points import turn_between
-from ..showing.canvas import box_run
-from ..showing.finished_painting import LAYERS, paint_layer
-from ..showing.names import ascii_name, plain_letters, shown_name
-from ..showing.print_pdf import said_date, target
-from ..units import check_unit, shown
-from . import layers
-from .dxf_canvas import DxfCanvas, xy
-from .spread import SQUARE, spread
-from .written import Written
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.geometry.points import turn_between
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.finished_painting import LAYERS, paint_layer
+from corsetkit.showing.names import ascii_name, plain_letters, shown_name
+from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.units import check_unit, shown
+from corsetkit.exchange import layers
+from corsetkit.exchange.dxf_canvas import DxfCanvas, xy
+from corsetkit.exchange.spread import SQUARE, spread
+from corsetkit.exchange.written import Written
 
 VERSIONS = ("R2010", "R12")
 CORNER = 15.0

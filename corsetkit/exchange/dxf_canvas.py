@@ -2,11 +2,11 @@
 
 from contextlib import contextmanager
 
-from ..geometry.curve import Cubic
-from ..geometry.path import flattened
-from ..showing.canvas import JOINED, NOTHING
-from ..showing.lettering import CAPITALS
-from .layers import OF_GROUP, WORDS
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.path import flattened
+from corsetkit.showing.canvas import JOINED, NOTHING
+from corsetkit.showing.lettering import CAPITALS
+from corsetkit.exchange.layers import OF_GROUP, WORDS
 
 MM = 10.0
 """Millimetres in a centimetre."""

@@ -3,13 +3,13 @@
 import math
 from dataclasses import dataclass
 
-from ..geometry.move import Move, turned_about
-from ..geometry.points import heading
-from ..showing.arrange import beside, rows
-from ..showing.finished_view import FinishedView, finished_view
-from ..showing.lettering import fitted
-from ..showing.painting import owners_of
-from ..showing.pens import SMALL
+from corsetkit.geometry.move import Move, turned_about
+from corsetkit.geometry.points import heading
+from corsetkit.showing.arrange import beside, rows
+from corsetkit.showing.finished_view import FinishedView, finished_view
+from corsetkit.showing.lettering import fitted
+from corsetkit.showing.painting import owners_of
+from corsetkit.showing.pens import SMALL
 
 GAP = 2.0
 """Between two pieces, cm."""

@@ -3,17 +3,17 @@
 from contextlib import contextmanager
 from html import escape
 
-from ..files import write_whole
-from ..showing.canvas import NOTHING, box_run
-from ..showing.finished_painting import LAYERS, paint_layer, piece_facts
-from ..showing.lettering import one_line
-from ..showing.pens import CUT, TEST_SQUARE
-from ..showing.print_pdf import said_date, target
-from ..showing.svg import FONTS, SvgCanvas
-from ..showing.tiles import heading_for
-from ..units import check_unit
-from .spread import SQUARE, spread
-from .written import Written
+from corsetkit.files import write_whole
+from corsetkit.showing.canvas import NOTHING, box_run
+from corsetkit.showing.finished_painting import LAYERS, paint_layer, piece_facts
+from corsetkit.showing.lettering import one_line
+from corsetkit.showing.pens import CUT, TEST_SQUARE
+from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.showing.svg import FONTS, SvgCanvas
+from corsetkit.showing.tiles import heading_for
+from corsetkit.units import check_unit
+from corsetkit.exchange.spread import SQUARE, spread
+from corsetkit.exchange.written import Written
 
 
 class LayerCanvas(SvgCanvas):

@@ -1,14 +1,14 @@
 """Where each piece is cut: its allowances, and its cutting line outside the sewing line."""
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.points import dot
-from ..pattern.edge import Kind
-from ..units import say_both
-from .choices import Finish, allowance, choice_of
-from .corners import corner, meeting
-from .loops import crossing, without_loops
-from .strokes import strokes
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.points import dot
+from corsetkit.pattern.edge import Kind
+from corsetkit.units import say_both
+from corsetkit.finish.choices import Finish, allowance, choice_of
+from corsetkit.finish.corners import corner, meeting
+from corsetkit.finish.loops import crossing, without_loops
+from corsetkit.finish.strokes import strokes
 
 BEYOND_FOLD = 0.01
 """How far a piece on the fold may reach beyond it by rounding, cm."""

@@ -5,10 +5,10 @@ Cloth lengths are not here: they come from the lay.
 
 from dataclasses import dataclass
 
-from ..units import say_both
-from .bones import bay_warnings, bones
-from .eyelets import all_spaces, eyelet_warnings, eyelets, lacing_length
-from .finished import CLOTHS, Strip
+from corsetkit.units import say_both
+from corsetkit.finish.bones import bay_warnings, bones
+from corsetkit.finish.eyelets import all_spaces, eyelet_warnings, eyelets, lacing_length
+from corsetkit.finish.finished import CLOTHS, Strip
 
 
 @dataclass(frozen=True)

@@ -3,10 +3,10 @@
 from dataclasses import dataclass, replace
 from functools import partial
 
-from ..pattern.edge import Kind
-from ..quantity import check_all, declared, given_by_name
-from ..style import COURSE, CUSTOM
-from ..units import CM_PER_INCH as INCH
+from corsetkit.pattern.edge import Kind
+from corsetkit.quantity import check_all, declared, given_by_name
+from corsetkit.style import COURSE, CUSTOM
+from corsetkit.units import CM_PER_INCH as INCH
 
 STRIP, FOLDED = "strip", "folded"
 MM = 0.1

@@ -11,7 +11,7 @@ The custom of mirrored ends: common practice, no source. Which of two ends serve
 import math
 from dataclasses import dataclass
 
-from ..geometry.points import dot, turn_between
+from corsetkit.geometry.points import dot, turn_between
 
 SMOOTH = 5.0
 """Edges that meet within so many degrees of a straight line have no corner: unequal allowances meet in a step."""

@@ -3,9 +3,9 @@
 import math
 from dataclasses import dataclass
 
-from ..geometry import path
-from ..units import say_both
-from .lacing_edge import lacing_stretches
+from corsetkit.geometry import path
+from corsetkit.units import say_both
+from corsetkit.finish.lacing_edge import lacing_stretches
 
 
 RIM = 0.5

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..geometry import path
-from ..pattern.edge import Kind
-from .allowances import Reaches, cutting_line, widths
-from .choices import FOLDED, Finish
-from .lacing_edge import lacing_stretches
-from .notches import CutNotch, back_seams, notches
+from corsetkit.geometry import path
+from corsetkit.pattern.edge import Kind
+from corsetkit.finish.allowances import Reaches, cutting_line, widths
+from corsetkit.finish.choices import FOLDED, Finish
+from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.finish.notches import CutNotch, back_seams, notches
 
 SHELL, STRENGTH, LINING = "shell", "strength layer", "lining"
 CLOTHS = (SHELL, STRENGTH, LINING)

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..geometry import path
-from ..pattern.edge import Kind
+from corsetkit.geometry import path
+from corsetkit.pattern.edge import Kind
 
 _JOINED = 1e-6
 

@@ -5,7 +5,7 @@ itself. What lies in that loop is nearer to the sewing line than the allowance a
 crossing instead.
 """
 
-from ..geometry.points import cross
+from corsetkit.geometry.points import cross
 
 _LOOP = 0.25
 """A loop longer than this share of the whole line is none that may be left out."""

@@ -1,7 +1,7 @@
 """What to move on paper where two sides of a seam differ, said in a sentence or two."""
 
-from ..errors import CorsetkitError
-from .trueing import redrawn
+from corsetkit.errors import CorsetkitError
+from corsetkit.finish.trueing import redrawn
 
 _AND = {"free": "", "corner": " Move the corner so that its {beyond} stays as long as it is, for that is sewn too.",
         "along": " Move its {beyond} along with the corner as it is, for that is sewn too, and redraw the next edge to it.",

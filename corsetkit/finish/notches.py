@@ -8,9 +8,9 @@ no notch is cut.
 
 from dataclasses import dataclass
 
-from ..geometry.points import cross, dot
-from ..pattern.edge import Kind
-from ..pattern.seam import CROWDED
+from corsetkit.geometry.points import cross, dot
+from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.seam import CROWDED
 
 BETWEEN = 0.6
 """How far apart the two cuts of a double notch are, cm, evenly about its place: course convention."""

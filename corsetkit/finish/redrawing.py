@@ -4,10 +4,10 @@ Edges are runs of curves; nothing here knows pieces or seams. Where a line is ca
 direction in which it meets it, and is undisturbed from a stated reach on.
 """
 
-from ..geometry import path
-from ..geometry.curve import Cubic, Line, curve
-from ..geometry.points import cross
-from ..geometry.roots import root
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.points import cross
+from corsetkit.geometry.roots import root
 
 REACH = 5.0
 """How far from the moved corner an edge is redrawn, cm: course convention."""

@@ -3,9 +3,9 @@
 A stop is known by its number along the seam, nought at its start.
 """
 
-from ..geometry import path
-from ..pattern.seam import SAME_PLACE
-from .trueing import STRAIGHT
+from corsetkit.geometry import path
+from corsetkit.pattern.seam import SAME_PLACE
+from corsetkit.finish.trueing import STRAIGHT
 
 
 WAIST_NEAR = 1.5

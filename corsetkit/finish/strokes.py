@@ -3,10 +3,10 @@
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from ..geometry import path
-from ..geometry.curve import FLATNESS, Line
-from ..geometry.points import turn_between
-from ..pattern.edge import Kind
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import FLATNESS, Line
+from corsetkit.geometry.points import turn_between
+from corsetkit.pattern.edge import Kind
 
 KINK = 0.5
 """A run that turns towards the piece more sharply than this, degrees, has a corner there."""

@@ -1,10 +1,10 @@
 """A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from .stops import stops_of
-from .trueing import redrawn, resewn
-from .walk import TOLERANCE
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.finish.stops import stops_of
+from corsetkit.finish.trueing import redrawn, resewn
+from corsetkit.finish.walk import TOLERANCE
 
 SLIGHT = 0.002
 """What an edge misses by no more than this, cm, is left: it cannot be drawn, and seams agree within 0.1 mm."""

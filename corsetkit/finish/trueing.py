@@ -9,16 +9,16 @@ All of them are common practice, no source; their limits are course convention.
 
 from dataclasses import dataclass, replace
 
-from ..errors import CorsetkitError
-from ..geometry import path, polygon
-from ..geometry.move import slid
-from ..geometry.points import turn_between
-from ..pattern.edge import Edge, Kind
-from ..pattern.piece import Blend
-from ..pattern.seam import sew
-from ..pieces.proof import SHARPEST
-from ..units import say_both
-from .redrawing import REACH, bent, corner_moved, redrawn_from, run_on, steep
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path, polygon
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.points import turn_between
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Blend
+from corsetkit.pattern.seam import sew
+from corsetkit.pieces.proof import SHARPEST
+from corsetkit.units import say_both
+from corsetkit.finish.redrawing import REACH, bent, corner_moved, redrawn_from, run_on, steep
 
 MOST = 2.0
 """An edge is trued by no more than this, cm; what is farther out was measured or cut amiss: course convention."""

@@ -6,10 +6,10 @@ whether the two sides agree, and what to move where they do not.
 
 from dataclasses import dataclass, replace
 
-from ..errors import CorsetkitError
-from ..units import CM_PER_INCH, check_unit, shown
-from .moving import move_said
-from .stops import bound, ends, height, named, stops_of, waist_of
+from corsetkit.errors import CorsetkitError
+from corsetkit.units import CM_PER_INCH, check_unit, shown
+from corsetkit.finish.moving import move_said
+from corsetkit.finish.stops import bound, ends, height, named, stops_of, waist_of
 
 TOLERANCE = 0.16
 """Two sides that differ by no more, 1/16 in or a millimetre and a half, agree once they are marked by hand, cm: course

@@ -5,12 +5,12 @@ Everything after follows by itself: lines, pieces, seams, girths, the hand's ins
 
 import math
 
-from ..errors import CorsetkitError
-from ..measurements import Measurements
-from ..pattern.correction import Correction
-from ..style import Fitting, Style
-from ..units import shown
-from .lines import LINES, line_named
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.pattern.correction import Correction
+from corsetkit.style import Fitting, Style
+from corsetkit.units import shown
+from corsetkit.fitting.lines import LINES, line_named
 
 
 def check(correction, where=""):

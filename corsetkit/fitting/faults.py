@@ -6,10 +6,10 @@ walk the seam, sew the toile again and look anew.
 
 from dataclasses import dataclass
 
-from ..pattern.correction import Correction
-from ..quantity import Quantity
-from ..style import COURSE
-from .lines import line_named
+from corsetkit.pattern.correction import Correction
+from corsetkit.quantity import Quantity
+from corsetkit.style import COURSE
+from corsetkit.fitting.lines import line_named
 
 
 @dataclass(frozen=True)

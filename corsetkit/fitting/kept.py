@@ -4,11 +4,11 @@ import json
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from ..errors import CorsetkitError
-from ..files import write_whole
-from ..pattern.correction import Correction
-from ..units import shown
-from .correct import check
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.pattern.correction import Correction
+from corsetkit.units import shown
+from corsetkit.fitting.correct import check
 
 _TOLD = "corrections"
 

@@ -6,11 +6,11 @@ the seam is walked and the toile is tried on again.
 
 from dataclasses import dataclass, replace
 
-from ..errors import CorsetkitError
-from ..measurements import Measurements
-from ..quantity import Quantity, quantities
-from ..style import COURSE, PASSES, Fitting, Style
-from ..units import say_both, say_length, shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import Quantity, quantities
+from corsetkit.style import COURSE, PASSES, Fitting, Style
+from corsetkit.units import say_both, say_length, shown
 
 _STEP = 0.1
 EDGE, FREE = 0.6, 1.0

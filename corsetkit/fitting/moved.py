@@ -3,11 +3,11 @@
 import math
 from dataclasses import dataclass
 
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.move import slid
-from ..geometry.points import to_side
-from ..units import CM_PER_INCH, say_length, say_number
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.points import to_side
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
 """What a tape would read as nought in each unit, cm."""

@@ -3,7 +3,7 @@
 import unicodedata
 from dataclasses import dataclass, field
 
-from ..units import shown
+from corsetkit.units import shown
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from .points import cross, direction, heading, unit
-from .roots import bernstein_roots
+from corsetkit.geometry.points import cross, direction, heading, unit
+from corsetkit.geometry.roots import bernstein_roots
 
 FLATNESS = 0.001
 """How far a polyline handed out may lie from its curve: 0.001 cm, a hundredth of a millimetre."""

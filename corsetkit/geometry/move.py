@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from .points import direction
+from corsetkit.geometry.points import direction
 
 
 @dataclass(frozen=True)

@@ -3,8 +3,8 @@
 A run is a tuple of `Line` and `Cubic` values, each beginning where the one before it ends.
 """
 
-from .curve import Cubic
-from .points import dot, turn_between
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.points import dot, turn_between
 
 
 def run_length(run):

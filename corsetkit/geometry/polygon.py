@@ -5,9 +5,9 @@ Judged here in plain Python, so that a draft needs no library; tests hold it aga
 
 from functools import lru_cache
 
-from .curve import FLATNESS
-from .path import flattened
-from .points import cross, to_side
+from corsetkit.geometry.curve import FLATNESS
+from corsetkit.geometry.path import flattened
+from corsetkit.geometry.points import cross, to_side
 
 COARSE = 0.02
 """Tolerance of the polyline on which crossing is judged first: a fifth of a millimetre, in cm."""

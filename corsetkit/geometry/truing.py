@@ -3,10 +3,10 @@
 Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
 """
 
-from . import path
-from .curve import Cubic, Line, curve
-from .points import unit
-from .roots import root
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.points import unit
+from corsetkit.geometry.roots import root
 
 
 SMOOTH_ENOUGH = 0.02

@@ -1,10 +1,10 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
-from ..geometry import path
-from ..geometry.curve import Line
-from ..pattern.hand import Square, Towards, Way
-from .block import FROM_CENTRE, TAKEN
-from .drafter import BACK, fitted
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.pattern.hand import Square, Towards, Way
+from corsetkit.hand.block import FROM_CENTRE, TAKEN
+from corsetkit.hand.drafter import BACK, fitted
 
 WAIST, NECK = "centre back waist", "centre back neck point"
 UNDERARM, SIDE_NECK = "back underarm point", "back side neck point"

@@ -1,8 +1,8 @@
 """Step 1 by hand: the two halves of the block and the bust point, measured from the two centres at the waist."""
 
-from ..geometry import path
-from ..pattern.hand import Square, Way
-from .drafter import BACK, FRONT, fitted
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Square, Way
+from corsetkit.hand.drafter import BACK, FRONT, fitted
 
 BUST_POINT = "bust point"
 UPPER, LOWER = "side dart's upper end", "side dart's lower end"

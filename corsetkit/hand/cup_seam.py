@@ -1,9 +1,9 @@
 """The seam through the bust point by hand, alike for the cup of two parts and the cup of three."""
 
-from ..geometry import path
-from ..pattern.hand import Along, Towards
-from .block import BUST_POINT
-from .underbust import INNER, OUTER
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Along, Towards
+from corsetkit.hand.block import BUST_POINT
+from corsetkit.hand.underbust import INNER, OUTER
 
 
 def draw_cup_seam(hand, seam, inner_top, outer_top):

@@ -1,12 +1,12 @@
 """Step 4 by hand: the centre-front dart and the side dart closed with tracing paper, the underbust line redrawn."""
 
-from ..pattern.hand import Square, Towards
-from . import block, overbust
-from .block import BUST_POINT
-from .drafter import turned
-from .overbust import ARMSCYE_LOW, ARMSCYE_TOP, FRONT_POINT, GUIDE_FRONT, GUIDE_SIDE, TOP_INNER, TOP_OUTER, UNDERARM
-from .underbust import INNER, OUTER
-from .yoke import OPENING_ENDS
+from corsetkit.pattern.hand import Square, Towards
+from corsetkit.hand import block, overbust
+from corsetkit.hand.block import BUST_POINT
+from corsetkit.hand.drafter import turned
+from corsetkit.hand.overbust import ARMSCYE_LOW, ARMSCYE_TOP, FRONT_POINT, GUIDE_FRONT, GUIDE_SIDE, TOP_INNER, TOP_OUTER, UNDERARM
+from corsetkit.hand.underbust import INNER, OUTER
+from corsetkit.hand.yoke import OPENING_ENDS
 
 INNER_LINE, OUTER_LINE = "redrawn inner underbust line", "redrawn outer underbust line"
 

@@ -3,12 +3,12 @@
 Rounding adds up along a chain of marks, so marks are measured from the first ones wherever a hand can do it.
 """
 
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.points import between, cross, dot, unit
-from ..pattern.hand import (Along, Begin, ByHand, Check, Curve, Halve, Join, Mark, Measure, Offset, OnLine, Same, Square,
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import between, cross, dot, unit
+from corsetkit.pattern.hand import (Along, Begin, ByHand, Check, Curve, Halve, Join, Mark, Measure, Offset, OnLine, Same, Square,
                             Swing, Towards, Turn, Way)
-from ..units import CM_PER_INCH
+from corsetkit.units import CM_PER_INCH
 
 LEAST = CM_PER_INCH / 32
 """A length below this reads as nought on a tape of sixteenths, so a hand leaves it out."""

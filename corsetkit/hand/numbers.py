@@ -1,6 +1,6 @@
 """Which number a mark bears in the drawing: that of the move that makes it."""
 
-from ..pattern.hand import Check, Turn
+from corsetkit.pattern.hand import Check, Turn
 
 
 def moves_of(by_hand):

@@ -1,11 +1,11 @@
 """Step 3 by hand: the tightening dart, and the cup's two lines around the bust point; the yoke follows in `yoke`."""
 
-from ..geometry import path
-from ..geometry.points import dot, unit
-from ..pattern.hand import Square, Towards, Way
-from .block import BUST_POINT
-from .drafter import FRONT, fitted
-from .underbust import INNER, OUTER, WAIST
+from corsetkit.geometry import path
+from corsetkit.geometry.points import dot, unit
+from corsetkit.pattern.hand import Square, Towards, Way
+from corsetkit.hand.block import BUST_POINT
+from corsetkit.hand.drafter import FRONT, fitted
+from corsetkit.hand.underbust import INNER, OUTER, WAIST
 
 NECK, UNDERARM = "centre front neck point", "front underarm point"
 FRONT_POINT = "cup's front point"

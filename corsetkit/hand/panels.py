@@ -4,12 +4,12 @@ Their points are the panels' own, so they are asked of the pieces. The even plac
 first; each cut then ends where it meets the redrawn line.
 """
 
-from ..geometry import path
-from ..pattern.hand import Along, Towards
-from ..pieces import lower_front
-from .darts import INNER_LINE, OUTER_LINE
-from .drafter import LEAST
-from .underbust import INNER, OUTER, WAIST
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Along, Towards
+from corsetkit.pieces import lower_front
+from corsetkit.hand.darts import INNER_LINE, OUTER_LINE
+from corsetkit.hand.drafter import LEAST
+from corsetkit.hand.underbust import INNER, OUTER, WAIST
 
 CENTRE_LINES = ("underbust line to the inner leg", "underbust line from the front point")
 SIDE_LINES = ("underbust line from the outer leg", "underbust line to the armscye")

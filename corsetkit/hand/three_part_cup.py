@@ -1,14 +1,14 @@
 """Step 6 by hand: the cut across the closed tightening dart, and the lower cups' seam."""
 
-from ..geometry import path
-from ..pattern.hand import Square, Towards
-from .block import BUST_POINT
-from . import block
-from .cup_seam import draw_cup_seam
-from .darts import INNER_LINE, opening_end, placed
-from .drafter import turned
-from .overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM
-from .underbust import INNER, WAIST
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Square, Towards
+from corsetkit.hand.block import BUST_POINT
+from corsetkit.hand import block
+from corsetkit.hand.cup_seam import draw_cup_seam
+from corsetkit.hand.darts import INNER_LINE, opening_end, placed
+from corsetkit.hand.drafter import turned
+from corsetkit.hand.overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM
+from corsetkit.hand.underbust import INNER, WAIST
 
 KNEE, KNEE_OPEN = "cut's mark on the inner leg", "cut's mark on the outer leg"
 AT_ARMSCYE, AT_FRONT = "cut's mark on the armscye", "cut's mark on the underbust line"

@@ -1,9 +1,9 @@
 """Step 5 by hand: the inner and the outer cup, and their seam through the bust point."""
 
-from .cup_seam import draw_cup_seam
-from .darts import placed
-from .drafter import turned
-from .overbust import TOP_INNER, TOP_OUTER
+from corsetkit.hand.cup_seam import draw_cup_seam
+from corsetkit.hand.darts import placed
+from corsetkit.hand.drafter import turned
+from corsetkit.hand.overbust import TOP_INNER, TOP_OUTER
 
 
 def draw(hand, cup, style):

@@ -1,10 +1,10 @@
 """Step 2 by hand: the hem, the underbust mark and the long dart's legs."""
 
-from ..geometry import path
-from ..pattern.hand import Along, Towards, Way
-from ..steps.shares import LetOut, top_girth_at
-from .block import BUST_POINT
-from .drafter import FRONT, fitted
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Along, Towards, Way
+from corsetkit.steps.shares import LetOut, top_girth_at
+from corsetkit.hand.block import BUST_POINT
+from corsetkit.hand.drafter import FRONT, fitted
 
 WAIST = "centre front waist"
 MARK, INNER, OUTER = "underbust mark", "inner leg's underbust mark", "outer leg's underbust mark"

@@ -1,8 +1,8 @@
 """Runs the steps by hand in their order; a single step knows the marks of those that it rests on."""
 
-from ..steps.run import RESTS_ON, STEPS
-from . import back, block, darts, overbust, panels, three_part_cup, two_part_cup, underbust, yoke
-from .drafter import Drafter
+from corsetkit.steps.run import RESTS_ON, STEPS
+from corsetkit.hand import back, block, darts, overbust, panels, three_part_cup, two_part_cup, underbust, yoke
+from corsetkit.hand.drafter import Drafter
 
 _DRAW = {"block": (block.draw,), "underbust": (underbust.draw,), "overbust": (overbust.draw, yoke.draw),
          "darts": (darts.draw,), "two_part_cup": (two_part_cup.draw, panels.draw),

@@ -2,12 +2,12 @@
 
 import re
 
-from ..geometry.points import heading
-from ..measurements import Measurements
-from ..pattern.hand import Along, Begin, Check, Curve, Halve, Join, Measure, Offset, Same, Square, Swing, Towards, Turn, Way
-from ..quantity import quantities
-from ..style import Style
-from ..units import say_length
+from corsetkit.geometry.points import heading
+from corsetkit.measurements import Measurements
+from corsetkit.pattern.hand import Along, Begin, Check, Curve, Halve, Join, Measure, Offset, Same, Square, Swing, Towards, Turn, Way
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
+from corsetkit.units import say_length
 
 _QUANTITIES = {quantity.name: (owner, quantity) for owner in (Measurements, Style) for quantity in quantities(owner)}
 _BRACES = re.compile(r"\{([^}]*)\}")

@@ -3,10 +3,10 @@
 Beyond the neckline these are the yoke's own points, so they are asked of the piece and not of the step's value.
 """
 
-from ..geometry import path
-from ..pattern.hand import Along, Square, Towards
-from ..pieces import yokes
-from .overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
+from corsetkit.geometry import path
+from corsetkit.pattern.hand import Along, Square, Towards
+from corsetkit.pieces import yokes
+from corsetkit.hand.overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
 
 TIP, ACROSS = "front shoulder tip", "front across mark"
 YOKE_NECK, DIP = "yoke's neck mark on the front shoulder", "yoke's neck mark at the centre front"

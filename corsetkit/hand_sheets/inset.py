@@ -2,8 +2,8 @@
 
 from contextlib import contextmanager
 
-from ..geometry import path
-from ..showing.canvas import NOTHING
+from corsetkit.geometry import path
+from corsetkit.showing.canvas import NOTHING
 
 
 class Inset:

@@ -1,16 +1,16 @@
 """The pages of the hand sheets: for each step one with the drawing so far, and as many as its moves need."""
 
-from ..hand.numbers import moves_of, numbers_of
-from ..hand.whole import whole_by_hand
-from ..sheets.rows import broken, height, paint_rows
-from ..showing.canvas import tick
-from ..showing.hand_sheet import SCALE, hand_sheet
-from ..showing.lettering import fitted, text_width
-from ..showing.pens import NAME, RULE, SMALL
-from ..showing.sheet import Sheet
-from ..steps.run import RESTS_ON
-from .inset import Inset, fitted_sheet
-from .words import opening_rows, step_rows
+from corsetkit.hand.numbers import moves_of, numbers_of
+from corsetkit.hand.whole import whole_by_hand
+from corsetkit.sheets.rows import broken, height, paint_rows
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.hand_sheet import SCALE, hand_sheet
+from corsetkit.showing.lettering import fitted, text_width
+from corsetkit.showing.pens import NAME, RULE, SMALL
+from corsetkit.showing.sheet import Sheet
+from corsetkit.steps.run import RESTS_ON
+from corsetkit.hand_sheets.inset import Inset, fitted_sheet
+from corsetkit.hand_sheets.words import opening_rows, step_rows
 
 _HEAD = 0.95
 """How high the strip with wearer, step, date and page is, cm."""

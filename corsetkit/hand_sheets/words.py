@@ -1,13 +1,13 @@
 """What stands on the pages of a step: its opening, its moves with their reasons, and its checks, as rows to be set."""
 
-from ..sentences import sentence
-from ..fitting.correct import said as said_corrections
-from ..hand.numbers import checks_of, moves_of
-from ..hand.words import say, say_why
-from ..sheets.rows import Row, heading
-from ..showing.canvas import box_run
-from ..showing.lettering import CAPITALS, fitted, wrapped
-from ..showing.pens import GRAPHITE, RULE, Letter
+from corsetkit.sentences import sentence
+from corsetkit.fitting.correct import said as said_corrections
+from corsetkit.hand.numbers import checks_of, moves_of
+from corsetkit.hand.words import say, say_why
+from corsetkit.sheets.rows import Row, heading
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.lettering import CAPITALS, fitted, wrapped
+from corsetkit.showing.pens import GRAPHITE, RULE, Letter
 
 WORDS = Letter("hand-words", 3.0)
 NUMBER = Letter("hand-number", 3.0, True)

@@ -1,12 +1,12 @@
 """The hand sheets written as a PDF."""
 
-from ..files import write_whole
-from ..showing.names import shown_name
-from ..showing.paper import Paper, paper_named
-from ..showing.pdf import pdf_bytes
-from ..showing.print_pdf import Printed, said_date, target
-from ..units import check_unit
-from .pages import hand_pages
+from corsetkit.files import write_whole
+from corsetkit.showing.names import shown_name
+from corsetkit.showing.paper import Paper, paper_named
+from corsetkit.showing.pdf import pdf_bytes
+from corsetkit.showing.print_pdf import Printed, said_date, target
+from corsetkit.units import check_unit
+from corsetkit.hand_sheets.pages import hand_pages
 
 
 class HandSheets(Printed):

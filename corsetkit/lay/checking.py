@@ -1,7 +1,7 @@
 """Whether a plan can be cut: nothing overlaps, all lies on the cloth and on the grain, and nothing is missing."""
 
-from ..errors import CorsetkitError
-from .templates import template
+from corsetkit.errors import CorsetkitError
+from corsetkit.lay.templates import template
 
 OVERLAP = 1e-4
 """Two outlines may share this much (cm2, a hundredth of a mm2): less is noise."""

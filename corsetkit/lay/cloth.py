@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass, replace
 
-from ..quantity import check_all, declared, given_by_name
-from ..style import COURSE, CUSTOM
+from corsetkit.quantity import check_all, declared, given_by_name
+from corsetkit.style import COURSE, CUSTOM
 
 SINGLE, FOLDED = "single", "folded"
 WIDTHS = {115.0: 45, 137.0: 54, 150.0: 60}

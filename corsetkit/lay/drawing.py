@@ -1,13 +1,13 @@
 """A cutting plan as a sheet for the screen, at the size the cloth allows."""
 
-from ..showing.canvas import box_area
-from ..showing.lettering import PITCH, fitted, one_line, wrapped
-from ..showing.pens import BOARD_TONE, CUT, HEADING, SMALL
-from ..showing.sheet import Sheet
-from ..units import say_length
-from .laid_marks import words_of
-from .picture import SIDE, paint, picture
-from .quantities import quantities_said, say_bought, say_share, say_width, to_buy
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.showing.pens import BOARD_TONE, CUT, HEADING, SMALL
+from corsetkit.showing.sheet import Sheet
+from corsetkit.units import say_length
+from corsetkit.lay.laid_marks import words_of
+from corsetkit.lay.picture import SIDE, paint, picture
+from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width, to_buy
 
 _WIDE, _HIGH, _LEAST = 17.0, 13.0, 3.5
 """The cloth is seen at most so wide and so high, cm, and never larger than one to so many."""

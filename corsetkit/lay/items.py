@@ -3,10 +3,10 @@
 import hashlib
 from dataclasses import dataclass
 
-from ..finish.finished import CLOTHS, unfolded
-from ..geometry import path
-from ..geometry.points import unit
-from ..pattern.edge import Kind
+from corsetkit.finish.finished import CLOTHS, unfolded
+from corsetkit.geometry import path
+from corsetkit.geometry.points import unit
+from corsetkit.pattern.edge import Kind
 
 ROUNDED = 3
 """Decimals of a cm by which two outlines count as the same: a hundredth of a millimetre."""

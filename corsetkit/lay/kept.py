@@ -5,14 +5,14 @@ import math
 from dataclasses import dataclass, fields
 from pathlib import Path
 
-from ..errors import CorsetkitError
-from ..files import write_whole
-from ..units import shown
-from .checking import faults
-from .cloth import Cloth
-from .items import fingerprint
-from .plans import Placed, Plan
-from .templates import template
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.units import shown
+from corsetkit.lay.checking import faults
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import fingerprint
+from corsetkit.lay.plans import Placed, Plan
+from corsetkit.lay.templates import template
 
 _TOLD = "cutting plans"
 

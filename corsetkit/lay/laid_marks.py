@@ -6,12 +6,12 @@ and its number always.
 
 from dataclasses import dataclass
 
-from ..geometry.curve import Line
-from ..geometry.points import direction
-from ..showing import labels
-from ..showing.lettering import around, grown, text_box
-from ..showing.pens import CUT, NAME, TINY
-from ..showing.room import Room
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import direction
+from corsetkit.showing import labels
+from corsetkit.showing.lettering import around, grown, text_box
+from corsetkit.showing.pens import CUT, NAME, TINY
+from corsetkit.showing.room import Room
 
 LETTERS = {"mirrored": "M", "upside down": "U", "on the fold": "F"}
 """What stands for the words where there is no room for them."""

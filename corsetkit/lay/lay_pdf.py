@@ -2,19 +2,19 @@
 
 from collections import Counter
 
-from ..files import write_whole
-from ..showing.canvas import box_area, tick
-from ..showing.lettering import PITCH, fitted, one_line, wrapped
-from ..showing.paper import paper_named
-from ..showing.pdf import pdf_bytes
-from ..showing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
-from ..showing.print_pdf import said_date, target
-from ..showing.sheet import Sheet
-from ..units import CM_PER_INCH, check_unit
-from .drawing import description, title
-from .laid_marks import words_of
-from .picture import SIDE, paint, picture
-from .quantities import quantities_said, to_buy
+from corsetkit.files import write_whole
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.showing.paper import paper_named
+from corsetkit.showing.pdf import pdf_bytes
+from corsetkit.showing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.showing.sheet import Sheet
+from corsetkit.units import CM_PER_INCH, check_unit
+from corsetkit.lay.drawing import description, title
+from corsetkit.lay.laid_marks import words_of
+from corsetkit.lay.picture import SIDE, paint, picture
+from corsetkit.lay.quantities import quantities_said, to_buy
 
 RATIOS = (4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200)
 """One to so many: the largest drawing that fits is taken."""

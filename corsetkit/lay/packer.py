@@ -8,7 +8,7 @@ import threading
 import time
 from itertools import permutations
 
-from ..geometry.points import direction
+from corsetkit.geometry.points import direction
 
 SLACK, ROUGH = 0.06, 0.04
 """Outlines are widened by half the gap and SLACK, and then drawn with fewer points, at most ROUGH off; cm."""

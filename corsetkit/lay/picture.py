@@ -2,15 +2,15 @@
 
 from dataclasses import dataclass
 
-from ..geometry.curve import Line
-from ..showing.canvas import box_area, box_run, tick
-from ..showing.hatching import fill
-from ..showing.lettering import CAPITALS
-from ..showing.painting import arrow
-from ..showing.pens import CUT_PAPER, FOLD, FREE, GRAIN, HATCHING, LINE_WORDS, NAME, RULE, SEWN, Tone
-from ..units import say_length
-from .laid_marks import LETTERS, marks, words_of
-from .quantities import to_buy
+from corsetkit.geometry.curve import Line
+from corsetkit.showing.canvas import box_area, box_run, tick
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lettering import CAPITALS
+from corsetkit.showing.painting import arrow
+from corsetkit.showing.pens import CUT_PAPER, FOLD, FREE, GRAIN, HATCHING, LINE_WORDS, NAME, RULE, SEWN, Tone
+from corsetkit.units import say_length
+from corsetkit.lay.laid_marks import LETTERS, marks, words_of
+from corsetkit.lay.quantities import to_buy
 
 CLOTH = Tone("cloth", "#e6dfd0")
 SELVEDGE = Tone("selvedge", None, HATCHING, 1.2)

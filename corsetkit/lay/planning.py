@@ -4,15 +4,15 @@ import math
 import numbers
 from dataclasses import replace
 
-from ..errors import CorsetkitError
-from ..units import shown
-from .checking import faults, refuse_crossed
-from .cloth import Cloth
-from .items import fingerprint, items_of, layers_of
-from .packer import pack
-from .plans import Placed, Plan
-from .rows import rows
-from .templates import templates
+from corsetkit.errors import CorsetkitError
+from corsetkit.units import shown
+from corsetkit.lay.checking import faults, refuse_crossed
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import fingerprint, items_of, layers_of
+from corsetkit.lay.packer import pack
+from corsetkit.lay.plans import Placed, Plan
+from corsetkit.lay.rows import rows
+from corsetkit.lay.templates import templates
 
 SECONDS, MOST = 2.0, 3600.0
 """Seconds that the first plan is given; the packer counts whole seconds, and below one it gives its first lay alone.

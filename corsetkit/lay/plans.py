@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from ..geometry.points import cross
+from corsetkit.geometry.points import cross
 
 _ON = 1e-3
 """A point this near to the fold (cm) lies on it, and two lengths this near are one."""

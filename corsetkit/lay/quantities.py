@@ -2,8 +2,8 @@
 
 import math
 
-from ..units import CM_PER_INCH, check_unit, say_length, say_number
-from .cloth import WIDTHS
+from corsetkit.units import CM_PER_INCH, check_unit, say_length, say_number
+from corsetkit.lay.cloth import WIDTHS
 
 STEP_CM, STEP_YARD = 5.0, 1 / 8
 """Cloth is bought in steps of 5 cm or an eighth of a yard; common practice, no source."""

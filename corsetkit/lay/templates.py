@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..geometry.points import direction
-from ..units import say_both
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry.points import direction
+from corsetkit.units import say_both
 
 _SLACK = 1e-6
 

@@ -1,13 +1,13 @@
 """The piece list: every piece in every cloth, cloth to buy, strips, tape, bones, eyelets, lacing, and corrections made."""
 
-from ..finish.bill import bill
-from ..fitting.correct import said as said_corrections
-from ..lay.quantities import say_bought, say_share, say_width
-from ..pattern.edge import Kind
-from ..showing.lettering import one_line
-from ..showing.print_pdf import said_date, target
-from ..units import check_unit, in_one_unit, say_length
-from .table import mm, write_csv
+from corsetkit.finish.bill import bill
+from corsetkit.fitting.correct import said as said_corrections
+from corsetkit.lay.quantities import say_bought, say_share, say_width
+from corsetkit.pattern.edge import Kind
+from corsetkit.showing.lettering import one_line
+from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.units import check_unit, in_one_unit, say_length
+from corsetkit.listing.table import mm, write_csv
 
 
 def piece_rows(finished, unit="in", wearer="", date=None, plans=None):

@@ -1,11 +1,11 @@
 """The seam report: each seam with its two sides, by how much they miss each other, and where its notches stand."""
 
-from ..finish.notches import back_seams
-from ..finish.walk import small
-from ..showing.marks import seam_letter
-from ..showing.print_pdf import target
-from ..units import check_unit, say_length
-from .table import mm, write_csv
+from corsetkit.finish.notches import back_seams
+from corsetkit.finish.walk import small
+from corsetkit.showing.marks import seam_letter
+from corsetkit.showing.print_pdf import target
+from corsetkit.units import check_unit, say_length
+from corsetkit.listing.table import mm, write_csv
 
 
 def seam_rows(finished, unit="in"):

@@ -10,8 +10,8 @@ begins with a sign of reckoning gets an apostrophe before it, so that nothing a 
 import csv
 import io
 
-from ..files import write_whole
-from ..units import say_number
+from corsetkit.files import write_whole
+from corsetkit.units import say_number
 
 _RECKONING = ("=", "+", "-", "@", "\t", "\r")
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
 
-from ..geometry import path
+from corsetkit.geometry import path
 
 
 class Kind(Enum):

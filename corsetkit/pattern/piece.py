@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..geometry import path
-from ..geometry.points import to_side
+from corsetkit.geometry import path
+from corsetkit.geometry.points import to_side
 
 _TRACED, _STEPS = 0.002, 40
 """How nearly a line before a blend is traced, cm, and in how many steps the new one is looked along."""

@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.move import STAY
-from ..pattern.edge import Edge, Kind
-from ..pattern.piece import Part
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Part
 
 
 @dataclass(frozen=True)

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.move import STAY
-from ..geometry.points import cross, unit
-from ..pattern.edge import Edge, Kind
-from ..pattern.piece import Blend, Part
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import STAY
+from corsetkit.geometry.points import cross, unit
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Blend, Part
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,6 @@
 """How much fullness the darts at the bust point make, and a simple shape's own beside it."""
 
-from ..pattern.pattern import Fullness
+from corsetkit.pattern.pattern import Fullness
 
 
 def fullness(measurements, overbust):

@@ -1,11 +1,11 @@
 """Finished girths: the level lines on the block, carried along with the parts, darts not counted."""
 
-from ..geometry import path
-from ..pattern.pattern import Girth
-from ..steps.back_waist import back_width_at
-from ..steps.half import WAIST_DART_END
-from ..steps.shares import eased, top_girth_at
-from ..steps.underbust import level_width
+from corsetkit.geometry import path
+from corsetkit.pattern.pattern import Girth
+from corsetkit.steps.back_waist import back_width_at
+from corsetkit.steps.half import WAIST_DART_END
+from corsetkit.steps.shares import eased, top_girth_at
+from corsetkit.steps.underbust import level_width
 
 
 def girths(measurements, style, overbust, back):

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.move import STAY
-from ..geometry.points import unit
-from ..pattern.edge import Edge, Kind
-from ..pattern.piece import Part
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY
+from corsetkit.geometry.points import unit
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Part
 
 
 @dataclass(frozen=True)

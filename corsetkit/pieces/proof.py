@@ -4,12 +4,12 @@ Parts and waste are cut along shared lines, so that their boundaries cancel but 
 of them is simple and runs counter-clockwise, they tile the block: no overlap, nothing left out.
 """
 
-from ..errors import CorsetkitError
-from ..geometry import polygon
-from ..geometry.points import turn_between
-from ..quantity import quantities
-from ..style import Style
-from ..units import say_both
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import polygon
+from corsetkit.geometry.points import turn_between
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
+from corsetkit.units import say_both
 
 SEAM_TOLERANCE = 0.01
 """Sides of a seam differ by no more than 0.1 mm, the intended ease taken off."""

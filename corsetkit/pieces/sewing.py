@@ -1,12 +1,12 @@
 """Which pieces there are and what meets what: pieces cut, numbered and sewn along their shared lines."""
 
-from ..geometry import path
-from ..geometry.points import between
-from ..pattern.edge import Kind
-from ..pattern.pattern import Waste
-from ..pattern.piece import Piece
-from ..pattern.seam import sew
-from . import backs, cups, lower_front, yokes
+from corsetkit.geometry import path
+from corsetkit.geometry.points import between
+from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.pattern import Waste
+from corsetkit.pattern.piece import Piece
+from corsetkit.pattern.seam import sew
+from corsetkit.pieces import backs, cups, lower_front, yokes
 
 
 class _Seams:

@@ -3,16 +3,16 @@
 import math
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.move import STAY, turned_about
-from ..geometry.points import unit
-from ..geometry.truing import rounded
-from ..pattern.edge import Edge, Kind
-from ..pattern.pattern import Waste
-from ..pattern.piece import Blend, Part
-from ..units import say_both
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import STAY, turned_about
+from corsetkit.geometry.points import unit
+from corsetkit.geometry.truing import rounded
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.pattern import Waste
+from corsetkit.pattern.piece import Blend, Part
+from corsetkit.units import say_both
 
 
 ROUNDNESS = 0.34

@@ -1,6 +1,6 @@
 """What hurts, and how it does not: each said at the stages where it matters. Common practice, no source."""
 
-from .stage import Caution
+from corsetkit.sewing.stage import Caution
 
 BLADES = Caution("blades", "Cut away from your hand, and close the blade of a rolling cutter or a knife after each cut, "
                            "even if "

@@ -1,9 +1,9 @@
 """Last of all: the eyelets, once nothing will be altered any more, and the first lacing."""
 
-from ..units import say_both
-from .cautions import EYELETS, LACING, TRIED_ON
-from .stage import Move, Stage
-from .work import counted, listed, long_length
+from corsetkit.units import say_both
+from corsetkit.sewing.cautions import EYELETS, LACING, TRIED_ON
+from corsetkit.sewing.stage import Move, Stage
+from corsetkit.sewing.work import counted, listed, long_length
 
 
 def eyelets(work):

@@ -1,13 +1,13 @@
 """What comes behind the outside: the back edges, the bones, the top edge, the lining and the modesty panel."""
 
-from ..finish.choices import FOLDED
-from ..finish.bones import SPIRAL
-from ..pattern.edge import Kind
-from ..showing.marks import seam_letter
-from ..units import say_both
-from .cautions import IRON, NEEDLE, PLIERS, STEEL, TRIED_ON
-from .stage import Move, Stage
-from .work import counted, letters, listed, named
+from corsetkit.finish.choices import FOLDED
+from corsetkit.finish.bones import SPIRAL
+from corsetkit.pattern.edge import Kind
+from corsetkit.showing.marks import seam_letter
+from corsetkit.units import say_both
+from corsetkit.sewing.cautions import IRON, NEEDLE, PLIERS, STEEL, TRIED_ON
+from corsetkit.sewing.stage import Move, Stage
+from corsetkit.sewing.work import counted, letters, listed, named
 
 
 def back_edges(work):

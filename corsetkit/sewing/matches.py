@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 
-from ..finish.stops import waist_of
-from ..pattern.edge import Kind
-from ..pattern.seam import SAME_PLACE
-from ..showing.marks import seam_letter
-from .order import pieces_of
+from corsetkit.finish.stops import waist_of
+from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.seam import SAME_PLACE
+from corsetkit.showing.marks import seam_letter
+from corsetkit.sewing.order import pieces_of
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,8 @@ what is left is a cup. Which panels are back ones is known from the block they w
 
 from dataclasses import dataclass
 
-from ..finish.notches import is_back
-from ..pattern.edge import Kind
+from corsetkit.finish.notches import is_back
+from corsetkit.pattern.edge import Kind
 
 CUP, PANEL, YOKE = "cup", "panel", "yoke"
 

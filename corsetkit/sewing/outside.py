@@ -1,12 +1,12 @@
 """The outside of the corset: cups, panels, channels, waist tape, and all that joins them."""
 
-from ..pattern.edge import Kind
-from ..showing.marks import seam_letter
-from ..units import say_both
-from .cautions import IRON, NEEDLE, PINS, TRIED_ON
-from .order import pieces_of
-from .stage import Move, Stage
-from .work import counted, letters, named, seam_move
+from corsetkit.pattern.edge import Kind
+from corsetkit.showing.marks import seam_letter
+from corsetkit.units import say_both
+from corsetkit.sewing.cautions import IRON, NEEDLE, PINS, TRIED_ON
+from corsetkit.sewing.order import pieces_of
+from corsetkit.sewing.stage import Move, Stage
+from corsetkit.sewing.work import counted, letters, named, seam_move
 
 
 def cups(work):

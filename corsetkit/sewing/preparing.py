@@ -1,13 +1,13 @@
 """Before the corset itself: the toile and its fitting, cutting, and the two outer layers made one."""
 
-from ..fitting.correct import said as said_corrections
-from ..finish.finished import CLOTHS, STRENGTH
-from ..finish.notches import SHARE
-from ..pattern.edge import Kind
-from ..units import CM_PER_INCH, say_both
-from .cautions import BLADES, IRON, NEEDLE, PINS, TRIED_ON
-from .stage import Move, Stage
-from .work import counted, letters, listed, named
+from corsetkit.fitting.correct import said as said_corrections
+from corsetkit.finish.finished import CLOTHS, STRENGTH
+from corsetkit.finish.notches import SHARE
+from corsetkit.pattern.edge import Kind
+from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.sewing.cautions import BLADES, IRON, NEEDLE, PINS, TRIED_ON
+from corsetkit.sewing.stage import Move, Stage
+from corsetkit.sewing.work import counted, letters, listed, named
 
 SPARE = 1 * CM_PER_INCH
 """Cloth left on the toile beyond side seams and lacing edges, to let out: course convention."""

@@ -1,10 +1,10 @@
 """The whole order of sewing of one finished pattern."""
 
-from .closing import eyelets, lacing
-from .inside import back_edges, bones, lining, top_edge
-from .outside import inside_out
-from .preparing import cutting, layering, toile
-from .work import work_of
+from corsetkit.sewing.closing import eyelets, lacing
+from corsetkit.sewing.inside import back_edges, bones, lining, top_edge
+from corsetkit.sewing.outside import inside_out
+from corsetkit.sewing.preparing import cutting, layering, toile
+from corsetkit.sewing.work import work_of
 
 
 def sewing_order(finished):

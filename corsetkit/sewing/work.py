@@ -4,16 +4,16 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..finish.bill import Bill, bill
-from ..finish.finished import STRENGTH, Finished
-from ..finish.lacing_edge import lacing_stretches
-from ..finish.notches import back_seams
-from ..pattern.edge import Kind
-from ..showing.marks import seam_letter
-from ..units import CM_PER_INCH, say_both
-from .matches import matches, said, start_words
-from .order import Order, order_of, owners_of, pieces_of
-from .stage import Move
+from corsetkit.finish.bill import Bill, bill
+from corsetkit.finish.finished import STRENGTH, Finished
+from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.finish.notches import back_seams
+from corsetkit.pattern.edge import Kind
+from corsetkit.showing.marks import seam_letter
+from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.sewing.matches import matches, said, start_words
+from corsetkit.sewing.order import Order, order_of, owners_of, pieces_of
+from corsetkit.sewing.stage import Move
 
 FREE = (Kind.TOP, Kind.NECKLINE, Kind.OPENING, Kind.ARMSCYE)
 """The kinds of edges that are finished above the lower edge."""

@@ -2,14 +2,14 @@
 
 import textwrap
 
-from ..files import write_whole
-from ..finish.bill import bill
-from ..sentences import sentence
-from ..showing.lettering import one_line
-from ..showing.print_pdf import said_date, target
-from ..units import check_unit, in_one_unit
-from .stages import sewing_order
-from .work import listed
+from corsetkit.files import write_whole
+from corsetkit.finish.bill import bill
+from corsetkit.sentences import sentence
+from corsetkit.showing.lettering import one_line
+from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.units import check_unit, in_one_unit
+from corsetkit.sewing.stages import sewing_order
+from corsetkit.sewing.work import listed
 
 WIDTH = 92
 """Letters in a line: what prints on A4 and Letter alike, and reads well on a screen."""

@@ -1,18 +1,18 @@
 """What to cut: every piece with its cloths and pages, the strips, the allowances, the lines' meanings, and the seams."""
 
-from ..finish.choices import choice_of
-from ..finish.finished import CLOTHS
-from ..fitting.correct import said as said_corrections
-from ..geometry.points import direction
-from ..showing.canvas import tick
-from ..showing.cover import pages_words
-from ..showing.finished_pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, SEWING
-from ..showing.marks import seam_letter
-from ..showing.painting import arrow, paint_mark
-from ..showing.partners import seam_pieces
-from ..showing.pens import SMALL
-from ..units import say_length
-from .rows import cells, heading, paragraph, sample, title
+from corsetkit.finish.choices import choice_of
+from corsetkit.finish.finished import CLOTHS
+from corsetkit.fitting.correct import said as said_corrections
+from corsetkit.geometry.points import direction
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.cover import pages_words
+from corsetkit.showing.finished_pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, SEWING
+from corsetkit.showing.marks import seam_letter
+from corsetkit.showing.painting import arrow, paint_mark
+from corsetkit.showing.partners import seam_pieces
+from corsetkit.showing.pens import SMALL
+from corsetkit.units import say_length
+from corsetkit.sheets.rows import cells, heading, paragraph, sample, title
 
 _NAMES, _CLOTH, _HOW, _PAGES = 4.6, 2.4, 2.4, 4.4
 """Widths of the table's columns, cm: pieces, each cloth, how they are laid, and on which pages they are."""

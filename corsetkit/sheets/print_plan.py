@@ -2,19 +2,19 @@
 
 from functools import partial
 
-from ..showing.canvas import box_run
-from ..showing.cover import JOIN_HOW, SCALE_HOW, SIDE, cover, paint_head, paint_squares
-from ..showing.finished_painting import paint_finished
-from ..showing.finished_view import closed, finished_view
-from ..showing.items import Item
-from ..showing.painting import owners_of
-from ..showing.pens import TINY
-from ..showing.plan import planned, planned_by_piece, planned_on_roll
-from ..showing.sheet import Sheet
-from ..showing.tiles import heading_for, page_sheets, whose
-from .cut_list import cut_rows
-from .rows import broken, height, paint_rows
-from .square_table import paint_square_table
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.cover import JOIN_HOW, SCALE_HOW, SIDE, cover, paint_head, paint_squares
+from corsetkit.showing.finished_painting import paint_finished
+from corsetkit.showing.finished_view import closed, finished_view
+from corsetkit.showing.items import Item
+from corsetkit.showing.painting import owners_of
+from corsetkit.showing.pens import TINY
+from corsetkit.showing.plan import planned, planned_by_piece, planned_on_roll
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.tiles import heading_for, page_sheets, whose
+from corsetkit.sheets.cut_list import cut_rows
+from corsetkit.sheets.rows import broken, height, paint_rows
+from corsetkit.sheets.square_table import paint_square_table
 
 CUTTING_LINES = "allowances are in the pieces: cut along the strong lines"
 _COPY_SHOP = f"{SCALE_HOW} Say so at the copy shop."

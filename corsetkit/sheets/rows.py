@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from ..showing.cover import ROW
-from ..showing.lettering import CAPITALS, fitted, wrapped
-from ..showing.pens import CUT, HEADING, NAME
+from corsetkit.showing.cover import ROW
+from corsetkit.showing.lettering import CAPITALS, fitted, wrapped
+from corsetkit.showing.pens import CUT, HEADING, NAME
 
 LINE = ROW * 1.15
 """A row's height, cm."""

@@ -4,8 +4,8 @@ import math
 import numbers
 import re
 
-from ..errors import CorsetkitError
-from ..units import CM_PER_INCH, shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.units import CM_PER_INCH, shown
 
 SQUARE = 100.0
 """A side of the solid test square, mm."""

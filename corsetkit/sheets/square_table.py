@@ -1,10 +1,10 @@
 """What stands beside the test square: at which scale to print again, by what the square measures."""
 
-from ..showing.cover import paint_entries
-from ..showing.pens import CUT, NAME
-from ..units import CM_PER_INCH, say_length
-from .rows import LINE
-from .scale import SQUARE, TRUE, scale_for
+from corsetkit.showing.cover import paint_entries
+from corsetkit.showing.pens import CUT, NAME
+from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.sheets.rows import LINE
+from corsetkit.sheets.scale import SQUARE, TRUE, scale_for
 
 _MEASURED = (95, 96, 97, 98, 99, 101, 102, 103, 104, 105)
 _SIXTEENTHS = (-3, -2, -1, 1, 2, 3)

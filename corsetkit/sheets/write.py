@@ -1,14 +1,14 @@
 """The finished pattern written as a PDF at true size."""
 
-from ..errors import CorsetkitError
-from ..files import write_whole
-from ..showing.names import shown_name
-from ..showing.paper import LARGE, PAPERS, Paper, own_paper, paper_named
-from ..showing.pdf import pdf_bytes
-from ..showing.print_pdf import Printed, said_date, target
-from ..showing.tiles import heading_for
-from ..units import check_unit
-from .print_plan import print_sheets
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.showing.names import shown_name
+from corsetkit.showing.paper import LARGE, PAPERS, Paper, own_paper, paper_named
+from corsetkit.showing.pdf import pdf_bytes
+from corsetkit.showing.print_pdf import Printed, said_date, target
+from corsetkit.showing.tiles import heading_for
+from corsetkit.units import check_unit
+from corsetkit.sheets.print_plan import print_sheets
 
 
 def write_print(finished, path, paper="A4", unit="in", wearer="", date=None, by_piece=False, number=None):

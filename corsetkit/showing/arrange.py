@@ -4,7 +4,7 @@ Which row a piece lies in follows from what it is and never from its size, and p
 sums and largest values alone: while a slider moves, pieces slide and nothing jumps.
 """
 
-from ..pattern.edge import Kind
+from corsetkit.pattern.edge import Kind
 
 YOKES, CUPS, PANELS = range(3)
 

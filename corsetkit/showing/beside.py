@@ -1,7 +1,7 @@
 """Words beside a seam's ring: which pieces the seam is sewn to."""
 
-from .finished_pens import PARTNER
-from .lettering import ASCENT, DESCENT, text_width
+from corsetkit.showing.finished_pens import PARTNER
+from corsetkit.showing.lettering import ASCENT, DESCENT, text_width
 
 _APART = 0.05
 """From the ring to its words, cm as seen."""

@@ -7,7 +7,7 @@ so that they cannot disagree.
 
 from typing import Protocol
 
-from ..geometry.curve import Line
+from corsetkit.geometry.curve import Line
 
 NOTHING = {}
 """No facts told of a line or a group; never written to."""

@@ -4,7 +4,7 @@ What is drawn is remembered as filled cells of a fine grid, so that asking how m
 the same however many lines there are.
 """
 
-from .lettering import CAPITALS, overlap, text_box
+from corsetkit.showing.lettering import CAPITALS, overlap, text_box
 
 _AROUND = ((1, 0), (-1, 0), (0.8, 0.8), (-0.8, 0.8), (0.8, -0.8), (-0.8, -0.8), (0, 1), (0, -1))
 """Directions in which a name is tried beside its point, the readiest first."""

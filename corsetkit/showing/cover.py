@@ -1,14 +1,14 @@
 """The print's first page: the test square, how to print and join, the plan of the pages, and what stands beside it."""
 
-from ..geometry.path import flattened, moved
-from ..units import CM_PER_INCH
-from .canvas import box_run
-from .clutter import Clutter
-from .labels import cut_words
-from .lettering import PITCH, fitted, wrapped
-from .marks import seam_letter
-from .pens import CUT, HEADING, NAME, PLAN, PLAN_PAGE, SMALL, TEST_INCHES, TEST_SQUARE, TINY
-from .sheet import Sheet
+from corsetkit.geometry.path import flattened, moved
+from corsetkit.units import CM_PER_INCH
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.labels import cut_words
+from corsetkit.showing.lettering import PITCH, fitted, wrapped
+from corsetkit.showing.marks import seam_letter
+from corsetkit.showing.pens import CUT, HEADING, NAME, PLAN, PLAN_PAGE, SMALL, TEST_INCHES, TEST_SQUARE, TINY
+from corsetkit.showing.sheet import Sheet
 
 SEWING_LINES = "sewing lines: add allowances when cutting"
 SIDE = 4 * CM_PER_INCH

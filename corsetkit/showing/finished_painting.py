@@ -1,11 +1,11 @@
 """How a finished piece is painted: layer by layer, so that a page draws them together and a file can keep them apart."""
 
-from ..geometry.curve import Line
-from ..geometry.move import slid
-from ..geometry.path import moved
-from .canvas import tick
-from .finished_pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, NOTCH_MARKED, PARTNER, SEWING
-from .painting import edge_facts, paint_fold, paint_grainline, paint_leader, paint_mark, paint_words
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import moved
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.finished_pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, NOTCH_MARKED, PARTNER, SEWING
+from corsetkit.showing.painting import edge_facts, paint_fold, paint_grainline, paint_leader, paint_mark, paint_words
 
 LAYERS = ("cutting", "sewing", "notches", "grain", "fold", "words")
 """What a finished piece is made of, in the order in which it is painted."""

@@ -1,6 +1,6 @@
 """The look of a piece that is ready to cut, beside what pens.py declares: where the knife goes is the strongest line."""
 
-from .pens import GRAPHITE, INK, Letter, Pen
+from corsetkit.showing.pens import GRAPHITE, INK, Letter, Pen
 
 CUTTING = Pen("cutting", 0.7)
 SEWING = Pen("sewing", 0.22, INK, (2.4, 1.1))

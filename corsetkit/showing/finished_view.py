@@ -5,17 +5,17 @@ Laid out before it is drawn, by measuring: nothing here paints.
 
 from dataclasses import dataclass, replace
 
-from ..finish.finished import unfolded
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.move import STAY
-from ..geometry.points import between
-from ..pattern.edge import Kind
-from ..pattern.piece import Piece
-from .lettering import around
-from .notch_strokes import notch_strokes
-from .partners import partner_words
-from .views import Told, View, view
+from corsetkit.finish.finished import unfolded
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY
+from corsetkit.geometry.points import between
+from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.piece import Piece
+from corsetkit.showing.lettering import around
+from corsetkit.showing.notch_strokes import notch_strokes
+from corsetkit.showing.partners import partner_words
+from corsetkit.showing.views import Told, View, view
 
 UP = "\u2191 this way up"
 

@@ -1,6 +1,6 @@
 """A step as it is drawn by hand: the lines already on the paper, this step's own, and its marks with their numbers."""
 
-from .step_sheet import Drawn, Spot, step_sheet
+from corsetkit.showing.step_sheet import Drawn, Spot, step_sheet
 
 SCALE = 3.0
 """As large as a page shows it: the numbers are few and stand beside their marks."""

@@ -1,7 +1,7 @@
 """Hatching as drawn strokes: the same on every canvas, and seen without colour."""
 
-from ..geometry.curve import Line
-from ..geometry.path import flattened
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.path import flattened
 
 
 def fill(canvas, run, tone):

@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from ..geometry.move import STAY, Move, slid
-from ..geometry.path import flattened, moved
-from .lettering import around
-from .turned import MovedCanvas
+from corsetkit.geometry.move import STAY, Move, slid
+from corsetkit.geometry.path import flattened, moved
+from corsetkit.showing.lettering import around
+from corsetkit.showing.turned import MovedCanvas
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,10 +1,10 @@
 """The joins over which a piece runs on to the next page, each with a mark that comes to lie on the neighbour's."""
 
-from ..geometry.curve import Line
-from .canvas import tick
-from .lettering import CAPITALS, grown
-from .paper import OVERLAP
-from .pens import JOIN, JOIN_MARK, TINY
+from corsetkit.geometry.curve import Line
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.lettering import CAPITALS, grown
+from corsetkit.showing.paper import OVERLAP
+from corsetkit.showing.pens import JOIN, JOIN_MARK, TINY
 
 
 def paint_joins(canvas, page, plan):

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from .finished_pens import LARGE_CUT, LARGE_NAME
-from .lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
-from .pens import CUT, NAME
+from corsetkit.showing.finished_pens import LARGE_CUT, LARGE_NAME
+from corsetkit.showing.lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
+from corsetkit.showing.pens import CUT, NAME
 
 SPACE = 0.9
 """Least distance of a text from a line or another text, mm as seen."""

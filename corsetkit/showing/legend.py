@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from ..geometry.curve import Line
-from ..units import CM_PER_INCH
-from .canvas import tick
-from .lettering import CAPITALS, text_width
-from .painting import arrow, paint_mark
-from .pens import FOLD, FREE, GRAIN, NOTCH, RULE, SEWN, SMALL
-from .marks import RING_RADIUS, seam_letter
+from corsetkit.geometry.curve import Line
+from corsetkit.units import CM_PER_INCH
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.lettering import CAPITALS, text_width
+from corsetkit.showing.painting import arrow, paint_mark
+from corsetkit.showing.pens import FOLD, FREE, GRAIN, NOTCH, RULE, SEWN, SMALL
+from corsetkit.showing.marks import RING_RADIUS, seam_letter
 
 _KINDS = (("sewn edge", SEWN), ("finished edge", FREE), ("fold of the cloth", FOLD), ("grain of the cloth", GRAIN),
           ("notch", NOTCH))

@@ -5,10 +5,10 @@ Their places are found by measuring; nothing here paints.
 
 from dataclasses import dataclass
 
-from ..geometry.path import flattened
-from ..geometry.points import between, direction, dot, heading, unit
-from .lettering import ASCENT, DESCENT, around, crosses, overlap, text_box, text_width
-from .pens import FOLD_WORDS
+from corsetkit.geometry.path import flattened
+from corsetkit.geometry.points import between, direction, dot, heading, unit
+from corsetkit.showing.lettering import ASCENT, DESCENT, around, crosses, overlap, text_box, text_width
+from corsetkit.showing.pens import FOLD_WORDS
 
 RING_RADIUS = 2.05
 """Radius of a seam mark's ring, mm as seen."""

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import count
 
-from ..units import shown
-from .lettering import one_line
+from corsetkit.units import shown
+from corsetkit.showing.lettering import one_line
 
 LONGEST_FILE, LONGEST_SHOWN = 40, 60
 """Letters that a file's name and a written name have at most."""
@@ -181,7 +181,7 @@ def can_be_set(text):
 @lru_cache(maxsize=1)
 def _letters():
     """The code points that the print's plain and bold fonts both have."""
-    from .pdf import BOLD, PLAIN, _fonts
+    from corsetkit.showing.pdf import BOLD, PLAIN, _fonts
     from reportlab.pdfbase import pdfmetrics
 
     _fonts()

@@ -1,7 +1,7 @@
 """The strokes that a notch is cut or marked by."""
 
-from ..finish.notches import BETWEEN
-from ..geometry.points import between, cross, dot
+from corsetkit.finish.notches import BETWEEN
+from corsetkit.geometry.points import between, cross, dot
 
 
 def notch_strokes(notches, cutting, scale=1.0):

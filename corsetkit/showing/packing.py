@@ -1,7 +1,7 @@
 """How the pieces are laid for the print: slid so that few pages are needed and few pieces are cut by a join."""
 
-from .lettering import overlap
-from .paper import OVERLAP
+from corsetkit.showing.lettering import overlap
+from corsetkit.showing.paper import OVERLAP
 
 GAP = 0.7
 """Least distance between the boxes of two pieces, cm."""

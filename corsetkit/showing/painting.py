@@ -1,15 +1,15 @@
 """How one piece is painted: its paper, sewing line, notches, grainline, fold, seam marks and label."""
 
-from ..geometry.curve import Line
-from ..geometry.move import slid
-from ..geometry.path import moved
-from ..geometry.points import direction
-from ..pattern.edge import Kind
-from ..units import say_length
-from .canvas import tick
-from .lettering import CAPITALS
-from .pens import (CUT_PAPER, FOLD, FOLD_WORDS, FREE, GRAIN, LEADER, MARK_TONE, NOTCH, RING, RULE, SEAM, SEWN)
-from .marks import FOLD_TEXT, RING_RADIUS, seam_letter
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import moved
+from corsetkit.geometry.points import direction
+from corsetkit.pattern.edge import Kind
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.lettering import CAPITALS
+from corsetkit.showing.pens import (CUT_PAPER, FOLD, FOLD_WORDS, FREE, GRAIN, LEADER, MARK_TONE, NOTCH, RING, RULE, SEAM, SEWN)
+from corsetkit.showing.marks import FOLD_TEXT, RING_RADIUS, seam_letter
 
 
 def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):

@@ -4,8 +4,8 @@ import math
 import numbers
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..units import say_both, shown
+from corsetkit.errors import CorsetkitError
+from corsetkit.units import say_both, shown
 
 MARGIN = 1.0
 """Left white on every side: what ordinary printers honour."""

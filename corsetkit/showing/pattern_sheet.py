@@ -1,14 +1,14 @@
 """The whole pattern on one sheet, as it is seen while it is drafted."""
 
-from ..units import say_length
-from .arrange import CUPS, PANELS, YOKES, beside, rows
-from .canvas import box_area
-from .legend import Legend
-from .lettering import fitted, one_line, text_width
-from .painting import owners_of, paint_piece
-from .pens import BOARD_TONE, HEADING, SMALL
-from .sheet import Sheet
-from .views import view
+from corsetkit.units import say_length
+from corsetkit.showing.arrange import CUPS, PANELS, YOKES, beside, rows
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.legend import Legend
+from corsetkit.showing.lettering import fitted, one_line, text_width
+from corsetkit.showing.painting import owners_of, paint_piece
+from corsetkit.showing.pens import BOARD_TONE, HEADING, SMALL
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.views import view
 
 SCALE = 3.5
 """Of the sheet's centimetres, how many are meant to be seen as one: a whole pattern on a laptop's screen."""

@@ -4,10 +4,10 @@ import io
 from contextlib import contextmanager
 from pathlib import Path
 
-from ..geometry.curve import Cubic
-from .canvas import JOINED, NOTHING
-from .lettering import overlap, text_box
-from .paper import MARGIN
+from corsetkit.geometry.curve import Cubic
+from corsetkit.showing.canvas import JOINED, NOTHING
+from corsetkit.showing.lettering import overlap, text_box
+from corsetkit.showing.paper import MARGIN
 
 _POINTS = 72 / 2.54
 """PDF points in a centimetre."""

@@ -3,11 +3,11 @@
 import math
 from dataclasses import dataclass, replace
 
-from ..geometry.move import STAY, turned_about
-from .items import box_around, shown
-from .lettering import crosses, grown, overlap
-from .packing import GAP, packed, packed_low
-from .paper import MARGIN, OVERLAP
+from corsetkit.geometry.move import STAY, turned_about
+from corsetkit.showing.items import box_around, shown
+from corsetkit.showing.lettering import crosses, grown, overlap
+from corsetkit.showing.packing import GAP, packed, packed_low
+from corsetkit.showing.paper import MARGIN, OVERLAP
 
 _HALF = OVERLAP / 2
 _EDGE = 0.2

@@ -4,14 +4,14 @@ import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
-from ..errors import CorsetkitError
-from ..files import write_whole
-from ..units import check_unit, shown
-from .lettering import one_line
-from .names import shown_name
-from .paper import paper_named
-from .pdf import pdf_bytes
-from .tiles import print_sheets
+from corsetkit.errors import CorsetkitError
+from corsetkit.files import write_whole
+from corsetkit.units import check_unit, shown
+from corsetkit.showing.lettering import one_line
+from corsetkit.showing.names import shown_name
+from corsetkit.showing.paper import paper_named
+from corsetkit.showing.pdf import pdf_bytes
+from corsetkit.showing.tiles import print_sheets
 
 
 @dataclass(frozen=True)

@@ -3,8 +3,8 @@
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from .canvas import NOTHING
-from .lettering import text_box
+from corsetkit.showing.canvas import NOTHING
+from corsetkit.showing.lettering import text_box
 
 
 @dataclass(frozen=True)

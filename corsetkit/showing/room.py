@@ -7,7 +7,7 @@ Boxes are (left, bottom, right, top) in cm.
 
 from math import ceil, floor
 
-from .lettering import overlap
+from corsetkit.showing.lettering import overlap
 
 
 class Room:

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from ..geometry import path
-from ..geometry.curve import Line
-from ..steps import ORDER
-from .drawn import Drawn, Pair, Spot
-from .step_sheet import step_sheet
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.steps import ORDER
+from corsetkit.showing.drawn import Drawn, Pair, Spot
+from corsetkit.showing.step_sheet import step_sheet
 
 _LOWER_SIDE = Pair("lower side seam", ("front", "back"))
 """Kept here, for the back step draws one side of it anew."""

@@ -9,8 +9,8 @@ from contextlib import contextmanager
 from html import escape
 from urllib.parse import quote
 
-from ..geometry.curve import Cubic
-from .canvas import JOINED, NOTHING
+from corsetkit.geometry.curve import Cubic
+from corsetkit.showing.canvas import JOINED, NOTHING
 
 FONTS = "DejaVu Sans, Verdana, Segoe UI, Helvetica, Arial, sans-serif"
 """DejaVu Sans, whose widths lettering.py counts with, then fonts as wide or narrower."""

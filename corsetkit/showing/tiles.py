@@ -1,15 +1,15 @@
 """The print as sheets: a cover with the test square and the plan, then the pages with the pieces at true size."""
 
-from .cover import SEWING_LINES, cover, piece_list
-from .items import Item
-from .joins import paint_joins
-from .lettering import CAPITALS, fitted, one_line, text_width
-from .painting import owners_of, paint_piece
-from .paper import OVERLAP
-from .pens import SMALL, TINY
-from .plan import comes_into, planned
-from .sheet import Sheet
-from .views import view
+from corsetkit.showing.cover import SEWING_LINES, cover, piece_list
+from corsetkit.showing.items import Item
+from corsetkit.showing.joins import paint_joins
+from corsetkit.showing.lettering import CAPITALS, fitted, one_line, text_width
+from corsetkit.showing.painting import owners_of, paint_piece
+from corsetkit.showing.paper import OVERLAP
+from corsetkit.showing.pens import SMALL, TINY
+from corsetkit.showing.plan import comes_into, planned
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.views import view
 
 
 def plan_print(pieces, paper, more=(), unit="in"):

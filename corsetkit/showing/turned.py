@@ -1,8 +1,8 @@
 """A canvas that moves all that is drawn on it: so that a piece can lie turned on its page."""
 
-from ..geometry.path import moved
-from ..geometry.points import heading
-from .canvas import NOTHING
+from corsetkit.geometry.path import moved
+from corsetkit.geometry.points import heading
+from corsetkit.showing.canvas import NOTHING
 
 
 class MovedCanvas:

@@ -6,13 +6,13 @@ Laid out before it is drawn, by measuring: nothing here paints.
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from ..geometry.points import between
-from ..pattern.edge import Kind
-from . import labels
-from .beside import Beside
-from .lettering import around, crosses, grown, overlap, within
-from .marks import Course, FoldMark, fold_mark, outer_mark, seam_mark, ticks
-from .room import Room
+from corsetkit.geometry.points import between
+from corsetkit.pattern.edge import Kind
+from corsetkit.showing import labels
+from corsetkit.showing.beside import Beside
+from corsetkit.showing.lettering import around, crosses, grown, overlap, within
+from corsetkit.showing.marks import Course, FoldMark, fold_mark, outer_mark, seam_mark, ticks
+from corsetkit.showing.room import Room
 
 
 @dataclass(frozen=True)

@@ -11,13 +11,13 @@ would lose girth, so the dart runs to nothing at the bust level and the panels p
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Cubic, Line, curve
-from ..geometry.move import slid
-from ..pattern.pattern import Waste
-from ..units import say_both
-from .necklines import yoke_neckline
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.move import slid
+from corsetkit.pattern.pattern import Waste
+from corsetkit.units import say_both
+from corsetkit.steps.necklines import yoke_neckline
 
 LEAST_ABOVE_DART = 1.0
 """Panel kept between the back dart's top and the yoke line, cm."""

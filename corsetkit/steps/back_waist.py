@@ -7,12 +7,12 @@ meet at the yoke, and to nothing above the hem; the side runs to nothing at the 
 
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.roots import root
-from ..units import say_both
-from .half import dart_legs, side_below_waist, swung
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.roots import root
+from corsetkit.units import say_both
+from corsetkit.steps.half import dart_legs, side_below_waist, swung
 
 
 LEAST_CENTRE_BACK = 1.5

@@ -11,17 +11,17 @@ pattern reads from centre front to centre back as it goes round the body; the wa
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.move import turned_about
-from ..geometry.roots import root
-from ..pattern.pattern import Waste
-from ..plausible import BACK_NECK_RISE
-from ..units import CM_PER_INCH, say_both
-from .half import Half, drawn_half
-from .necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
-from .shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.roots import root
+from corsetkit.pattern.pattern import Waste
+from corsetkit.plausible import BACK_NECK_RISE
+from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.steps.half import Half, drawn_half
+from corsetkit.steps.necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
+from corsetkit.steps.shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
 
 LEAST_ABOVE_DART = CM_PER_INCH
 """Seam kept above the side dart's mouth: common practice, no source."""

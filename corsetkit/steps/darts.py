@@ -12,12 +12,12 @@ corner above it swings and leaves a small V at the top of the centre front.
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.move import turned_about
-from ..geometry.points import unit
-from ..geometry.truing import blended
-from ..pattern.piece import Blend
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import unit
+from corsetkit.geometry.truing import blended
+from corsetkit.pattern.piece import Blend
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.points import direction
-from ..units import say_both
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.points import direction
+from corsetkit.units import say_both
 
 ACROSS_HEIGHT = 0.4
 """The across widths lie two fifths of the way up from underarm to shoulder tip: course convention."""

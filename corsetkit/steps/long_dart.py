@@ -6,10 +6,10 @@ underbust line stays smooth where the panels are sewn; at the waist and at the e
 
 import math
 
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.points import direction
-from ..geometry.roots import root_near
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.points import direction
+from corsetkit.geometry.roots import root_near
 
 
 def long_dart(block, radius, intake, side_share, end_level):

@@ -1,10 +1,10 @@
 """Necklines: the block's, whose depth is solved from the neck base girth, and the yokes' new ones."""
 
-from ..errors import CorsetkitError
-from ..geometry.curve import Cubic
-from ..geometry.points import direction
-from ..geometry.roots import root
-from ..units import CM_PER_INCH, say_both
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.points import direction
+from corsetkit.geometry.roots import root
+from corsetkit.units import CM_PER_INCH, say_both
 
 NECK_SHARE = 6
 """Front neck width is neck/6: The Cutter's Practical Guide, part 13."""

@@ -15,14 +15,14 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Line, curve, even_arc, quarter
-from ..geometry.move import turned_about
-from ..geometry.points import direction, unit
-from ..units import CM_PER_INCH, say_both
-from .necklines import yoke_neckline
-from ..pattern.pattern import Waste
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line, curve, even_arc, quarter
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import direction, unit
+from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.steps.necklines import yoke_neckline
+from corsetkit.pattern.pattern import Waste
 
 REACH_TO_FRONT = 0.8
 REACH_TO_SIDE = 2 / 3

@@ -2,16 +2,16 @@
 
 from dataclasses import dataclass
 
-from ..quantity import quantities
-from ..style import Fitting, Style
-from . import ORDER
-from .back import back
-from .block import block
-from .darts import darts
-from .overbust import overbust
-from .three_part_cup import three_part_cup
-from .two_part_cup import two_part_cup
-from .underbust import underbust
+from corsetkit.quantity import quantities
+from corsetkit.style import Fitting, Style
+from corsetkit.steps import ORDER
+from corsetkit.steps.back import back
+from corsetkit.steps.block import block
+from corsetkit.steps.darts import darts
+from corsetkit.steps.overbust import overbust
+from corsetkit.steps.three_part_cup import three_part_cup
+from corsetkit.steps.two_part_cup import two_part_cup
+from corsetkit.steps.underbust import underbust
 
 READS = {
     "block": ("block", "way", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),

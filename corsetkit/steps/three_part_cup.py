@@ -6,12 +6,12 @@ line; the lower cups part at the seam through the bust point, shaped as in the t
 
 from dataclasses import dataclass
 
-from ..geometry import path
-from ..geometry.curve import curve, even_arc
-from ..geometry.move import turned_about
-from ..geometry.points import between, turn_between, unit
-from ..units import say_both
-from .two_part_cup import cup_seam
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import curve, even_arc
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import between, turn_between, unit
+from corsetkit.units import say_both
+from corsetkit.steps.two_part_cup import cup_seam
 
 LEAST_BELOW_CUT = 1.2
 """Cup seam kept between the cut and the bust point, cm."""

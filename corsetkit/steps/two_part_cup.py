@@ -8,12 +8,12 @@ The curve stands out a little from each leg and cuts the corner at the bust poin
 
 from dataclasses import dataclass
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Line
-from ..geometry.points import turn_between
-from ..geometry.truing import rounded
-from ..pattern.piece import Blend
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import turn_between
+from corsetkit.geometry.truing import rounded
+from corsetkit.pattern.piece import Blend
 
 
 @dataclass(frozen=True)

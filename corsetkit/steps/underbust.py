@@ -13,16 +13,16 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..errors import CorsetkitError
-from ..geometry import path
-from ..geometry.curve import Cubic, Line
-from ..geometry.points import direction
-from ..geometry.roots import root, root_near
-from ..pattern.pattern import Waste
-from ..units import CM_PER_INCH, say_both
-from .back_waist import back_waist, back_width_at
-from .long_dart import long_dart
-from .shares import top_girth_at
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.points import direction
+from corsetkit.geometry.roots import root, root_near
+from corsetkit.pattern.pattern import Waste
+from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.steps.back_waist import back_waist, back_width_at
+from corsetkit.steps.long_dart import long_dart
+from corsetkit.steps.shares import top_girth_at
 
 SMALL_BUST = 12.0
 """Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""

@@ -1,14 +1,14 @@
 """The angles round the bust point as a chart: a wheel of paper and darts, and under it a row for each dart and their sum."""
 
-from ...geometry.curve import Line
-from ...geometry.points import direction, heading
-from ...units import say_number
-from .arcs import arc
-from ..canvas import box_run
-from .front_parts import DARTS
-from ..hatching import fill
-from ..lettering import CAPITALS
-from ..pens import BEFORE, CUT_PAPER, FREE, LINE_WORDS, NAME, NEW, SMALL, WASTE
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import direction, heading
+from corsetkit.units import say_number
+from corsetkit.showing.lessons.arcs import arc
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.lessons.front_parts import DARTS
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lettering import CAPITALS
+from corsetkit.showing.pens import BEFORE, CUT_PAPER, FREE, LINE_WORDS, NAME, NEW, SMALL, WASTE
 
 WIDE, HIGH = 7.4, 10.7
 """How much room the chart takes, cm as seen."""

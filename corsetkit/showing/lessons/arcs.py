@@ -2,8 +2,8 @@
 
 import math
 
-from ...geometry.curve import Cubic
-from ...geometry.points import direction
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.points import direction
 
 _WIDEST = 45.0
 

@@ -3,19 +3,19 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.move import slid, turned_about
-from ...geometry.points import direction, heading, unit
-from ...units import say_length
-from .angle_chart import degrees
-from ..canvas import box_area
-from ..clutter import Clutter
-from .key_row import paint_row, row_width
-from .laid import SHADOW
-from ..lettering import around, text_width
-from ..pens import (BEFORE, BOARD_TONE, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE, SPOT_WORDS)
-from ..sheet import Sheet
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.points import direction, heading, unit
+from corsetkit.units import say_length
+from corsetkit.showing.lessons.angle_chart import degrees
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lessons.laid import SHADOW
+from corsetkit.showing.lettering import around, text_width
+from corsetkit.showing.pens import (BEFORE, BOARD_TONE, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE, SPOT_WORDS)
+from corsetkit.showing.sheet import Sheet
 
 SEEN = 14.0
 """How wide the drawing is seen, cm."""

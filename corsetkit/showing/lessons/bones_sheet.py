@@ -1,20 +1,20 @@
 """Half a corset opened out as it lies on the block, with its bones in their channels, the eyelets and the waist tape."""
 
-from ...finish.bones import SPIRAL
-from ...finish.lacing_edge import lacing_stretches
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.points import unit as unit_step
-from ...pattern.edge import Kind
-from ...units import say_length
-from ..canvas import box_area, tick
-from .key_row import paint_row, row_width
-from ..lettering import CAPITALS, around, text_width
-from ..painting import edge_facts, owners_of, pen_of
-from ..pens import (BODY, BOARD_TONE, CUT_PAPER, GUIDE, HATCHING, HEADING, INK, MARK_TONE, RING, SEAM, SMALL, Pen,
+from corsetkit.finish.bones import SPIRAL
+from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import unit as unit_step
+from corsetkit.pattern.edge import Kind
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import CAPITALS, around, text_width
+from corsetkit.showing.painting import edge_facts, owners_of, pen_of
+from corsetkit.showing.pens import (BODY, BOARD_TONE, CUT_PAPER, GUIDE, HATCHING, HEADING, INK, MARK_TONE, RING, SEAM, SMALL, Pen,
                    Tone)
-from ..finished_view import closed
-from ..sheet import Sheet
+from corsetkit.showing.finished_view import closed
+from corsetkit.showing.sheet import Sheet
 
 SCALE = 4.6
 FLAT_TONE, SPIRAL_TONE = Tone("flat-bone", "#8b8478"), Tone("spiral-bone", "#ffffff")

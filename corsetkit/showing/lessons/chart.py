@@ -7,8 +7,8 @@ import logging
 import re
 from html import escape
 
-from ..pens import GRAPHITE, INK, PAPER, SMALL
-from ..svg import FONTS
+from corsetkit.showing.pens import GRAPHITE, INK, PAPER, SMALL
+from corsetkit.showing.svg import FONTS
 
 POINTS_PER_CM = 72 / 2.54
 

@@ -1,8 +1,8 @@
 """Lines cut off at the borders of what is shown."""
 
-from ...geometry.curve import Line
-from ...geometry.path import flattened
-from ...geometry.points import between
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.path import flattened
+from corsetkit.geometry.points import between
 
 
 def clipped(run, box):

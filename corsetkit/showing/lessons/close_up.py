@@ -2,16 +2,16 @@
 
 from dataclasses import dataclass
 
-from ...geometry.curve import Line
-from ...geometry.path import flattened, run_length
-from ...units import say_length
-from ..canvas import box_area, box_run, tick
-from ..clutter import Clutter
-from ..hatching import fill
-from .key_row import paint_row, row_width
-from ..lettering import CAPITALS, PITCH, text_width, wrapped
-from ..pens import HEADING, LEADER, NAME, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
-from ..sheet import Sheet
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.path import flattened, run_length
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, box_run, tick
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import CAPITALS, PITCH, text_width, wrapped
+from corsetkit.showing.pens import HEADING, LEADER, NAME, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
+from corsetkit.showing.sheet import Sheet
 
 SEEN = 10.5
 """How high what is drawn is meant to be seen, cm."""

@@ -10,14 +10,14 @@ from bisect import bisect
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...finish.allowances import Reaches, cutting_line, seam_end, widths
-from ...finish.corners import meeting
-from ...finish.strokes import strokes
-from ...geometry import path
-from ...geometry.points import dot
-from .clipping import clipped
-from ..finished_view import closed
-from .windowed import area_in, kept
+from corsetkit.finish.allowances import Reaches, cutting_line, seam_end, widths
+from corsetkit.finish.corners import meeting
+from corsetkit.finish.strokes import strokes
+from corsetkit.geometry import path
+from corsetkit.geometry.points import dot
+from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.showing.finished_view import closed
+from corsetkit.showing.lessons.windowed import area_in, kept
 
 MANY = 3
 """How many ends are offered: those whose corners are farthest from square, for there the cut can be seen."""

@@ -2,18 +2,18 @@
 
 import math
 
-from ...geometry.curve import Line
-from ...units import say_length
-from ..canvas import box_area, tick
-from .corner_folded import NOTHING, beyond_line, sticking_out
-from .covered import covered
-from ..finished_view import closed
-from ..hatching import fill
-from .key_row import paint_row, row_width
-from ..lettering import text_width
-from ..pens import BOARD_TONE, CHALK, CUT_PAPER, GRAPHITE, HEADING, NAME, NEW, SEWN, SMALL, WASTE, Pen, Tone
-from .ready_piece import ALLOWANCE_TONE
-from ..sheet import Sheet
+from corsetkit.geometry.curve import Line
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.lessons.corner_folded import NOTHING, beyond_line, sticking_out
+from corsetkit.showing.lessons.covered import covered
+from corsetkit.showing.finished_view import closed
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import text_width
+from corsetkit.showing.pens import BOARD_TONE, CHALK, CUT_PAPER, GRAPHITE, HEADING, NAME, NEW, SEWN, SMALL, WASTE, Pen, Tone
+from corsetkit.showing.lessons.ready_piece import ALLOWANCE_TONE
+from corsetkit.showing.sheet import Sheet
 
 SEEN = 10.0
 """How wide the two pieces are seen together, cm."""

@@ -2,17 +2,17 @@
 
 from dataclasses import dataclass
 
-from ...fitting.moved import LEAST
-from ...geometry.path import flattened, run_length
-from ...units import say_length
-from ..canvas import box_area, box_run, tick
-from ..clutter import Clutter
-from ..lettering import around, wrapped
-from ..pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SMALL, SOLID
-from ..sheet import Sheet
-from .clipping import clipped
-from .farthest import farthest, on_back
-from .key_row import paint_row
+from corsetkit.fitting.moved import LEAST
+from corsetkit.geometry.path import flattened, run_length
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, box_run, tick
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.lettering import around, wrapped
+from corsetkit.showing.pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SMALL, SOLID
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.showing.lessons.farthest import farthest, on_back
+from corsetkit.showing.lessons.key_row import paint_row
 
 _WIDE, _HIGH, _LARGE = 11.5, 10.0, 5.6
 """Seen so wide and so high are the lines at most, and so large the part that is drawn large, cm."""

@@ -1,7 +1,7 @@
 """What of a line lies under a piece of cloth, and so cannot be seen."""
 
-from ...geometry.curve import Line
-from ...geometry.points import dot
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import dot
 
 _CLEAR = 0.04
 """What comes nearer to the border than this, cm, is seen as the border itself."""

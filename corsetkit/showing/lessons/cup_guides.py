@@ -1,15 +1,15 @@
 """The cup's outline beside what it is drawn by: circles about the bust point, fixed guides, strips to be kept."""
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.points import direction
-from ...steps.overbust import SIDE_STRIP
-from ...units import CM_PER_INCH, say_length
-from .arcs import arc
-from ..canvas import box_run
-from .close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from ..drawn import Spot
-from ..pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import direction
+from corsetkit.steps.overbust import SIDE_STRIP
+from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.showing.lessons.arcs import arc
+from corsetkit.showing.canvas import box_run
+from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.showing.drawn import Spot
+from corsetkit.showing.pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
 
 FIXED = Pen("fixed-guide", 0.6, THREAD)
 STRIP = Tone("strip", None, HATCHING, 1.3)

@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.move import turned_about
-from ...geometry.points import between
-from ...units import say_length, say_number
-from .close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from .cup_guides import TINT, cup_halves, front_paper
-from ..drawn import Spot
-from ..pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import between
+from corsetkit.units import say_length, say_number
+from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.showing.lessons.cup_guides import TINT, cup_halves, front_paper
+from corsetkit.showing.drawn import Spot
+from corsetkit.showing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
 
 FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
 _BELOW = 3.0

@@ -1,16 +1,16 @@
 """The cups drawn large, as the closed darts leave them: both halves with the seam between them, or the upper cup cut off."""
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.points import between
-from ...units import say_number
-from .clipping import clipped
-from .close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from .cup_guides import TINT
-from .cups_lifted import gap_above, gap_below
-from ..drawn import Drawn, Pair, Spot, seams_of
-from ..lettering import around
-from ..pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import between
+from corsetkit.units import say_number
+from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.showing.lessons.cup_guides import TINT
+from corsetkit.showing.lessons.cups_lifted import gap_above, gap_below
+from corsetkit.showing.drawn import Drawn, Pair, Spot, seams_of
+from corsetkit.showing.lettering import around
+from corsetkit.showing.pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
 
 LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6

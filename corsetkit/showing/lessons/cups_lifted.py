@@ -1,13 +1,13 @@
 """The cups as paper pieces lifted apart: two parts, three parts, and both patterns side by side."""
 
-from ...geometry.move import slid, turned_about
-from ...geometry.path import moved
-from ...geometry.points import heading, turn_between, unit as unit_step
-from ...units import say_length, say_number
-from .laid import Laid
-from ..lettering import around, grown
-from .lifted_sheet import Spread, lifted_sheet
-from ..painting import owners_of
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.path import moved
+from corsetkit.geometry.points import heading, turn_between, unit as unit_step
+from corsetkit.units import say_length, say_number
+from corsetkit.showing.lessons.laid import Laid
+from corsetkit.showing.lettering import around, grown
+from corsetkit.showing.lessons.lifted_sheet import Spread, lifted_sheet
+from corsetkit.showing.painting import owners_of
 
 APART_MOST = 6.35
 """How far the cups can be lifted apart, cm: 2 1/2 in."""

@@ -1,6 +1,6 @@
 """Where a line moved most, and on which half of the block it lies."""
 
-from ...geometry.points import dot
+from corsetkit.geometry.points import dot
 
 _PLACES = 24
 """At how many places of a curve its move is looked at."""

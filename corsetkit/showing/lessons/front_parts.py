@@ -6,10 +6,10 @@ Closing a dart turns parts about the bust point, rigidly; what the closed dart g
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.move import STAY, turned_about
-from ...geometry.points import turn_between
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY, turned_about
+from corsetkit.geometry.points import turn_between
 
 DARTS = ("tightening dart", "centre-front dart", "underbust dart", "side dart")
 """The darts, counter-clockwise: each lies behind the part of its number and before the next one."""

@@ -3,21 +3,21 @@
 import math
 from dataclasses import dataclass
 
-from ...geometry.curve import Line
-from ...geometry.move import slid
-from ...geometry.path import flattened, moved, run_length
-from ...geometry.points import direction, heading
-from ...units import say_length
-from .angle_chart import HIGH, WIDE, degrees, paint_chart
-from ..canvas import box_area
-from ..clutter import Clutter
-from .front_parts import DARTS
-from .key_row import paint_row, row_width
-from .laid import SHADOW
-from ..lettering import CAPITALS, around, text_width
-from ..pens import (BEFORE, BOARD_TONE, BODY, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE,
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import flattened, moved, run_length
+from corsetkit.geometry.points import direction, heading
+from corsetkit.units import say_length
+from corsetkit.showing.lessons.angle_chart import HIGH, WIDE, degrees, paint_chart
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.lessons.front_parts import DARTS
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lessons.laid import SHADOW
+from corsetkit.showing.lettering import CAPITALS, around, text_width
+from corsetkit.showing.pens import (BEFORE, BOARD_TONE, BODY, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE,
                    SPOT_WORDS, THREAD, Pen)
-from ..sheet import Sheet
+from corsetkit.showing.sheet import Sheet
 
 SEEN = 20.0
 """How wide the drawing is seen, cm."""

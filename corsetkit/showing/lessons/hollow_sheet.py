@@ -1,10 +1,10 @@
 """An edge and the line parallel to it, with square strokes from one to the other that draw nearer where it is hollow."""
 
-from ...geometry import path
-from ...geometry.curve import Line
-from .close_up import Patch, Stroke, close_up
-from ..lettering import around, grown
-from ..pens import CUT_PAPER, FREE, GUIDE, NEW, SEWN
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.showing.lessons.close_up import Patch, Stroke, close_up
+from corsetkit.showing.lettering import around, grown
+from corsetkit.showing.pens import CUT_PAPER, FREE, GUIDE, NEW, SEWN
 
 _APART = 1.6
 """From one square stroke to the next, cm along the edge."""

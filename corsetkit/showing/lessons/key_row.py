@@ -1,9 +1,9 @@
 """The row under a drawing that says what its kinds of line mean."""
 
-from ..canvas import box_run, tick
-from ..hatching import fill
-from ..lettering import text_width
-from ..pens import SMALL, Tone
+from corsetkit.showing.canvas import box_run, tick
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lettering import text_width
+from corsetkit.showing.pens import SMALL, Tone
 
 _STROKE, _SPACE, _APART = 1.1, 0.3, 0.6
 """How long the sample is, how far the words stand from it, and how far one kind from the next, cm as seen."""

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import asin, cos, degrees, radians, tan
 
-from ...geometry import path
-from ...geometry.curve import Cubic, Line
-from ...geometry.move import slid, turned_about
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import slid, turned_about
 
 EVEN = 0.32
 """Edges whose gaps differ by no more than this, cm (1/8 in), count as parallel: course convention."""

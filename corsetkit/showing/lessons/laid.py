@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...geometry.curve import Line
-from ...geometry.move import STAY, Move, slid
-from ...geometry.path import flattened, moved
-from ..canvas import tick
-from ..labels import block, broken
-from ..lettering import around
-from ..painting import edge_facts, pen_of
-from ..pens import CUT_PAPER, GRAPHITE, NAME, NOTCH, Pen, Tone
-from ..room import Room
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY, Move, slid
+from corsetkit.geometry.path import flattened, moved
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.labels import block, broken
+from corsetkit.showing.lettering import around
+from corsetkit.showing.painting import edge_facts, pen_of
+from corsetkit.showing.pens import CUT_PAPER, GRAPHITE, NAME, NOTCH, Pen, Tone
+from corsetkit.showing.room import Room
 
 SHADOW = Tone("shadow", "#d6cdbb")
 STRAIGHT = Pen("straight-cut", 0.34, GRAPHITE, (1.7, 1.1))

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.points import unit
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import unit
 
 NEAR = 1e-9
 

@@ -2,17 +2,17 @@
 
 from dataclasses import dataclass, field
 
-from ...geometry.path import flattened, point_along, run_length
-from ...geometry.points import between
-from ...units import CM_PER_INCH, say_length
-from ..canvas import box_area, tick
-from ..clutter import Clutter
-from .key_row import paint_row, row_width
-from .laid import STRAIGHT, notch_stroke, paint_laid, written_in
-from ..lettering import text_box, text_width
-from ..pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
-from ..sheet import Sheet
-from .walking import Walk
+from corsetkit.geometry.path import flattened, point_along, run_length
+from corsetkit.geometry.points import between
+from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lessons.laid import STRAIGHT, notch_stroke, paint_laid, written_in
+from corsetkit.showing.lettering import text_box, text_width
+from corsetkit.showing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.lessons.walking import Walk
 
 SEEN, SEEN_HIGH = 18.0, 12.0
 """How wide and how high the pieces are seen, cm, whichever comes first."""

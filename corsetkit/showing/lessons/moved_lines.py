@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from ...geometry.curve import Cubic, Line
-from ...geometry.move import slid
-from ...geometry.path import moved
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import moved
 
 SAME = 1e-6
 """What two places may differ by and still be one, cm: far below what a pencil draws, far above rounding."""

@@ -2,16 +2,16 @@
 
 from dataclasses import dataclass
 
-from ...finish.notches import back_seams
-from ...geometry import path
-from ...geometry.move import slid
-from ...units import say_length
-from ..canvas import tick
-from ..finished_pens import SEWING
-from ..marks import seam_letter
-from ..pens import BEFORE, GUIDE, NEW, SPOT, SPOT_TONE
-from .ready_sheet import Whole
-from ..sheet import Sheet
+from corsetkit.finish.notches import back_seams
+from corsetkit.geometry import path
+from corsetkit.geometry.move import slid
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import tick
+from corsetkit.showing.finished_pens import SEWING
+from corsetkit.showing.marks import seam_letter
+from corsetkit.showing.pens import BEFORE, GUIDE, NEW, SPOT, SPOT_TONE
+from corsetkit.showing.lessons.ready_sheet import Whole
+from corsetkit.showing.sheet import Sheet
 
 _KEY = ((NEW, "the seam, both sides"), (GUIDE, "these two meet"), (BEFORE, "cutting line"), (SEWING, "other sewing lines"))
 

@@ -1,18 +1,18 @@
 """The overbust step on the front, drawn large: cup and yoke tinted and named, each new line with a note beside it."""
 
-from ...geometry import path
-from ...geometry.curve import Line
-from ...geometry.points import between, cross
-from ...units import say_length
-from .clipping import clipped
-from .close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from .cup_guides import TINT, cup_halves
-from ..drawn import Spot, seams_of
-from ..hatching import hatched
-from ..lettering import text_width
-from ..pens import BEFORE, GHOST, NAME, NEW, WASTE, Tone
-from ..step_lines import lines_so_far
-from ..step_sheet import PENS
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import between, cross
+from corsetkit.units import say_length
+from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.showing.lessons.cup_guides import TINT, cup_halves
+from corsetkit.showing.drawn import Spot, seams_of
+from corsetkit.showing.hatching import hatched
+from corsetkit.showing.lettering import text_width
+from corsetkit.showing.pens import BEFORE, GHOST, NAME, NEW, WASTE, Tone
+from corsetkit.showing.step_lines import lines_so_far
+from corsetkit.showing.step_sheet import PENS
 
 YOKE = Tone("yoke", "#e4ebe9")
 _BELOW, _ABOVE = 1.4, 0.4

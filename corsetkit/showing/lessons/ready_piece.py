@@ -1,16 +1,16 @@
 """A piece ready to cut as the lessons show it: as it is printed, its allowance tinted and its cutting line new."""
 
-from ...finish.choices import choice_of
-from ...geometry.move import slid
-from ...geometry.path import moved, run_length
-from ...geometry.points import cross
-from ...pattern.edge import Kind
-from ...units import say_length
-from ..finished_painting import LAYERS, paint_layer, piece_facts
-from ..finished_view import FinishedView, LaidEdge, closed, notch_strokes
-from ..lettering import around
-from ..pens import CUT_PAPER, NEW, Tone
-from ..views import view
+from corsetkit.finish.choices import choice_of
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import moved, run_length
+from corsetkit.geometry.points import cross
+from corsetkit.pattern.edge import Kind
+from corsetkit.units import say_length
+from corsetkit.showing.finished_painting import LAYERS, paint_layer, piece_facts
+from corsetkit.showing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
+from corsetkit.showing.lettering import around
+from corsetkit.showing.pens import CUT_PAPER, NEW, Tone
+from corsetkit.showing.views import view
 
 ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 """The cloth between sewing line and cutting line."""

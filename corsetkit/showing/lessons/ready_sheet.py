@@ -1,17 +1,17 @@
 """Pieces ready to cut on a sheet: one of them large with its allowances written beside it, or the whole pattern."""
 
-from ...geometry import path
-from ...units import say_length
-from ..arrange import beside, rows
-from ..canvas import box_area
-from ..clutter import Clutter
-from ..finished_pens import FOLD_EDGE, NOTCH_CUT, SEWING
-from .key_row import paint_row, row_width
-from ..lettering import around, grown, text_width
-from ..painting import owners_of
-from ..pens import BOARD_TONE, HEADING, NEW, SPOT_WORDS
-from .ready_piece import ReadyPiece, allowance_words
-from ..sheet import Sheet
+from corsetkit.geometry import path
+from corsetkit.units import say_length
+from corsetkit.showing.arrange import beside, rows
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.finished_pens import FOLD_EDGE, NOTCH_CUT, SEWING
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import around, grown, text_width
+from corsetkit.showing.painting import owners_of
+from corsetkit.showing.pens import BOARD_TONE, HEADING, NEW, SPOT_WORDS
+from corsetkit.showing.lessons.ready_piece import ReadyPiece, allowance_words
+from corsetkit.showing.sheet import Sheet
 
 SEEN, SEEN_HIGH = 17.5, 11.5
 """How wide and high one piece is seen with the room around it, cm, whichever comes first."""

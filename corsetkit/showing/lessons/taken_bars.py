@@ -1,13 +1,13 @@
 """What is taken in, as bars beside the back: the four places end to end with a tape, and half the waist."""
 
-from ...geometry import path
-from ...steps.underbust import level_width
-from ...units import CM_PER_INCH
-from ..canvas import box_run, tick
-from ..hatching import fill
-from ..lettering import CAPITALS
-from ..pens import BEFORE, CUT_AWAY, FREE, LEADER, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
-from .taken_in import told
+from corsetkit.geometry import path
+from corsetkit.steps.underbust import level_width
+from corsetkit.units import CM_PER_INCH
+from corsetkit.showing.canvas import box_run, tick
+from corsetkit.showing.hatching import fill
+from corsetkit.showing.lettering import CAPITALS
+from corsetkit.showing.pens import BEFORE, CUT_AWAY, FREE, LEADER, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
+from corsetkit.showing.lessons.taken_in import told
 
 LARGER, SMALLER = 2.0, 0.5
 """How large patches and half waist are drawn beside the back: the ones are narrow, the other is long."""

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from ...geometry import path
-from ...units import say_length
+from corsetkit.geometry import path
+from corsetkit.units import say_length
 
 TIE = 1e-7
 """Halves of a sixteenth are told upwards, by whatever rounding a length was reached: two equal shares read alike."""

@@ -1,7 +1,7 @@
 """A border that is torn and not cut: the paper goes on beyond it, and only a part of it is shown."""
 
-from ...geometry.curve import Line
-from ...geometry.points import between, unit
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import between, unit
 
 TOOTH, DEEP = 0.9, (0.32, 0.18, 0.26, 0.3, 0.14)
 """How long a tooth of the torn edge is about, and how deep one tooth after the other is, cm: no hand tears evenly."""

@@ -3,18 +3,18 @@
 Where the sides differ, the shorter one is lengthened, and the edges that both end on are redrawn to the new end.
 """
 
-from ...finish.walk import small
-from ...geometry import path
-from ...geometry.curve import Line
-from ...units import say_length
-from ..canvas import box_area, tick
-from .clipping import clipped
-from ..finished_view import closed
-from .key_row import paint_row, row_width
-from ..lettering import text_width
-from ..pens import BEFORE, BOARD_TONE, CUT_PAPER, HEADING, NAME, NEW, NOTCH, SEWN, SMALL, SPOT, SPOT_TONE, SPOT_WORDS
-from ..sheet import Sheet
-from .windowed import area_in
+from corsetkit.finish.walk import small
+from corsetkit.geometry import path
+from corsetkit.geometry.curve import Line
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.showing.finished_view import closed
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import text_width
+from corsetkit.showing.pens import BEFORE, BOARD_TONE, CUT_PAPER, HEADING, NAME, NEW, NOTCH, SEWN, SMALL, SPOT, SPOT_TONE, SPOT_WORDS
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.lessons.windowed import area_in
 
 SCALE = 1.0
 _WIDE, _APART, _HALF = 17.0, 1.2, 4.0

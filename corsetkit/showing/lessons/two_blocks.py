@@ -1,14 +1,14 @@
 """The block from one set of measurements over the block from another: grey what was, red what is elsewhere now."""
 
-from ...geometry.path import flattened, run_length
-from ...units import say_length
-from ..canvas import box_area, tick
-from ..clutter import Clutter
-from .key_row import paint_row, row_width
-from ..lettering import around, text_width
-from .moved_lines import lines_of
-from ..pens import BEFORE, BODY, CHALK, HEADING, LINE_WORDS, NEW, PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, Pen
-from ..sheet import Sheet
+from corsetkit.geometry.path import flattened, run_length
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.clutter import Clutter
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lettering import around, text_width
+from corsetkit.showing.lessons.moved_lines import lines_of
+from corsetkit.showing.pens import BEFORE, BODY, CHALK, HEADING, LINE_WORDS, NEW, PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, Pen
+from corsetkit.showing.sheet import Sheet
 
 SCALE = 5.0
 CAME_ALONG = Pen("came-along", 0.4, CHALK, (1.9, 1.0))

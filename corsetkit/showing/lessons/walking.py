@@ -8,9 +8,9 @@ seam sews into the cloth.
 
 from dataclasses import dataclass
 
-from ...geometry import path
-from ...geometry.move import Move
-from ...geometry.points import turn_between
+from corsetkit.geometry import path
+from corsetkit.geometry.move import Move
+from corsetkit.geometry.points import turn_between
 
 SAME_STOP = 0.16
 """A notch this near to the walked place, cm, is reached: half a slider's step of an eighth of an inch."""

@@ -1,15 +1,15 @@
 """A seam being walked: each side with the place marked, one laid along the other, both edges drawn out straight."""
 
-from ...geometry.path import cut_along, moved
-from ...units import say_length
-from ..canvas import box_area, tick
-from .key_row import paint_row, row_width
-from .laid import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
-from ..lettering import around, fitted, grown, text_box, text_width
-from ..pens import BOARD_TONE, CHALK, GRAPHITE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE, Pen
-from ..sheet import Sheet
-from .walked_strips import STRIPS_HIGH, paint_strips
-from .walking import Walk
+from corsetkit.geometry.path import cut_along, moved
+from corsetkit.units import say_length
+from corsetkit.showing.canvas import box_area, tick
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lessons.laid import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
+from corsetkit.showing.lettering import around, fitted, grown, text_box, text_width
+from corsetkit.showing.pens import BOARD_TONE, CHALK, GRAPHITE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE, Pen
+from corsetkit.showing.sheet import Sheet
+from corsetkit.showing.lessons.walked_strips import STRIPS_HIGH, paint_strips
+from corsetkit.showing.lessons.walking import Walk
 
 SEEN, SEEN_HIGH = 18.0, 9.0
 """How wide and how high the pieces are seen, cm, whichever comes first."""

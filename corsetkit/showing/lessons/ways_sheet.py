@@ -1,15 +1,15 @@
 """The pieces of one pattern, and behind each the same piece of another pattern as a broken line."""
 
-from ...geometry.move import slid
-from ...geometry.path import flattened, moved
-from ..arrange import CUPS, PANELS, YOKES, beside, row_of, rows
-from ..canvas import box_area
-from .key_row import paint_row, row_width
-from .laid import SHADOW, Laid, written_in
-from ..lettering import around, fitted
-from ..painting import edge_facts, owners_of, pen_of
-from ..pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
-from ..sheet import Sheet
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.path import flattened, moved
+from corsetkit.showing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
+from corsetkit.showing.canvas import box_area
+from corsetkit.showing.lessons.key_row import paint_row, row_width
+from corsetkit.showing.lessons.laid import SHADOW, Laid, written_in
+from corsetkit.showing.lettering import around, fitted
+from corsetkit.showing.painting import edge_facts, owners_of, pen_of
+from corsetkit.showing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
+from corsetkit.showing.sheet import Sheet
 
 SCALE = 7.0
 OTHER = Pen("other-way", 0.4, CHALK, (1.5, 1.0))

@@ -1,6 +1,6 @@
 """Areas cut off at a straight line or at the borders of a window; lines are cut off in clipping.py."""
 
-from ...geometry.points import dot
+from corsetkit.geometry.points import dot
 
 
 def kept(points, inside):
