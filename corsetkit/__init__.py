@@ -8,7 +8,7 @@ Names are loaded when first asked for, so that `python -m corsetkit.setup` runs 
 __version__ = "0.1.0"
 
 _WHERE = {
-    "CorsetkitError": "errors", "Measurements": "measurements", "Style": "style", "Correction": "pattern.correction",
+    "CorsetkitError": "errors", "Measurements": "measurements", "Style": "style", "Correction": "pattern.pattern",
     "draft": "drafting", "read_wearers": "wearers", "write_wearers": "wearers", "demo_wearers": "wearers",
 }
 

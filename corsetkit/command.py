@@ -7,8 +7,8 @@ from pathlib import Path
 from tqdm import tqdm
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.kept import Kept, read_file
-from corsetkit.fitting.whose import whose
+from corsetkit.fitting.corrections_file import Kept, read_file
+from corsetkit.fitting.corrections_file import whose
 from corsetkit.folders import mended
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.planning import checked_seconds

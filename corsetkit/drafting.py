@@ -6,10 +6,10 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.fitting.correct import corrected, said as said_of
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Pattern
-from corsetkit.pieces.fullness import fullness
-from corsetkit.pieces.girths import girths
+from corsetkit.pieces.measured import fullness
+from corsetkit.pieces.measured import girths
 from corsetkit.pieces.proof import prove
-from corsetkit.pieces.sewing import cut_and_sew
+from corsetkit.pieces.seam_table import cut_and_sew
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.units import check_kind, shown

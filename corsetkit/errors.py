@@ -1,4 +1,7 @@
-"""The one exception of the package."""
+"""The one exception of the package, and how a sentence stands on a page by itself.
+"""
+
+
 
 
 class CorsetkitError(ValueError):
@@ -7,3 +10,9 @@ class CorsetkitError(ValueError):
     The message is one line: which field, what was given, what is allowed and, where the usual
     mistake is known, the remedy. Nothing half-written is left behind when it is raised.
     """
+
+
+def sentence(text: str) -> str:
+    """`text` with a capital in front and a full stop behind."""
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "!", "?")) else f"{text}."

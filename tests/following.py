@@ -6,8 +6,20 @@ Every length is first rounded as a tape of sixteenths is read; turns come from t
 import cmath
 import math
 
-from corsetkit.pattern.hand import (
-    Along, Begin, Check, Curve, Halve, Join, Measure, Offset, Same, Swing, Towards, Turn, Way,
+from corsetkit.pattern.instructions import (
+    Along,
+    Begin,
+    Check,
+    Curve,
+    Halve,
+    Join,
+    Measure,
+    Offset,
+    Same,
+    Swing,
+    Towards,
+    Turn,
+    Way,
 )
 from corsetkit.units import round_to_sixteenth
 

@@ -8,7 +8,7 @@ from bodies import MEAN_BODY, random_bodies
 from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import heading, turn_between

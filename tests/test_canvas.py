@@ -6,12 +6,12 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon, box
 
 from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.showing import pens
 from corsetkit.showing.canvas import box_run
 from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.hatching import fill, hatched
-from corsetkit.showing.lettering import (fitted, one_line, overlap, text_box, text_width, width_in_heights, wrapped)
+from corsetkit.showing.lettering import fitted, one_line, overlap, text_box, text_width, width_in_heights, wrapped
 from corsetkit.showing.pens import CUT, HEADING, NAME, SEWN, SPOT_WORDS, WASTE, Letter
 from corsetkit.showing.recorder import Recorder
 from corsetkit.showing.room import Room

@@ -19,7 +19,7 @@ from figures import WEARERS
 from corsetkit import Correction, CorsetkitError, Style, command, output, read_wearers, write_wearers
 from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
-from corsetkit.fitting.kept import Kept, write_file
+from corsetkit.fitting.corrections_file import Kept, write_file
 from corsetkit.folder_record import RECORD
 from corsetkit.lay.cloth import Cloth
 from corsetkit.output import FILES, Wish, disk_refused, write_all

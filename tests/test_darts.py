@@ -6,7 +6,7 @@ import anew
 import pytest
 from figures import FEW, WEARERS, figure, words
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import turn_between
 from corsetkit.pattern.edge import Kind
 

@@ -17,7 +17,7 @@ from corsetkit.fitting.lines import LINES
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.planning import plain_plan
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching import course, in_sight
@@ -236,7 +236,7 @@ def test_two_lessons_change_one_folder_in_turn_and_nothing_is_lost(tmp_path, see
 
 WRITES = """
 import sys
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk

@@ -13,7 +13,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.bones import FLAT, SPIRAL
 from corsetkit.finish.choices import FOLDED, Finish
-from corsetkit.finish.eyelets import lacing_length
+from corsetkit.finish.lacing import lacing_length
 from corsetkit.finish.finished import LINING, SHELL, STRENGTH, finish
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities

@@ -12,9 +12,9 @@ from figures import figure, words
 from promises import faults
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.redrawing import bent, carried, corner_moved, redrawn_from
+from corsetkit.finish.truing import bent, carried, corner_moved, redrawn_from
 from corsetkit.finish.true_seam import true_seam
-from corsetkit.finish.trueing import resewn, trued
+from corsetkit.finish.truing import resewn, trued
 from corsetkit.finish.walk import walk
 from corsetkit.geometry.curve import Line, even_arc
 from corsetkit.pattern.edge import Kind

@@ -6,9 +6,9 @@ from figures import CASES, figure, words
 from promises import faults
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.trueing import resewn, trued
+from corsetkit.finish.truing import resewn, trued
 from corsetkit.finish.walk import small, walk
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 

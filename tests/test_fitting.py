@@ -12,14 +12,14 @@ from promises import faults
 
 from corsetkit import Correction, Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting import kept
+from corsetkit.fitting import corrections_file as kept
 from corsetkit.fitting.correct import corrected, said, totals
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import LINES, line_named
-from corsetkit.fitting.moved import moved, said_moved, said_walked, walked
-from corsetkit.geometry import path
+from corsetkit.fitting.effect import moved, said_moved, said_walked, walked
+from corsetkit.geometry import paths as path
 from corsetkit.hand.whole import whole_by_hand
-from corsetkit.hand.words import say_why
+from corsetkit.hand.sentences import say_why
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.steps.run import READS, bears_on, run_steps

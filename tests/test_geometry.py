@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from corsetkit.geometry import path, polygon
+from corsetkit.geometry import paths as path, polygon
 from corsetkit.geometry.curve import FLATNESS, Cubic, Line, curve, even_arc, quarter
 from corsetkit.geometry.move import STAY, Move, slid, turned_about
 from corsetkit.geometry.points import cross, direction, heading, turn_between, unit
 from corsetkit.geometry.roots import bernstein_roots, root
-from corsetkit.geometry.truing import blended, rounded
+from corsetkit.geometry.blend import blended, rounded
 
 KAPPA = 4 / 3 * math.tan(math.pi / 8)
 """The handles of a cubic quarter circle, whose radius is then kept within 0.0273 % (closed form)."""

@@ -9,7 +9,7 @@ from dataclasses import replace
 import pytest
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.teaching import course, lessons
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.form import Form

@@ -10,13 +10,27 @@ from following import farthest, follow, length_of
 from bodies import random_bodies
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.hand.whole import by_hand, whole_by_hand
-from corsetkit.hand.words import names_in, say, say_all, say_why
+from corsetkit.hand.sentences import names_in, say, say_all, say_why
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.hand import (
-    Along, Begin, Check, Curve, Halve, Join, Measure, Offset, OnLine, Same, Square, Swing, Towards, Turn, Way,
+from corsetkit.pattern.instructions import (
+    Along,
+    Begin,
+    Check,
+    Curve,
+    Halve,
+    Join,
+    Measure,
+    Offset,
+    OnLine,
+    Same,
+    Square,
+    Swing,
+    Towards,
+    Turn,
+    Way,
 )
 from corsetkit.quantity import quantities
 from corsetkit.steps.run import run_steps

@@ -9,9 +9,9 @@ from figures import figure
 from shapely import box
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
-from corsetkit.hand.numbers import checks_of, moves_of, numbers_of
+from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
 from corsetkit.hand.whole import by_hand_from_the_start, whole_by_hand
-from corsetkit.hand.words import say, say_why
+from corsetkit.hand.sentences import say, say_why
 from corsetkit.hand_sheets.inset import fitted_sheet
 from corsetkit.hand_sheets.pages import hand_pages, step_words
 from corsetkit.hand_sheets.write import write_hand_sheets

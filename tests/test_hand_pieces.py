@@ -11,11 +11,11 @@ from following import farthest, follow
 
 from corsetkit import draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.hand.whole import by_hand, whole_by_hand
-from corsetkit.hand.words import names_in, say, say_why
+from corsetkit.hand.sentences import names_in, say, say_why
 from corsetkit.pattern.edge import Kind
-from corsetkit.pattern.hand import Check, Join, Measure, Offset, Same, Turn
+from corsetkit.pattern.instructions import Check, Join, Measure, Offset, Same, Turn
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.units import CM_PER_INCH

@@ -192,7 +192,7 @@ class TestSheets:
         for yoke in (True, False):
             for gaps in ((3, 3), (7, 0), (0, 7)):
                 yield laced_sheet("Laced", Laced(steps.back, *(gap * INCH for gap in gaps), yoke), 7 * INCH, unit, "x")
-        from corsetkit.pieces.girths import girths
+        from corsetkit.pieces.measured import girths
         from corsetkit.showing.lessons.taken_sheet import taken_sheet
 
         girth = girths(steps.measurements, steps.style, steps.overbust, steps.back)["waist"]

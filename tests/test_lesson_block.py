@@ -13,7 +13,7 @@ from shapely import LineString, Point
 from shapely.geometry import Polygon
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.showing.lessons import girth_strip, side_seams, two_blocks
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.lessons.levels import gaps, level_at, to_waist, whole_way

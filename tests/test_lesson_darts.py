@@ -8,7 +8,7 @@ import pytest
 from figures import WEARERS, figure
 from shapely import LineString, Polygon
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.showing.lessons.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
 from corsetkit.showing.svg import svg_text
 from corsetkit.teaching import course

@@ -12,7 +12,7 @@ from shapely import LineString, Polygon, unary_union
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
-from corsetkit.finish.eyelets import RIM
+from corsetkit.finish.lacing import RIM
 from corsetkit.finish.finished import finish
 from corsetkit.folder_record import RECORD
 from corsetkit.output import FILES, SVG

@@ -16,7 +16,7 @@ from scipy.special import ellipeinc
 
 from corsetkit import Style, demo_wearers
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import quantities
 from corsetkit.showing.canvas import JOINED
@@ -36,8 +36,14 @@ from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.parts.on_a_body import DEPTH, Front, body_sheet
 from corsetkit.teaching.lessons import overbust as module
-from corsetkit.teaching.parts.overbust_pictures import (COVERING, asking, body_picture, depth_said, guides_picture,
-                                                  pulled_picture)
+from corsetkit.teaching.parts.overbust_pictures import (
+    COVERING,
+    asking,
+    body_picture,
+    depth_said,
+    guides_picture,
+    pulled_picture,
+)
 from corsetkit.teaching.text import LESSONS
 from corsetkit.units import say_length
 

@@ -12,8 +12,8 @@ from shapely import LineString, Polygon
 from corsetkit import draft
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
-from corsetkit.fitting.moved import moved
-from corsetkit.geometry import path
+from corsetkit.fitting.effect import moved
+from corsetkit.geometry import paths as path
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of, layers_of

@@ -9,12 +9,19 @@ from figures import WEARERS, figure
 
 from corsetkit import Style, demo_wearers, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import turn_between
 from corsetkit.showing.lessons.cup_guides import TINT
 from corsetkit.showing.lessons.cup_sheet import LOWER, three_cups_sheet
 from corsetkit.showing.lessons.cups_lifted import (
-    APART_MOST, cup_seams, cups_beside, cups_lifted, cups_spread, gap_above, gap_below)  # fmt: skip
+    APART_MOST,
+    cup_seams,
+    cups_beside,
+    cups_lifted,
+    cups_spread,
+    gap_above,
+    gap_below,
+)
 from corsetkit.showing.lessons.laid import Laid, torn_below
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.painting import owners_of

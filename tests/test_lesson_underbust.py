@@ -32,7 +32,7 @@ class TestDown:
     def test_the_width_is_the_horizontal_way_across_the_dart_as_shapely_finds_it(self, wearer):
         from shapely import LineString, Polygon
 
-        from corsetkit.geometry import path
+        from corsetkit.geometry import paths as path
 
         found = steps_of(wearer).underbust
         dart = Polygon([(p.real, p.imag) for p in path.flattened(found.waste[0].outline)[:-1]])

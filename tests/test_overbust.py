@@ -9,7 +9,7 @@ from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot, turn_between, unit
 
 INCH = 2.54

@@ -8,7 +8,7 @@ from shapely import Point, Polygon, box
 
 from corsetkit import Style, demo_wearers, draft
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.pattern.edge import Kind
 from corsetkit.showing.arrange import CUPS, PANELS, YOKES, row_of
 from corsetkit.showing.lettering import overlap

@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 
 from corsetkit import CorsetkitError
 from corsetkit.geometry.curve import Cubic
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.packing import packed
 from corsetkit.showing.paper import MARGIN, OVERLAP, PAPERS, paper_named

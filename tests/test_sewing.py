@@ -9,7 +9,7 @@ from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.sewing import cautions
 from corsetkit.sewing.matches import matches, start_words

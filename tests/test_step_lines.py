@@ -6,7 +6,7 @@ import pytest
 from figures import WEARERS, figure
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import run_length
+from corsetkit.geometry.paths import run_length
 from corsetkit.showing.drawn import Drawn
 from corsetkit.showing.lettering import overlap
 from corsetkit.showing.recorder import recorded

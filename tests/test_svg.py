@@ -11,7 +11,7 @@ import pytest
 from svgelements import SVG, Path
 
 from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.path import run_length
+from corsetkit.geometry.paths import run_length
 from corsetkit.showing.canvas import box_run
 from corsetkit.showing.pattern_sheet import pattern_sheet
 from corsetkit.showing.pens import CUT, CUT_PAPER, FOLD, SEWN

@@ -5,7 +5,7 @@ import pytest
 from figures import WAYS, WEARERS, figure
 
 from corsetkit import Style, draft
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import turn_between
 from corsetkit.pattern.edge import Kind
 

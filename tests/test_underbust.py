@@ -8,7 +8,7 @@ from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot, heading, turn_between
 from corsetkit.steps.block import block
 from corsetkit.steps.underbust import underbust

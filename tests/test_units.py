@@ -9,14 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.units import (
-    CM_PER_INCH,
-    parse_length,
-    round_to_sixteenth,
-    say_both,
-    say_length,
-    say_number,
-)
+from corsetkit.units import CM_PER_INCH, parse_length, round_to_sixteenth, say_both, say_length, say_number
 
 REGISTRY = pint.UnitRegistry()
 

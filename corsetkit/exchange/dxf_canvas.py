@@ -3,7 +3,7 @@
 from contextlib import contextmanager
 
 from corsetkit.geometry.curve import Cubic
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.showing.canvas import JOINED, NOTHING
 from corsetkit.showing.lettering import CAPITALS
 from corsetkit.exchange.layers import OF_GROUP, WORDS

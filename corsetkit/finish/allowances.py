@@ -1,14 +1,14 @@
 """Where each piece is cut: its allowances, and its cutting line outside the sewing line."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
 from corsetkit.finish.choices import Finish, allowance, choice_of
 from corsetkit.finish.corners import corner, meeting
-from corsetkit.finish.loops import crossing, without_loops
-from corsetkit.finish.strokes import strokes
+from corsetkit.finish.cutting_line import crossing, without_loops
+from corsetkit.finish.cutting_line import strokes
 
 BEYOND_FOLD = 0.01
 """How far a piece on the fold may reach beyond it by rounding, cm."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from corsetkit.units import say_both
 from corsetkit.finish.bones import bay_warnings, bones
-from corsetkit.finish.eyelets import all_spaces, eyelet_warnings, eyelets, lacing_length
+from corsetkit.finish.lacing import all_spaces, eyelet_warnings, eyelets, lacing_length
 from corsetkit.finish.finished import CLOTHS, Strip
 
 

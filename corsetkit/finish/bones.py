@@ -8,11 +8,11 @@ chosen, further bones stand upright in that panel, evenly.
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
-from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.finish.lacing import lacing_stretches
 
 FLAT, SPIRAL = "flat", "spiral"
 BOW = 0.3

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.finish.allowances import Reaches, cutting_line, widths
 from corsetkit.finish.choices import FOLDED, Finish
-from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import CutNotch, back_seams, notches
 
 SHELL, STRENGTH, LINING = "shell", "strength layer", "lining"

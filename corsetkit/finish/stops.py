@@ -3,9 +3,9 @@
 A stop is known by its number along the seam, nought at its start.
 """
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.pattern.seam import SAME_PLACE
-from corsetkit.finish.trueing import STRAIGHT
+from corsetkit.finish.truing import STRAIGHT
 
 
 WAIST_NEAR = 1.5

@@ -1,9 +1,9 @@
 """A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.finish.stops import stops_of
-from corsetkit.finish.trueing import redrawn, resewn
+from corsetkit.finish.truing import redrawn, resewn
 from corsetkit.finish.walk import TOLERANCE
 
 SLIGHT = 0.002

@@ -7,7 +7,7 @@ import math
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.style import Fitting, Style
 from corsetkit.units import shown
 from corsetkit.fitting.lines import LINES, line_named

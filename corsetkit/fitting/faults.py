@@ -6,7 +6,7 @@ walk the seam, sew the toile again and look anew.
 
 from dataclasses import dataclass
 
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import Quantity
 from corsetkit.style import COURSE
 from corsetkit.fitting.lines import line_named

@@ -6,7 +6,7 @@ Judged here in plain Python, so that a draft needs no library; tests hold it aga
 from functools import lru_cache
 
 from corsetkit.geometry.curve import FLATNESS
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.geometry.points import cross, to_side
 
 COARSE = 0.02

@@ -1,8 +1,8 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
-from corsetkit.pattern.hand import Square, Towards, Way
+from corsetkit.pattern.instructions import Square, Towards, Way
 from corsetkit.hand.block import FROM_CENTRE, TAKEN
 from corsetkit.hand.drafter import BACK, fitted
 

@@ -1,7 +1,7 @@
 """Step 1 by hand: the two halves of the block and the bust point, measured from the two centres at the waist."""
 
-from corsetkit.geometry import path
-from corsetkit.pattern.hand import Square, Way
+from corsetkit.geometry import paths as path
+from corsetkit.pattern.instructions import Square, Way
 from corsetkit.hand.drafter import BACK, FRONT, fitted
 
 BUST_POINT = "bust point"

@@ -1,10 +1,19 @@
 """Step 4 by hand: the centre-front dart and the side dart closed with tracing paper, the underbust line redrawn."""
 
-from corsetkit.pattern.hand import Square, Towards
+from corsetkit.pattern.instructions import Square, Towards
 from corsetkit.hand import block, overbust
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.drafter import turned
-from corsetkit.hand.overbust import ARMSCYE_LOW, ARMSCYE_TOP, FRONT_POINT, GUIDE_FRONT, GUIDE_SIDE, TOP_INNER, TOP_OUTER, UNDERARM
+from corsetkit.hand.overbust import (
+    ARMSCYE_LOW,
+    ARMSCYE_TOP,
+    FRONT_POINT,
+    GUIDE_FRONT,
+    GUIDE_SIDE,
+    TOP_INNER,
+    TOP_OUTER,
+    UNDERARM,
+)
 from corsetkit.hand.underbust import INNER, OUTER
 from corsetkit.hand.yoke import OPENING_ENDS
 

@@ -1,14 +1,32 @@
-"""Collects a step's marks, lines and instructions; every length is taken from the step's own points.
+"""Collects a step's marks, lines and instructions, and says which number a mark bears in the drawing.
 
 Rounding adds up along a chain of marks, so marks are measured from the first ones wherever a hand can do it.
 """
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, cross, dot, unit
-from corsetkit.pattern.hand import (Along, Begin, ByHand, Check, Curve, Halve, Join, Mark, Measure, Offset, OnLine, Same, Square,
-                            Swing, Towards, Turn, Way)
+from corsetkit.pattern.instructions import (
+    Along,
+    Begin,
+    ByHand,
+    Check,
+    Curve,
+    Halve,
+    Join,
+    Mark,
+    Measure,
+    Offset,
+    OnLine,
+    Same,
+    Square,
+    Swing,
+    Towards,
+    Turn,
+    Way,
+)
 from corsetkit.units import CM_PER_INCH
+
 
 LEAST = CM_PER_INCH / 32
 """A length below this reads as nought on a tape of sixteenths, so a hand leaves it out."""
@@ -195,3 +213,27 @@ def turned(name):
     """The name of a mark once it is turned, or turned again."""
     once = " (turned)"
     return f"{name.removesuffix(once)} (turned twice)" if name.endswith(once) else name + once
+
+
+def moves_of(by_hand):
+    """The instructions of a step without its checks, in their order."""
+    return tuple(one for one in by_hand.instructions if not isinstance(one, Check))
+
+
+def checks_of(by_hand):
+    """The checks of a step, in their order."""
+    return tuple(one for one in by_hand.instructions if isinstance(one, Check))
+
+
+def numbers_of(moves):
+    """For each mark the number of the move that makes it, with a letter where it makes several: a dict from its name.
+
+    Helpers of curves are left out: their numbers would hide the rest.
+    """
+    numbers = {}
+    for number, one in enumerate(moves, 1):
+        names = [new for _, new in one.moved] if isinstance(one, Turn) else [getattr(one, "to", None)]
+        names = [name for name in names if name and "helper" not in name]
+        for letter, name in zip("abcdefghijklmnopqrstuvwxyz" if len(names) > 1 else ("",), names):
+            numbers.setdefault(name, f"{number}{letter}")
+    return numbers

@@ -1,8 +1,8 @@
 """Step 3 by hand: the tightening dart, and the cup's two lines around the bust point; the yoke follows in `yoke`."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot, unit
-from corsetkit.pattern.hand import Square, Towards, Way
+from corsetkit.pattern.instructions import Square, Towards, Way
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.drafter import FRONT, fitted
 from corsetkit.hand.underbust import INNER, OUTER, WAIST

@@ -4,8 +4,8 @@ Their points are the panels' own, so they are asked of the pieces. The even plac
 first; each cut then ends where it meets the redrawn line.
 """
 
-from corsetkit.geometry import path
-from corsetkit.pattern.hand import Along, Towards
+from corsetkit.geometry import paths as path
+from corsetkit.pattern.instructions import Along, Towards
 from corsetkit.pieces import lower_front
 from corsetkit.hand.darts import INNER_LINE, OUTER_LINE
 from corsetkit.hand.drafter import LEAST

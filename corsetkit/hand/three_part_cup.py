@@ -1,10 +1,10 @@
 """Step 6 by hand: the cut across the closed tightening dart, and the lower cups' seam."""
 
-from corsetkit.geometry import path
-from corsetkit.pattern.hand import Square, Towards
+from corsetkit.geometry import paths as path
+from corsetkit.pattern.instructions import Square, Towards
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand import block
-from corsetkit.hand.cup_seam import draw_cup_seam
+from corsetkit.hand.two_part_cup import draw_cup_seam
 from corsetkit.hand.darts import INNER_LINE, opening_end, placed
 from corsetkit.hand.drafter import turned
 from corsetkit.hand.overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM

@@ -1,7 +1,7 @@
 """Step 2 by hand: the hem, the underbust mark and the long dart's legs."""
 
-from corsetkit.geometry import path
-from corsetkit.pattern.hand import Along, Towards, Way
+from corsetkit.geometry import paths as path
+from corsetkit.pattern.instructions import Along, Towards, Way
 from corsetkit.steps.shares import LetOut, top_girth_at
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.drafter import FRONT, fitted

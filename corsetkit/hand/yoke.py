@@ -3,8 +3,8 @@
 Beyond the neckline these are the yoke's own points, so they are asked of the piece and not of the step's value.
 """
 
-from corsetkit.geometry import path
-from corsetkit.pattern.hand import Along, Square, Towards
+from corsetkit.geometry import paths as path
+from corsetkit.pattern.instructions import Along, Square, Towards
 from corsetkit.pieces import yokes
 from corsetkit.hand.overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
 

@@ -2,7 +2,7 @@
 
 from contextlib import contextmanager
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.showing.canvas import NOTHING
 
 

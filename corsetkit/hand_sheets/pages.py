@@ -1,6 +1,6 @@
 """The pages of the hand sheets: for each step one with the drawing so far, and as many as its moves need."""
 
-from corsetkit.hand.numbers import moves_of, numbers_of
+from corsetkit.hand.drafter import moves_of, numbers_of
 from corsetkit.hand.whole import whole_by_hand
 from corsetkit.sheets.rows import broken, height, paint_rows
 from corsetkit.showing.canvas import tick

@@ -1,9 +1,9 @@
 """What stands on the pages of a step: its opening, its moves with their reasons, and its checks, as rows to be set."""
 
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.fitting.correct import said as said_corrections
-from corsetkit.hand.numbers import checks_of, moves_of
-from corsetkit.hand.words import say, say_why
+from corsetkit.hand.drafter import checks_of, moves_of
+from corsetkit.hand.sentences import say, say_why
 from corsetkit.sheets.rows import Row, heading
 from corsetkit.showing.canvas import box_run
 from corsetkit.showing.lettering import CAPITALS, fitted, wrapped

@@ -4,7 +4,7 @@ import hashlib
 from dataclasses import dataclass
 
 from corsetkit.finish.finished import CLOTHS, unfolded
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import unit
 from corsetkit.pattern.edge import Kind
 

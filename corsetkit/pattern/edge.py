@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 
 
 class Kind(Enum):

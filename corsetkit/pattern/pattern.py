@@ -1,6 +1,15 @@
-"""The finished pattern: pieces, seams, girths, waste and what the draft has to say."""
+"""The finished pattern: pieces, seams, girths, waste, what the draft has to say, and the corrections drawn into it.
+"""
 
 from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Correction:
+    """Move `line` by `by` cm. `fitting/lines.py` says which lines can be moved, which way is above nought, and how far."""
+
+    line: str
+    by: float
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import to_side
 
 _TRACED, _STEPS = 0.002, 40

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.pattern.edge import Edge, Kind

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import unit

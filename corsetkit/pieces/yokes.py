@@ -4,11 +4,11 @@ import math
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import unit
-from corsetkit.geometry.truing import rounded
+from corsetkit.geometry.blend import rounded
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.pattern import Waste
 from corsetkit.pattern.piece import Blend, Part

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from corsetkit.finish.bill import Bill, bill
 from corsetkit.finish.finished import STRENGTH, Finished
-from corsetkit.finish.lacing_edge import lacing_stretches
+from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import back_seams
 from corsetkit.pattern.edge import Kind
 from corsetkit.showing.marks import seam_letter

@@ -4,7 +4,7 @@ import textwrap
 
 from corsetkit.files import write_whole
 from corsetkit.finish.bill import bill
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.showing.lettering import one_line
 from corsetkit.showing.print_pdf import said_date, target
 from corsetkit.units import check_unit, in_one_unit

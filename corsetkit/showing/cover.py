@@ -1,6 +1,6 @@
 """The print's first page: the test square, how to print and join, the plan of the pages, and what stands beside it."""
 
-from corsetkit.geometry.path import flattened, moved
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.units import CM_PER_INCH
 from corsetkit.showing.canvas import box_run
 from corsetkit.showing.clutter import Clutter

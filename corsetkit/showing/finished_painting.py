@@ -2,7 +2,7 @@
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import moved
+from corsetkit.geometry.paths import moved
 from corsetkit.showing.canvas import tick
 from corsetkit.showing.finished_pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, NOTCH_MARKED, PARTNER, SEWING
 from corsetkit.showing.painting import edge_facts, paint_fold, paint_grainline, paint_leader, paint_mark, paint_words

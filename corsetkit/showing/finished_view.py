@@ -6,7 +6,7 @@ Laid out before it is drawn, by measuring: nothing here paints.
 from dataclasses import dataclass, replace
 
 from corsetkit.finish.finished import unfolded
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import between

@@ -1,7 +1,7 @@
 """Hatching as drawn strokes: the same on every canvas, and seen without colour."""
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 
 
 def fill(canvas, run, tone):

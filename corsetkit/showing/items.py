@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from corsetkit.geometry.move import STAY, Move, slid
-from corsetkit.geometry.path import flattened, moved
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.showing.lettering import around
 from corsetkit.showing.turned import MovedCanvas
 

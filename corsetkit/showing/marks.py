@@ -5,7 +5,7 @@ Their places are found by measuring; nothing here paints.
 
 from dataclasses import dataclass
 
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.geometry.points import between, direction, dot, heading, unit
 from corsetkit.showing.lettering import ASCENT, DESCENT, around, crosses, overlap, text_box, text_width
 from corsetkit.showing.pens import FOLD_WORDS

@@ -2,13 +2,26 @@
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import moved
+from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import direction
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import tick
 from corsetkit.showing.lettering import CAPITALS
-from corsetkit.showing.pens import (CUT_PAPER, FOLD, FOLD_WORDS, FREE, GRAIN, LEADER, MARK_TONE, NOTCH, RING, RULE, SEAM, SEWN)
+from corsetkit.showing.pens import (
+    CUT_PAPER,
+    FOLD,
+    FOLD_WORDS,
+    FREE,
+    GRAIN,
+    LEADER,
+    MARK_TONE,
+    NOTCH,
+    RING,
+    RULE,
+    SEAM,
+    SEWN,
+)
 from corsetkit.showing.marks import FOLD_TEXT, RING_RADIUS, seam_letter
 
 

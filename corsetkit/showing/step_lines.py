@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.steps import ORDER
 from corsetkit.showing.drawn import Drawn, Pair, Spot

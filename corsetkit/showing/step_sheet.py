@@ -1,15 +1,31 @@
 """A drafting step as it is drawn on the block: what was there, what is new, what falls away, and the marks."""
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened, run_length
+from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.showing.canvas import box_area, tick
 from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.drawn import Drawn, Spot, seams_of  # noqa: F401 -- `Drawn` is what a sheet is given
+from corsetkit.showing.drawn import Drawn, Spot, seams_of
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lettering import around, text_box, text_width
-from corsetkit.showing.pens import (BEFORE, BODY, CUT_AWAY, GHOST, GRID, GUIDE, HEADING, LEADER, LINE_WORDS, NEW, PAPER_TONE, SMALL, SPOT, SPOT_TONE,
-                   SPOT_WORDS, WASTE)
+from corsetkit.showing.pens import (
+    BEFORE,
+    BODY,
+    CUT_AWAY,
+    GHOST,
+    GRID,
+    GUIDE,
+    HEADING,
+    LEADER,
+    LINE_WORDS,
+    NEW,
+    PAPER_TONE,
+    SMALL,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+    WASTE,
+)
 from corsetkit.showing.sheet import Sheet
 
 SCALE = 4.5

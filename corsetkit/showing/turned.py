@@ -1,6 +1,6 @@
 """A canvas that moves all that is drawn on it: so that a piece can lie turned on its page."""
 
-from corsetkit.geometry.path import moved
+from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import heading
 from corsetkit.showing.canvas import NOTHING
 

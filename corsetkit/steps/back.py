@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.move import slid
 from corsetkit.pattern.pattern import Waste

@@ -8,7 +8,7 @@ meet at the yoke, and to nothing above the hem; the side runs to nothing at the 
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.roots import root
 from corsetkit.units import say_both

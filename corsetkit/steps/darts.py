@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import unit
-from corsetkit.geometry.truing import blended
+from corsetkit.geometry.blend import blended
 from corsetkit.pattern.piece import Blend
 
 

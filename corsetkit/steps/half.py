@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.units import say_both

@@ -6,7 +6,7 @@ underbust line stays smooth where the panels are sewn; at the waist and at the e
 
 import math
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.geometry.roots import root_near

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line, curve, even_arc, quarter
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import direction, unit

@@ -6,7 +6,7 @@ line; the lower cups part at the seam through the bust point, shaped as in the t
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import curve, even_arc
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between, turn_between, unit

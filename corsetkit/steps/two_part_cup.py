@@ -9,10 +9,10 @@ The curve stands out a little from each leg and cuts the corner at the bust poin
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import turn_between
-from corsetkit.geometry.truing import rounded
+from corsetkit.geometry.blend import rounded
 from corsetkit.pattern.piece import Blend
 
 

@@ -5,9 +5,9 @@ again from them: after a restart too, and in another unit.
 """
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.kept import Kept
+from corsetkit.fitting.corrections_file import Kept
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.parts.corrected import read_kept

@@ -3,7 +3,7 @@
 import traitlets
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.teaching.widgets import Answering, page
 

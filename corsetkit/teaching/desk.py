@@ -13,7 +13,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.kept import Kept
+from corsetkit.fitting.corrections_file import Kept
 from corsetkit.lock import one_at_a_time
 from corsetkit.measurements import Measurements
 from corsetkit.teaching import record

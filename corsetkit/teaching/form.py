@@ -16,7 +16,7 @@ from corsetkit.plausible import IMPOSSIBLE
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record, carried_over
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
 

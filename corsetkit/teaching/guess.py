@@ -12,7 +12,7 @@ from html import escape
 from corsetkit.errors import CorsetkitError
 from corsetkit.teaching import guess_said
 from corsetkit.teaching.picture import Picture
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 
 STEPS = 24

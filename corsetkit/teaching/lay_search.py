@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.planning import plan, plan_further
 from corsetkit.lay.planning import plain_plan
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 
 
 @dataclass(frozen=True)

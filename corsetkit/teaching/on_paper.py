@@ -3,12 +3,12 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.hand.numbers import checks_of, moves_of, numbers_of
+from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
 from corsetkit.hand.whole import by_hand_from_the_start
-from corsetkit.hand.words import say, say_why
+from corsetkit.hand.sentences import say, say_why
 from corsetkit.showing.hand_sheet import hand_sheet
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 
 WIDEST = "820px"

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.units import in_one_unit
 

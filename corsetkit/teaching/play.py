@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.teaching.controls import Control
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit
 
 _NOTHING = {"svg": "", "description": "", "said": [], "warnings": []}

@@ -6,7 +6,7 @@ every machine.
 
 from html import escape
 
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LEVELS = ("bust", "underbust", "waist", "hem")

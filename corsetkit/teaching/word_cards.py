@@ -5,7 +5,7 @@ from html import escape
 
 from corsetkit.showing.sheet import Sheet
 from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 
 

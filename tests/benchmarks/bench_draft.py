@@ -13,12 +13,12 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 import opcode  # noqa: E402
 
-from corsetkit import Style, demo_wearers, draft  # noqa: E402
-from corsetkit.pieces.proof import prove  # noqa: E402
-from corsetkit.pieces.sewing import cut_and_sew  # noqa: E402
-from corsetkit.showing.pattern_sheet import pattern_sheet  # noqa: E402
-from corsetkit.showing.svg import svg_text  # noqa: E402
-from corsetkit.steps.run import RESTS_ON, STEPS, run_steps  # noqa: E402
+from corsetkit import Style, demo_wearers, draft
+from corsetkit.pieces.proof import prove
+from corsetkit.pieces.seam_table import cut_and_sew
+from corsetkit.showing.pattern_sheet import pattern_sheet
+from corsetkit.showing.svg import svg_text
+from corsetkit.steps.run import RESTS_ON, STEPS, run_steps
 
 ROUNDS, WARM = 60, 5
 AIMS = {"draft, to the wearer": 40.0, "draft, by the guides": 15.0, "redraw as SVG text": 5.0}

@@ -12,11 +12,11 @@ from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from corsetkit import Style, demo_wearers, draft  # noqa: E402
-from corsetkit.finish.finished import finish  # noqa: E402
-from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth  # noqa: E402
-from corsetkit.lay.items import items_of  # noqa: E402
-from corsetkit.lay.planning import plan  # noqa: E402
+from corsetkit import Style, demo_wearers, draft
+from corsetkit.finish.finished import finish
+from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
+from corsetkit.lay.items import items_of
+from corsetkit.lay.planning import plan
 
 SECONDS, SEARCHES = (0, 1, 2, 5), 3
 

@@ -18,8 +18,8 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
 from bodies import random_bodies  # noqa: E402
 
-from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, output, write_wearers  # noqa: E402
-from corsetkit.finish.finished import finish  # noqa: E402
+from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, output, write_wearers
+from corsetkit.finish.finished import finish
 
 ROUNDS, WARM = 9, 2
 PARTS = ("plans", "write_lay_pdf", "write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.points import direction, heading, unit
@@ -14,7 +14,19 @@ from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import SHADOW
 from corsetkit.showing.lettering import around, text_width
-from corsetkit.showing.pens import (BEFORE, BOARD_TONE, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE, SPOT_WORDS)
+from corsetkit.showing.pens import (
+    BEFORE,
+    BOARD_TONE,
+    CUT_PAPER,
+    FREE,
+    HEADING,
+    LINE_WORDS,
+    NEW,
+    SEWN,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+)
 from corsetkit.showing.sheet import Sheet
 
 SEEN = 14.0

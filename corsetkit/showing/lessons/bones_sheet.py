@@ -1,8 +1,8 @@
 """Half a corset opened out as it lies on the block, with its bones in their channels, the eyelets and the waist tape."""
 
 from corsetkit.finish.bones import SPIRAL
-from corsetkit.finish.lacing_edge import lacing_stretches
-from corsetkit.geometry import path
+from corsetkit.finish.lacing import lacing_stretches
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as unit_step
 from corsetkit.pattern.edge import Kind
@@ -11,8 +11,21 @@ from corsetkit.showing.canvas import box_area, tick
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lettering import CAPITALS, around, text_width
 from corsetkit.showing.painting import edge_facts, owners_of, pen_of
-from corsetkit.showing.pens import (BODY, BOARD_TONE, CUT_PAPER, GUIDE, HATCHING, HEADING, INK, MARK_TONE, RING, SEAM, SMALL, Pen,
-                   Tone)
+from corsetkit.showing.pens import (
+    BODY,
+    BOARD_TONE,
+    CUT_PAPER,
+    GUIDE,
+    HATCHING,
+    HEADING,
+    INK,
+    MARK_TONE,
+    RING,
+    SEAM,
+    SMALL,
+    Pen,
+    Tone,
+)
 from corsetkit.showing.finished_view import closed
 from corsetkit.showing.sheet import Sheet
 

@@ -1,7 +1,7 @@
 """Lines cut off at the borders of what is shown."""
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.geometry.points import between
 
 

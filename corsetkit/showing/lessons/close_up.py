@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened, run_length
+from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, box_run, tick
 from corsetkit.showing.clutter import Clutter

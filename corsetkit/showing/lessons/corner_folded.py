@@ -12,8 +12,8 @@ from functools import cached_property
 
 from corsetkit.finish.allowances import Reaches, cutting_line, seam_end, widths
 from corsetkit.finish.corners import meeting
-from corsetkit.finish.strokes import strokes
-from corsetkit.geometry import path
+from corsetkit.finish.cutting_line import strokes
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot
 from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.finished_view import closed

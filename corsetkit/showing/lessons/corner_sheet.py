@@ -11,7 +11,20 @@ from corsetkit.showing.finished_view import closed
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import BOARD_TONE, CHALK, CUT_PAPER, GRAPHITE, HEADING, NAME, NEW, SEWN, SMALL, WASTE, Pen, Tone
+from corsetkit.showing.pens import (
+    BOARD_TONE,
+    CHALK,
+    CUT_PAPER,
+    GRAPHITE,
+    HEADING,
+    NAME,
+    NEW,
+    SEWN,
+    SMALL,
+    WASTE,
+    Pen,
+    Tone,
+)
 from corsetkit.showing.lessons.ready_piece import ALLOWANCE_TONE
 from corsetkit.showing.sheet import Sheet
 

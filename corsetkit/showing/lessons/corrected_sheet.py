@@ -2,13 +2,25 @@
 
 from dataclasses import dataclass
 
-from corsetkit.fitting.moved import LEAST
-from corsetkit.geometry.path import flattened, run_length
+from corsetkit.fitting.effect import LEAST
+from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, box_run, tick
 from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.lettering import around, wrapped
-from corsetkit.showing.pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SMALL, SOLID
+from corsetkit.showing.pens import (
+    BEFORE,
+    FREE,
+    GHOST,
+    HEADING,
+    LEADER,
+    LINE_WORDS,
+    NAME,
+    NEW,
+    PAPER_TONE,
+    SMALL,
+    SOLID,
+)
 from corsetkit.showing.sheet import Sheet
 from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.lessons.farthest import farthest, on_back

@@ -1,6 +1,6 @@
 """The cup's outline beside what it is drawn by: circles about the bust point, fixed guides, strips to be kept."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction
 from corsetkit.steps.overbust import SIDE_STRIP

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between

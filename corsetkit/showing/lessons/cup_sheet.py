@@ -1,6 +1,6 @@
 """The cups drawn large, as the closed darts leave them: both halves with the seam between them, or the upper cup cut off."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between
 from corsetkit.units import say_number

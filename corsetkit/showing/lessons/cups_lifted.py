@@ -1,7 +1,7 @@
 """The cups as paper pieces lifted apart: two parts, three parts, and both patterns side by side."""
 
 from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.path import moved
+from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import heading, turn_between, unit as unit_step
 from corsetkit.units import say_length, say_number
 from corsetkit.showing.lessons.laid import Laid

@@ -6,7 +6,7 @@ Closing a dart turns parts about the bust point, rigidly; what the closed dart g
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import turn_between

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import flattened, moved, run_length
+from corsetkit.geometry.paths import flattened, moved, run_length
 from corsetkit.geometry.points import direction, heading
 from corsetkit.units import say_length
 from corsetkit.showing.lessons.angle_chart import HIGH, WIDE, degrees, paint_chart
@@ -15,8 +15,22 @@ from corsetkit.showing.lessons.front_parts import DARTS
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import SHADOW
 from corsetkit.showing.lettering import CAPITALS, around, text_width
-from corsetkit.showing.pens import (BEFORE, BOARD_TONE, BODY, CUT_PAPER, FREE, HEADING, LINE_WORDS, NEW, SEWN, SPOT, SPOT_TONE,
-                   SPOT_WORDS, THREAD, Pen)
+from corsetkit.showing.pens import (
+    BEFORE,
+    BOARD_TONE,
+    BODY,
+    CUT_PAPER,
+    FREE,
+    HEADING,
+    LINE_WORDS,
+    NEW,
+    SEWN,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+    THREAD,
+    Pen,
+)
 from corsetkit.showing.sheet import Sheet
 
 SEEN = 20.0

@@ -1,14 +1,30 @@
 """A level laid round half the block, and its stretches of paper end to end as one strip beside the body's own tapes."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.showing.canvas import box_area, box_run, tick
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lettering import CAPITALS, text_width
 from corsetkit.showing.lessons.levels import gaps
-from corsetkit.showing.pens import (BEFORE, BODY, CUT_AWAY, CUT_PAPER, GRAPHITE, GUIDE, HEADING, LINE_WORDS, NAME, NEW, PAPER_TONE, RULE,
-                   SPOT_WORDS, WASTE, Letter, Pen)
+from corsetkit.showing.pens import (
+    BEFORE,
+    BODY,
+    CUT_AWAY,
+    CUT_PAPER,
+    GRAPHITE,
+    GUIDE,
+    HEADING,
+    LINE_WORDS,
+    NAME,
+    NEW,
+    PAPER_TONE,
+    RULE,
+    SPOT_WORDS,
+    WASTE,
+    Letter,
+    Pen,
+)
 from corsetkit.showing.sheet import Sheet
 
 SCALE = 5.0

@@ -1,6 +1,6 @@
 """An edge and the line parallel to it, with square strokes from one to the other that draw nearer where it is hollow."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.close_up import Patch, Stroke, close_up
 from corsetkit.showing.lettering import around, grown

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import asin, cos, degrees, radians, tan
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid, turned_about
 

@@ -1,15 +1,31 @@
 """The back as it is laced, seen from behind: two edges, the gap, and the modesty panel under it at three levels."""
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.path import flattened, run_length
+from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.showing.canvas import box_area, box_run, tick
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laced import mirrored
 from corsetkit.showing.lettering import CAPITALS, text_width
-from corsetkit.showing.pens import (BOARD_TONE, CUT_PAPER, FREE, GRAPHITE, GUIDE, HEADING, INK, MARK_TONE, NAME, NEW, RULE, SEWN, SMALL,
-                   SPOT_WORDS, WASTE, Pen)
+from corsetkit.showing.pens import (
+    BOARD_TONE,
+    CUT_PAPER,
+    FREE,
+    GRAPHITE,
+    GUIDE,
+    HEADING,
+    INK,
+    MARK_TONE,
+    NAME,
+    NEW,
+    RULE,
+    SEWN,
+    SMALL,
+    SPOT_WORDS,
+    WASTE,
+    Pen,
+)
 from corsetkit.showing.sheet import Sheet
 
 SCALE = 5.2

@@ -5,7 +5,7 @@ from functools import cached_property
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY, Move, slid
-from corsetkit.geometry.path import flattened, moved
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.showing.canvas import tick
 from corsetkit.showing.labels import block, broken
 from corsetkit.showing.lettering import around

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from corsetkit.geometry.path import flattened, point_along, run_length
+from corsetkit.geometry.paths import flattened, point_along, run_length
 from corsetkit.geometry.points import between
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.showing.canvas import box_area, tick

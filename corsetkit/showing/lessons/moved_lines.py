@@ -5,7 +5,7 @@ from functools import cached_property
 
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import moved
+from corsetkit.geometry.paths import moved
 
 SAME = 1e-6
 """What two places may differ by and still be one, cm: far below what a pencil draws, far above rounding."""

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from corsetkit.finish.notches import back_seams
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.move import slid
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import tick

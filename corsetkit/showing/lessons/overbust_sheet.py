@@ -1,6 +1,6 @@
 """The overbust step on the front, drawn large: cup and yoke tinted and named, each new line with a note beside it."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, cross
 from corsetkit.units import say_length

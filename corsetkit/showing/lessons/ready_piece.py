@@ -2,7 +2,7 @@
 
 from corsetkit.finish.choices import choice_of
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import moved, run_length
+from corsetkit.geometry.paths import moved, run_length
 from corsetkit.geometry.points import cross
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length

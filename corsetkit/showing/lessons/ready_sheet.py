@@ -1,6 +1,6 @@
 """Pieces ready to cut on a sheet: one of them large with its allowances written beside it, or the whole pattern."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.units import say_length
 from corsetkit.showing.arrange import beside, rows
 from corsetkit.showing.canvas import box_area

@@ -3,16 +3,32 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.path import flattened, moved
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, box_run, tick
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lettering import CAPITALS, around, text_width
-from corsetkit.showing.pens import (BEFORE, BOARD_TONE, BODY, CUT_AWAY, CUT_PAPER, FREE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW,
-                   SPOT, SPOT_TONE, SPOT_WORDS, WASTE)
+from corsetkit.showing.pens import (
+    BEFORE,
+    BOARD_TONE,
+    BODY,
+    CUT_AWAY,
+    CUT_PAPER,
+    FREE,
+    GUIDE,
+    HEADING,
+    LEADER,
+    LINE_WORDS,
+    NAME,
+    NEW,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+    WASTE,
+)
 from corsetkit.showing.sheet import Sheet
 from corsetkit.showing.lessons.torn import torn
 

@@ -1,6 +1,6 @@
 """What is taken in, as bars beside the back: the four places end to end with a tape, and half the waist."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.steps.underbust import level_width
 from corsetkit.units import CM_PER_INCH
 from corsetkit.showing.canvas import box_run, tick

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.units import say_length
 
 TIE = 1e-7

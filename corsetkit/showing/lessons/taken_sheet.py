@@ -1,13 +1,25 @@
 """Where the waist is taken in: half the back with a level across it, and what all four places take there, end to end."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.canvas import box_area
 from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row
 from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import BEFORE, BODY, FREE, GUIDE, HEADING, LINE_WORDS, NEW, PAPER_TONE, RULE, SPOT_WORDS, WASTE
+from corsetkit.showing.pens import (
+    BEFORE,
+    BODY,
+    FREE,
+    GUIDE,
+    HEADING,
+    LINE_WORDS,
+    NEW,
+    PAPER_TONE,
+    RULE,
+    SPOT_WORDS,
+    WASTE,
+)
 from corsetkit.showing.sheet import Sheet
 from corsetkit.showing.lessons.taken_bars import SMALLER, WIDEST, paint_bars
 from corsetkit.showing.lessons.taken_in import told

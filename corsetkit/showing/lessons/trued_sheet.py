@@ -4,7 +4,7 @@ Where the sides differ, the shorter one is lengthened, and the edges that both e
 """
 
 from corsetkit.finish.walk import small
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, tick
@@ -12,7 +12,20 @@ from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.finished_view import closed
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import BEFORE, BOARD_TONE, CUT_PAPER, HEADING, NAME, NEW, NOTCH, SEWN, SMALL, SPOT, SPOT_TONE, SPOT_WORDS
+from corsetkit.showing.pens import (
+    BEFORE,
+    BOARD_TONE,
+    CUT_PAPER,
+    HEADING,
+    NAME,
+    NEW,
+    NOTCH,
+    SEWN,
+    SMALL,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+)
 from corsetkit.showing.sheet import Sheet
 from corsetkit.showing.lessons.windowed import area_in
 

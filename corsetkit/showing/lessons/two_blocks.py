@@ -1,13 +1,25 @@
 """The block from one set of measurements over the block from another: grey what was, red what is elsewhere now."""
 
-from corsetkit.geometry.path import flattened, run_length
+from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, tick
 from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lettering import around, text_width
 from corsetkit.showing.lessons.moved_lines import lines_of
-from corsetkit.showing.pens import BEFORE, BODY, CHALK, HEADING, LINE_WORDS, NEW, PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, Pen
+from corsetkit.showing.pens import (
+    BEFORE,
+    BODY,
+    CHALK,
+    HEADING,
+    LINE_WORDS,
+    NEW,
+    PAPER_TONE,
+    SPOT,
+    SPOT_TONE,
+    SPOT_WORDS,
+    Pen,
+)
 from corsetkit.showing.sheet import Sheet
 
 SCALE = 5.0

@@ -1,6 +1,6 @@
 """A small drawing that explains one word: a window on a draft, with nothing written but what the word needs."""
 
-from corsetkit.geometry.path import flattened
+from corsetkit.geometry.paths import flattened
 from corsetkit.showing.canvas import box_area
 from corsetkit.showing.clutter import Clutter
 from corsetkit.showing.hatching import fill

@@ -8,7 +8,7 @@ seam sews into the cloth.
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.move import Move
 from corsetkit.geometry.points import turn_between
 

@@ -1,6 +1,6 @@
 """A seam being walked: each side with the place marked, one laid along the other, both edges drawn out straight."""
 
-from corsetkit.geometry.path import cut_along, moved
+from corsetkit.geometry.paths import cut_along, moved
 from corsetkit.units import say_length
 from corsetkit.showing.canvas import box_area, tick
 from corsetkit.showing.lessons.key_row import paint_row, row_width

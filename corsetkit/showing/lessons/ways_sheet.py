@@ -1,7 +1,7 @@
 """The pieces of one pattern, and behind each the same piece of another pattern as a broken line."""
 
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.path import flattened, moved
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.showing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
 from corsetkit.showing.canvas import box_area
 from corsetkit.showing.lessons.key_row import paint_row, row_width

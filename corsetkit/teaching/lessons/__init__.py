@@ -1,1 +1,1 @@
-"""What the cells of each lesson show: one module a lesson, named by the lesson's word."""
+"""The lessons' code: a folder a lesson, named by the lesson's word; lesson.py has its cells, the rest is what only it shows."""

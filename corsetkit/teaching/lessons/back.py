@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.quantity import quantities
 from corsetkit.showing.step_lines import lines_so_far
 from corsetkit.showing.step_sheet import step_sheet

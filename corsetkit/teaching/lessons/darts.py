@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared
 from corsetkit.showing.lessons.angle_chart import degrees
@@ -17,8 +17,18 @@ from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson
-from corsetkit.teaching.parts.turned_darts import (InTurn, PinBeside, Turning, chosen, offered, order_picture, pin_picture,
-                                             style_among, turned_picture, turning_picture)
+from corsetkit.teaching.parts.turned_darts import (
+    InTurn,
+    PinBeside,
+    Turning,
+    chosen,
+    offered,
+    order_picture,
+    pin_picture,
+    style_among,
+    turned_picture,
+    turning_picture,
+)
 from corsetkit.units import say_length
 
 

@@ -2,7 +2,7 @@
 
 from math import degrees, radians
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.hollow_sheet import hollow_sheet, parallel

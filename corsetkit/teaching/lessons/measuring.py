@@ -12,7 +12,7 @@ from corsetkit.teaching.course import Drafts, Lesson
 from corsetkit.teaching.parts.landmarks import landmarks_sheet
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.parts.reference import reference
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.progress import say_working
 from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.teaching.parts.whole_pattern import both_ways, picture

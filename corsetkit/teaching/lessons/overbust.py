@@ -3,7 +3,7 @@
 import math
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
@@ -12,14 +12,21 @@ from corsetkit.showing.lessons.overbust_sheet import overbust_sheet
 from corsetkit.showing.svg import svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
-from corsetkit.teaching.parts.overbust_pictures import (COVERING, Pulling, asking, body_picture, depth_said, guides_picture,
-                                                  pulled_picture)
+from corsetkit.teaching.parts.overbust_pictures import (
+    COVERING,
+    Pulling,
+    asking,
+    body_picture,
+    depth_said,
+    guides_picture,
+    pulled_picture,
+)
 from corsetkit.teaching.parts.overbust_words import overbust_words
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.parts.quarrel import quarrel
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 

@@ -2,12 +2,20 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import turn_between
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_sheet import three_cups_sheet
-from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_beside, cups_lifted, cups_of, gap_above, gap_below
+from corsetkit.showing.lessons.cups_lifted import (
+    APART_MOST,
+    cup_seams,
+    cups_beside,
+    cups_lifted,
+    cups_of,
+    gap_above,
+    gap_below,
+)
 from corsetkit.showing.svg import svg_text
 from corsetkit.style import Style
 from corsetkit.teaching.parts.cup_words import three_part_words

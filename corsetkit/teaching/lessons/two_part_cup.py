@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_sheet import two_cups_sheet

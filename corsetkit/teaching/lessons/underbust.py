@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.step_lines import draft_so_far, near

@@ -9,7 +9,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.showing.svg import svg_image
 from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching import said
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.teaching.parts.ways_chart import ways_chart
 from corsetkit.units import in_one_unit, say_length, say_number

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.pieces.girths import girths
+from corsetkit.pieces.measured import girths
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.laced import Laced
 from corsetkit.showing.lessons.laced_sheet import laced_sheet

@@ -7,7 +7,7 @@ from corsetkit.finish.finished import CLOTHS
 from corsetkit.lay.quantities import say_bought
 from corsetkit.teaching.parts.cloth_table import cloth_rows
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import in_one_unit, say_length
 

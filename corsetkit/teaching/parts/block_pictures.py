@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.plausible import BACK_NECK_RISE
 from corsetkit.quantity import declared
 from corsetkit.showing.lessons.girth_strip import LEVELS, girth_strip

@@ -18,7 +18,7 @@ from corsetkit.teaching.lay_search import Search, searched
 from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching.parts.cloth_wanted import Wanted, chosen, lies
 from corsetkit.teaching.parts.plain_lay import plan_sheet
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit, say_length
 
 SECONDS = (2, 5, 10)

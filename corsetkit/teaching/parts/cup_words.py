@@ -1,6 +1,6 @@
 """The words to know of the two cup lessons, each with its small drawing."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.showing.step_sheet import Drawn

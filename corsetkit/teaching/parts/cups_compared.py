@@ -1,6 +1,6 @@
 """The cup of two parts and the cup of three of one wearer, compared in numbers."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import turn_between
 from corsetkit.showing.lessons.cups_lifted import cup_seams, cups_of
 from corsetkit.teaching.said import rounded_each

@@ -1,6 +1,6 @@
 """The words of lesson 04, drawn on one wearer's darts."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.arcs import arc
 from corsetkit.showing.drawn import Drawn, Spot

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.bones import FLAT, SPIRAL
-from corsetkit.finish.eyelets import beside_bone
+from corsetkit.finish.lacing import beside_bone
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.bones_sheet import bones_sheet
 from corsetkit.showing.marks import seam_letter

@@ -1,9 +1,9 @@
 """The words of the lesson on finishing, each with its small drawing."""
 
 from corsetkit.finish.bill import bill
-from corsetkit.finish.lacing_edge import lacing_stretches
-from corsetkit.finish.strokes import strokes
-from corsetkit.geometry import path
+from corsetkit.finish.lacing import lacing_stretches
+from corsetkit.finish.cutting_line import strokes
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.showing.drawn import Drawn, Spot

@@ -11,7 +11,7 @@ from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.parts.seam_walk import kept_draft
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 
 _STYLE, _FINISH = ({one.name for one in quantities(cls)} for cls in (Style, Finish))

@@ -7,7 +7,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.fitting.correct import said as said_totals
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
-from corsetkit.fitting.moved import lines_of, moved, said_moved, said_walked, walked
+from corsetkit.fitting.effect import lines_of, moved, said_moved, said_walked, walked
 from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
 from corsetkit.showing.svg import svg_text
 from corsetkit.style import Style
@@ -15,7 +15,7 @@ from corsetkit.teaching.controls import Control
 from corsetkit.teaching.parts.corrected import Corrected, keep, named_seam, read_kept
 from corsetkit.teaching.parts.finishing import style_in
 from corsetkit.teaching.picture import Picture
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit
 
 GROUPS = {

@@ -9,7 +9,7 @@ import math
 from bisect import bisect_left
 from functools import cache
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line, curve
 from corsetkit.geometry.points import between, direction, heading, unit as step_of
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_guides import guides_sheet

@@ -1,6 +1,6 @@
 """The words to know of the overbust lesson, each with its small drawing."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.arcs import arc
 from corsetkit.showing.lessons.cup_guides import cup_outline

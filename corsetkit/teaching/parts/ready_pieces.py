@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.finished import CLOTHS
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.ready_sheet import all_pieces, one_piece

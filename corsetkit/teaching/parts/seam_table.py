@@ -6,7 +6,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.showing.marks import seam_letter
 from corsetkit.showing.painting import owners_of
 from corsetkit.teaching import said
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import say_length
 

@@ -6,7 +6,7 @@ from html import escape
 from corsetkit.finish.finished import CLOTHS
 from corsetkit.fitting.correct import said as said_totals
 from corsetkit.fitting.faults import FAULTS
-from corsetkit.fitting.moved import LEAST, lines_of, moved, walked
+from corsetkit.fitting.effect import LEAST, lines_of, moved, walked
 from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
 from corsetkit.showing.lessons.farthest import farthest, on_back
 from corsetkit.showing.marks import seam_letter

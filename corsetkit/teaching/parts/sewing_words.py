@@ -1,7 +1,7 @@
 """The words of the lesson on sewing and fitting, each with its small drawing."""
 
 from corsetkit.finish.finished import SHELL
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of

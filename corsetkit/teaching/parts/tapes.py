@@ -11,9 +11,7 @@ from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.showing.sheet import Sheet
-from corsetkit.teaching.figure import (
-    AT, BEHIND, LEVEL, SCALE, TAPE, ground, paint_back, paint_front, smooth, spot,
-)  # fmt: skip
+from corsetkit.teaching.figure import AT, BEHIND, LEVEL, SCALE, TAPE, ground, paint_back, paint_front, smooth, spot
 
 _MIDDLE = (-26.0, -19.0, 26.0, 26.0)
 _UPPER = (-26.0, -5.0, 26.0, 40.0)

@@ -5,8 +5,18 @@ from dataclasses import dataclass, replace
 from corsetkit.geometry.points import cross, heading, unit
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.angle_chart import chart_said, degrees
-from corsetkit.showing.lessons.front_parts import (CENTRE_FRONT, INNER_LOWER, INNER_UPPER, OUTER_LOWER, OUTER_UPPER, SIDE, TIGHTENING,
-                                           UNDERBUST, apart, front_parts)
+from corsetkit.showing.lessons.front_parts import (
+    CENTRE_FRONT,
+    INNER_LOWER,
+    INNER_UPPER,
+    OUTER_LOWER,
+    OUTER_UPPER,
+    SIDE,
+    TIGHTENING,
+    UNDERBUST,
+    apart,
+    front_parts,
+)
 from corsetkit.showing.lessons.fronts_sheet import Laying, frame_of, fronts_sheet
 from corsetkit.showing.step_sheet import Spot
 from corsetkit.showing.svg import svg_text

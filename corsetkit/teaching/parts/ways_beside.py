@@ -6,7 +6,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.showing.svg import svg_image, svg_text
 from corsetkit.showing.lessons.ways_sheet import ways_sheet
 from corsetkit.teaching import said
-from corsetkit.sentences import sentence
+from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 from corsetkit.teaching.parts.whole_pattern import both_ways
 

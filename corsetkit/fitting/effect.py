@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.points import to_side

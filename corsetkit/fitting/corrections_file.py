@@ -1,14 +1,16 @@
-"""Corrections kept with the wearer: a small text file, written whole, read with care."""
+"""Corrections kept with the wearers, in a small text file, and whose they are among the wearers of a table.
+"""
 
 import json
 from dataclasses import dataclass, field
 from pathlib import Path
-
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
-from corsetkit.pattern.correction import Correction
+from corsetkit.pattern.pattern import Correction
 from corsetkit.units import shown
 from corsetkit.fitting.correct import check
+import unicodedata
+
 
 _TOLD = "corrections"
 
@@ -111,3 +113,47 @@ def read_file(path):
         return read(text)
     except CorsetkitError as refusal:
         raise CorsetkitError(f"{path} was not read: {refusal}") from None
+
+
+@dataclass(frozen=True)
+class Whose:
+    """`of` maps wearers of the table to why they cannot be corrected as the file says; `nobody` are names not in the table."""
+
+    of: dict = field(default_factory=dict)
+    nobody: tuple = ()
+
+
+def whose(kept, names):
+    """Match a `Kept` with the wearers' names of a table.
+
+    A wearer may not be drafted without her corrections, so one is told of whose corrections cannot all be made, and one whose
+    name the file writes in other letters.
+    """
+    of, nobody, alike = {}, [], {}
+    for name in names:
+        alike.setdefault(_plain(name), []).append(name)
+    exact = set(names)
+    for given in dict.fromkeys((*kept.by_wearer, *kept.amiss)):
+        if given in exact:
+            if why := kept.amiss.get(given):
+                more = f", and {len(why) - 1} more" if why[1:] else ""
+                of[given] = (f"a correction kept for her cannot be made ({why[0]}{more}): mend it in the file of corrections, "
+                             "or take it out there")
+        elif meant := alike.get(_plain(given)):
+            of.update({name: of.get(name) or _other_letters(given, name) for name in meant})
+        else:
+            nobody.append(given)
+    return Whose(of, tuple(nobody))
+
+
+def _plain(name):
+    """What is left of a name without capitals, accents and blanks beside one another."""
+    letters = unicodedata.normalize("NFKD", name.casefold())
+    return " ".join("".join(one for one in letters if not unicodedata.combining(one)).casefold().split())
+
+
+def _other_letters(given, name):
+    if unicodedata.normalize("NFC", given) == unicodedata.normalize("NFC", name):
+        return (f"the file of corrections has the name {shown(name)} with its accents stored in another way: copy the name from "
+                "the table into that file")
+    return f"the file of corrections has the name {shown(given)}: write it there as in the table, {shown(name)}"

@@ -3,7 +3,7 @@
 Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
 """
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.points import unit
 from corsetkit.geometry.roots import root

@@ -1,6 +1,6 @@
 """Which pieces there are and what meets what: pieces cut, numbered and sewn along their shared lines."""
 
-from corsetkit.geometry import path
+from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import between
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.pattern import Waste

@@ -4,7 +4,22 @@ import re
 
 from corsetkit.geometry.points import heading
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.hand import Along, Begin, Check, Curve, Halve, Join, Measure, Offset, Same, Square, Swing, Towards, Turn, Way
+from corsetkit.pattern.instructions import (
+    Along,
+    Begin,
+    Check,
+    Curve,
+    Halve,
+    Join,
+    Measure,
+    Offset,
+    Same,
+    Square,
+    Swing,
+    Towards,
+    Turn,
+    Way,
+)
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.units import say_length
