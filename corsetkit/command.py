@@ -14,7 +14,7 @@ from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.planning import checked_seconds
 from corsetkit.output import Wish, checked, disk_refused, write_all
 from corsetkit.quantity import quantities
-from corsetkit.showing.names import names_apart
+from corsetkit.printing.names import names_apart
 from corsetkit.stopping import STOPPED, Stop
 from corsetkit.style_file import Choices, read_choices
 from corsetkit.units import check_unit, shown

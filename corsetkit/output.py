@@ -15,17 +15,17 @@ from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import finish
 from corsetkit.folder_record import RECORD
 from corsetkit.folders import new_folder
-from corsetkit.hand_sheets.write import write_hand_sheets
+from corsetkit.printing.hand_pages import write_hand_sheets
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.lay.planning import plans
 from corsetkit.listing.pieces import write_pieces
 from corsetkit.listing.seams import write_seams
 from corsetkit.sewing.write import write_sewing
-from corsetkit.sheets.write import paper_for, write_print
-from corsetkit.showing.names import names_apart
-from corsetkit.showing.paper import PAPERS
-from corsetkit.showing.print_pdf import said_date
+from corsetkit.printing.finished_print import paper_for, write_print
+from corsetkit.printing.names import names_apart
+from corsetkit.printing.paper import PAPERS
+from corsetkit.printing.draft_print import said_date
 from corsetkit.units import check_unit, shown
 
 PATTERN, CUTTING, BY_HAND, SVG, DXF, PIECES, SEAMS, SEWING = FILES = (

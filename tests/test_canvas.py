@@ -7,14 +7,14 @@ from shapely import LineString, Polygon, box
 
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.paths import flattened
-from corsetkit.showing import pens
-from corsetkit.showing.canvas import box_run
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.hatching import fill, hatched
-from corsetkit.showing.lettering import fitted, one_line, overlap, text_box, text_width, width_in_heights, wrapped
-from corsetkit.showing.pens import CUT, HEADING, NAME, SEWN, SPOT_WORDS, WASTE, Letter
-from corsetkit.showing.recorder import Recorder
-from corsetkit.showing.room import Room
+from corsetkit.drawing import pens
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.hatching import fill, hatched
+from corsetkit.drawing.lettering import fitted, one_line, overlap, text_box, text_width, width_in_heights, wrapped
+from corsetkit.drawing.pens import CUT, HEADING, NAME, SEWN, SPOT_WORDS, WASTE, Letter
+from corsetkit.drawing.canvas import Recorder
+from corsetkit.drawing.free_space import Room
 
 LETTERS = [value for value in vars(pens).values() if isinstance(value, Letter)]
 HALF_MOON = (Line(0j, 10 + 0j), Cubic(10 + 0j, 10 + 8j, 0 + 8j, 0j))
@@ -27,7 +27,7 @@ def shape(run):
 @pytest.fixture(scope="module")
 def font_width():
     """The font's own width of a text, as the PDF library reads it from the font file."""
-    from corsetkit.showing import pdf
+    from corsetkit.printing import pdf
     from reportlab.pdfbase import pdfmetrics
     pdf._fonts()
     return lambda text, bold: pdfmetrics.stringWidth(text, pdf.BOLD if bold else pdf.PLAIN, 1)
@@ -120,7 +120,7 @@ def test_waste_is_hatched_on_every_canvas():
 
 def test_pens_differ_without_colour():
     """No two kinds of line on one sheet have the same width and dash: without colour they are still told apart."""
-    from corsetkit.showing import painting, step_sheet
+    from corsetkit.drawing import painting, step_sheet
     for pens in ([painting.SEWN, painting.FREE, painting.FOLD, painting.GRAIN], list(step_sheet.PENS.values())):
         assert len({(pen.width, pen.dash) for pen in pens}) == len(pens)
     assert step_sheet.PENS["new"].width > 2 * step_sheet.PENS["before"].width

@@ -23,7 +23,7 @@ from corsetkit.fitting.corrections_file import Kept, write_file
 from corsetkit.folder_record import RECORD
 from corsetkit.lay.cloth import Cloth
 from corsetkit.output import FILES, Wish, disk_refused, write_all
-from corsetkit.showing.names import number_of
+from corsetkit.printing.names import number_of
 
 ROOT = Path(__file__).parent.parent
 MAREN, INES = (WEARERS[name] for name in ("Maren", "Ines"))

@@ -320,7 +320,7 @@ def test_no_dxf_garbles_a_name(made, tmp_path, name, said):
 
 def test_corners_and_curves_are_told_apart():
     """A square's four corners are turn points; what is added on its sides is not."""
-    from corsetkit.showing.finished_view import closed
+    from corsetkit.drawing.finished_view import closed
     found = outline_points(closed((0j, 5 + 0j, 10 + 0j, 10 + 10j, 10j)))
     assert [at for at, corner in found if corner] == [0j, 10 + 0j, 10 + 10j, 10j] and CORNER < 45
     assert [at for at, corner in found if not corner] == [5 + 0j]

@@ -146,8 +146,8 @@ sys.path = [place for place in sys.path if "site-packages" not in place]
 sys.path.insert(0, sys.argv[1])
 sys.meta_path.insert(0, Blocked())
 from corsetkit import Style, demo_wearers, draft
-from corsetkit.showing.pattern_sheet import pattern_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.pattern_sheet import pattern_sheet
+from corsetkit.drawing.svg import svg_text
 for name, body in demo_wearers():
     for style in (Style(), Style(cup_parts=2, yoke=False)):
         picture = svg_text(pattern_sheet(draft(body, style), "in", name))
@@ -168,7 +168,7 @@ def test_drafting_and_drawing_need_nothing_but_python():
 def test_drafting_and_drawing_ask_for_no_outline():
     """A draft and its drawing never ask for a shapely outline, even where shapely is there."""
     code = ("import sys; sys.path.insert(0, sys.argv[1]); from corsetkit import *\n"
-            "from corsetkit.showing.pattern_sheet import pattern_sheet\nfrom corsetkit.showing.svg import svg_text\n"
+            "from corsetkit.drawing.pattern_sheet import pattern_sheet\nfrom corsetkit.drawing.svg import svg_text\n"
             "svg_text(pattern_sheet(draft(demo_wearers()[0][1]))); print('shapely' in sys.modules, 'numpy' in sys.modules)")
     done = subprocess.run([sys.executable, "-c", code, str(ROOT)], capture_output=True, text=True, check=False)
     assert done.stdout.split() == ["False", "False"], done.stderr

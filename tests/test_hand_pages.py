@@ -12,13 +12,13 @@ from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
 from corsetkit.hand.whole import by_hand_from_the_start, whole_by_hand
 from corsetkit.hand.sentences import say, say_why
-from corsetkit.hand_sheets.inset import fitted_sheet
-from corsetkit.hand_sheets.pages import hand_pages, step_words
-from corsetkit.hand_sheets.write import write_hand_sheets
-from corsetkit.showing.hand_sheet import hand_sheet
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.paper import MARGIN, PAPERS
-from corsetkit.showing.recorder import recorded
+from corsetkit.printing.hand_pages import fitted_sheet
+from corsetkit.printing.hand_pages import hand_pages, step_words
+from corsetkit.printing.hand_pages import write_hand_sheets
+from corsetkit.drawing.step_sheet import hand_sheet
+from corsetkit.drawing.lettering import overlap
+from corsetkit.printing.paper import MARGIN, PAPERS
+from corsetkit.drawing.canvas import recorded
 
 CASES = [("Maren", "three parts", "wearer"), ("Theda", "two parts", "wearer"),
          ("Ottilie", "three parts, openings", "guides"), ("Wanda", "two and three panels", "wearer"),

@@ -16,9 +16,9 @@ from corsetkit.lay.kept import read, written
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.lay.planning import plan, plans
 from corsetkit.lay.quantities import quantities_said, say_bought, to_buy
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.recorder import recorded
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.svg import svg_text
 
 MM = 25.4 / 72
 DAY = "2026-03-01"

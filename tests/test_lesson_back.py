@@ -12,8 +12,8 @@ from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.showing.lessons.laced import EVEN, PARALLEL, WIDE_ABOVE, WIDE_BELOW, Laced
 from corsetkit.showing.lessons.laced_sheet import laced_sheet
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.canvas import recorded
 from corsetkit.showing.lessons.taken_in import lowest, taken_at
 from corsetkit.showing.lessons.ways_sheet import ways_sheet
 from corsetkit.teaching import course, said

@@ -15,10 +15,10 @@ from shapely.geometry import Polygon
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths as path
 from corsetkit.showing.lessons import girth_strip, side_seams, two_blocks
-from corsetkit.showing.lettering import overlap
+from corsetkit.drawing.lettering import overlap
 from corsetkit.showing.lessons.levels import gaps, level_at, to_waist, whole_way
 from corsetkit.showing.lessons.moved_lines import compared
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.canvas import recorded
 from corsetkit.showing.lessons.torn import torn
 from corsetkit.showing.lessons.side_seams import Closing
 from corsetkit.steps.block import block

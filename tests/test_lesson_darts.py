@@ -10,7 +10,7 @@ from shapely import LineString, Polygon
 
 from corsetkit.geometry import paths as path
 from corsetkit.showing.lessons.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching import course
 from corsetkit.teaching.parts import turned_darts
 from corsetkit.teaching.course import Drafts
@@ -269,8 +269,8 @@ def test_no_sentence_measures_a_dart_that_is_not_there(drafts, wearer):
 @pytest.mark.parametrize("wearer", DEMO)
 def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
     """The lesson's own sheets keep their texts apart and on the paper, at the ends and in between."""
-    from corsetkit.showing.lettering import overlap
-    from corsetkit.showing.recorder import recorded
+    from corsetkit.drawing.lettering import overlap
+    from corsetkit.drawing.canvas import recorded
 
     sheets = []
     keep = lambda sheet: sheets.append(sheet) or svg_text(sheet)  # noqa: E731
@@ -297,7 +297,7 @@ def test_each_darts_degrees_stand_between_its_legs(wearer):
     """A number written in a dart lies wholly inside it: all corners of its box have headings between the legs'.
     Drawn open, every dart of more than 20 degrees has one."""
     from corsetkit.showing.lessons import fronts_sheet
-    from corsetkit.showing.lettering import text_box
+    from corsetkit.drawing.lettering import text_box
 
     steps = steps_of(wearer)
     front = front_parts(steps)

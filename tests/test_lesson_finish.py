@@ -23,8 +23,8 @@ from corsetkit.showing.lessons.corner_folded import seam_corners, seam_ends, sti
 from corsetkit.showing.lessons.corner_sheet import corner_sheet
 from corsetkit.showing.lessons.hollow_sheet import parallel
 from corsetkit.showing.lessons.notch_pairs import notch_pairs
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.canvas import recorded
 from corsetkit.style import Style
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.parts.bill_board import bill_board

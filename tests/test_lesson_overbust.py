@@ -19,15 +19,15 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import quantities
-from corsetkit.showing.canvas import JOINED
+from corsetkit.drawing.canvas import JOINED
 from corsetkit.showing.lessons.cup_guides import dart_sheet, guides_sheet
 from corsetkit.showing.lessons.cup_pulled import Pulled, pulled_sheet
 from corsetkit.showing.lessons.clipping import clipped
-from corsetkit.showing.lettering import overlap
+from corsetkit.drawing.lettering import overlap
 from corsetkit.showing.lessons.overbust_sheet import overbust_sheet, yoke_halves
-from corsetkit.showing.recorder import recorded
-from corsetkit.showing.step_lines import ghosts
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.step_lines import ghosts
+from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.steps.run import run_steps
 from corsetkit.teaching import lesson

@@ -21,8 +21,8 @@ from corsetkit.lay.kept import from_data
 from corsetkit.lay.quantities import say_bought
 from corsetkit.sewing.stages import sewing_order
 from corsetkit.showing.lessons.farthest import farthest
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.canvas import recorded
 from corsetkit.style import Style
 from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching import course, lay_search

@@ -23,9 +23,9 @@ from corsetkit.showing.lessons.cups_lifted import (
     gap_below,
 )
 from corsetkit.showing.lessons.laid import Laid, torn_below
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.canvas import recorded
 from corsetkit.showing.lessons.walking import Walk
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.course import Drafts

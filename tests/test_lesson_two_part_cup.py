@@ -12,8 +12,8 @@ from corsetkit.geometry.points import turn_between
 from corsetkit.showing.lessons.cup_guides import TINT
 from corsetkit.showing.lessons.cup_sheet import _between, two_cups_sheet
 from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_spread, gap_above, gap_below
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.recorder import recorded
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.canvas import recorded
 from corsetkit.showing.lessons.walking import Walk
 from corsetkit.teaching import course, lesson
 from corsetkit.teaching.controls import Control

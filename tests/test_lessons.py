@@ -10,7 +10,7 @@ import pytest
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.setup.lab import RUN_LABEL
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.teaching import course, lesson, said
 from corsetkit.teaching.build import built
 from corsetkit.teaching.parts.landmarks import landmarks_sheet

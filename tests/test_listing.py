@@ -20,7 +20,7 @@ from corsetkit.listing.pieces import piece_rows, write_pieces
 from corsetkit.listing.seams import seam_rows, write_seams
 from corsetkit.listing.table import csv_bytes
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import parse_length
 
 

@@ -6,9 +6,9 @@ import itertools
 import pdfplumber
 import pytest
 
-from corsetkit.showing.names import ascii_name, file_name, names_apart, number_of, shown_name
-from corsetkit.showing.print_pdf import write_print as write_sewing_lines
-from corsetkit.sheets.write import write_print
+from corsetkit.printing.names import ascii_name, file_name, names_apart, number_of, shown_name
+from corsetkit.printing.draft_print import write_print as write_sewing_lines
+from corsetkit.printing.finished_print import write_print
 
 DAY = datetime.date(2026, 3, 1)
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"

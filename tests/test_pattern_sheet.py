@@ -10,12 +10,12 @@ from corsetkit import Style, demo_wearers, draft
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import flattened
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.arrange import CUPS, PANELS, YOKES, row_of
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.pattern_sheet import pattern_sheet
-from corsetkit.showing.recorder import recorded
-from corsetkit.showing.step_sheet import Drawn, Spot, step_sheet
+from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, row_of
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.pattern_sheet import pattern_sheet
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.step_sheet import Drawn, Spot, step_sheet
 from corsetkit.units import say_length
 from drawn_patterns import at_the_sliders_ends, drawn_patterns
 from toy_pattern import toy_pattern

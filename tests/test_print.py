@@ -13,12 +13,12 @@ from shapely.geometry import Polygon
 from corsetkit import CorsetkitError
 from corsetkit.geometry.curve import Cubic
 from corsetkit.geometry.paths import flattened
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.packing import packed
-from corsetkit.showing.paper import MARGIN, OVERLAP, PAPERS, paper_named
-from corsetkit.showing.print_pdf import write_print
-from corsetkit.showing.recorder import recorded
-from corsetkit.showing.tiles import plan_print, print_sheets
+from corsetkit.drawing.lettering import overlap
+from corsetkit.printing.packing import packed
+from corsetkit.printing.paper import MARGIN, OVERLAP, PAPERS, paper_named
+from corsetkit.printing.draft_print import write_print
+from corsetkit.drawing.canvas import recorded
+from corsetkit.printing.tiles import plan_print, print_sheets
 from drawn_patterns import drawn_patterns
 from pdf_lines import curves
 from toy_pattern import toy_pattern

@@ -16,7 +16,7 @@ from corsetkit.sewing.matches import matches, start_words
 from corsetkit.sewing.order import order_of, owners_of, pieces_of
 from corsetkit.sewing.stages import sewing_order
 from corsetkit.sewing.write import WIDTH, sewing_text, write_sewing
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 
 FINISHES = {"strip": Finish(), "folded and bound": Finish(facing="folded", top_allowance=0, armscye_allowance=0,
                                                          neckline_allowance=0, hem_allowance=0)}

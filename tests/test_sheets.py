@@ -16,14 +16,14 @@ from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
 from corsetkit.geometry.points import heading
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.finished_painting import LAYERS, paint_finished
-from corsetkit.showing.finished_view import finished_view
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
-from corsetkit.showing.recorder import Recorder, recorded
-from corsetkit.sheets.print_plan import print_sheets
-from corsetkit.sheets.write import write_print
+from corsetkit.drawing.finished_painting import LAYERS, paint_finished
+from corsetkit.drawing.finished_view import finished_view
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.painting import owners_of
+from corsetkit.printing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
+from corsetkit.drawing.canvas import Recorder, recorded
+from corsetkit.printing.finished_print import print_sheets
+from corsetkit.printing.finished_print import write_print
 from drawn_patterns import drawn_patterns
 from figures import WEARERS
 from pdf_lines import curves
@@ -107,7 +107,7 @@ def test_the_longest_seam_is_as_long_as_in_the_pattern(printed, made, which):
 @pytest.mark.parametrize("which", ["A4", "Letter", "by piece", "own", "A0", "roll"])
 def test_the_pages_together_show_the_whole_cutting_line(printed, made, which):
     """The strong lines of all pages, each up to its joins, add up to the pieces' cutting lines less their folds."""
-    from corsetkit.showing.finished_pens import CUTTING
+    from corsetkit.drawing.pens import CUTTING
 
     asked = 0.0
     for one in made.pieces:
@@ -191,8 +191,8 @@ def test_the_large_papers_are_one_page(printed):
 @pytest.mark.parametrize("by_piece", [False, True], ids=["together", "by piece"])
 def test_the_pages_show_every_piece_whole(what, by_piece):
     """Within their joins the pages show all of every piece, no piece lies on another, and no page is without one."""
-    from corsetkit.showing.plan import planned, planned_by_piece
-    from corsetkit.sheets.print_plan import item
+    from corsetkit.printing.page_plan import planned, planned_by_piece
+    from corsetkit.printing.finished_print import item
 
     made = finish(PATTERNS[what])
     owners = owners_of(made.pattern.pieces)

@@ -3,7 +3,7 @@
 import pytest
 
 from corsetkit import CorsetkitError
-from corsetkit.sheets.scale import scale_for, scale_sentence
+from corsetkit.printing.scale import scale_for, scale_sentence
 
 
 @pytest.mark.parametrize("given, said", [

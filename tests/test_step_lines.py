@@ -7,11 +7,11 @@ from figures import WEARERS, figure
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import run_length
-from corsetkit.showing.drawn import Drawn
-from corsetkit.showing.lettering import overlap
-from corsetkit.showing.recorder import recorded
-from corsetkit.showing.step_lines import draft_so_far, near, pair
-from corsetkit.showing.step_sheet import step_sheet
+from corsetkit.drawing.step_values import Drawn
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.step_lines import draft_so_far, near, pair
+from corsetkit.drawing.step_sheet import step_sheet
 from corsetkit.steps import ORDER
 
 CASES = [(wearer, step) for wearer in WEARERS for step in ORDER]

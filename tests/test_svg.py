@@ -12,11 +12,11 @@ from svgelements import SVG, Path
 
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.paths import run_length
-from corsetkit.showing.canvas import box_run
-from corsetkit.showing.pattern_sheet import pattern_sheet
-from corsetkit.showing.pens import CUT, CUT_PAPER, FOLD, SEWN
-from corsetkit.showing.sheet import Sheet
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.pattern_sheet import pattern_sheet
+from corsetkit.drawing.pens import CUT, CUT_PAPER, FOLD, SEWN
+from corsetkit.drawing.canvas import Sheet
+from corsetkit.drawing.svg import svg_image, svg_text
 from toy_pattern import toy_pattern
 
 SPACE = "{http://www.w3.org/2000/svg}"
@@ -145,9 +145,9 @@ def test_drawing_needs_the_standard_library_alone():
         "sys.meta_path.insert(0, Block())\n"
         f"sys.path[:0] = {[p for p in sys.path if p]!r}\n"
         "from toy_pattern import toy_pattern\n"
-        "from corsetkit.showing.pattern_sheet import pattern_sheet\n"
-        "from corsetkit.showing.step_sheet import Drawn, step_sheet\n"
-        "from corsetkit.showing.svg import svg_text\n"
+        "from corsetkit.drawing.pattern_sheet import pattern_sheet\n"
+        "from corsetkit.drawing.step_sheet import Drawn, step_sheet\n"
+        "from corsetkit.drawing.svg import svg_text\n"
         "pattern = toy_pattern()\n"
         "svg_text(step_sheet('Step', [Drawn(pattern.pieces[0].run, 'waste', 'cut away')]))\n"
         "print(len(svg_text(pattern_sheet(pattern))) > 1000)\n")

@@ -10,10 +10,10 @@ from contextlib import contextmanager
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.geometry.points import turn_between
-from corsetkit.showing.canvas import box_run
-from corsetkit.showing.finished_painting import LAYERS, paint_layer
-from corsetkit.showing.names import ascii_name, plain_letters, shown_name
-from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.finished_painting import LAYERS, paint_layer
+from corsetkit.printing.names import ascii_name, plain_letters, shown_name
+from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, shown
 from corsetkit.exchange import layers
 from corsetkit.exchange.dxf_canvas import DxfCanvas, xy

@@ -4,8 +4,8 @@ from contextlib import contextmanager
 
 from corsetkit.geometry.curve import Cubic
 from corsetkit.geometry.paths import flattened
-from corsetkit.showing.canvas import JOINED, NOTHING
-from corsetkit.showing.lettering import CAPITALS
+from corsetkit.drawing.canvas import JOINED, NOTHING
+from corsetkit.drawing.lettering import CAPITALS
 from corsetkit.exchange.layers import OF_GROUP, WORDS
 
 MM = 10.0

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 
 from corsetkit.geometry.move import Move, turned_about
 from corsetkit.geometry.points import heading
-from corsetkit.showing.arrange import beside, rows
-from corsetkit.showing.finished_view import FinishedView, finished_view
-from corsetkit.showing.lettering import fitted
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.pens import SMALL
+from corsetkit.drawing.arrange import beside, rows
+from corsetkit.drawing.finished_view import FinishedView, finished_view
+from corsetkit.drawing.lettering import fitted
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.pens import SMALL
 
 GAP = 2.0
 """Between two pieces, cm."""

@@ -4,13 +4,13 @@ from contextlib import contextmanager
 from html import escape
 
 from corsetkit.files import write_whole
-from corsetkit.showing.canvas import NOTHING, box_run
-from corsetkit.showing.finished_painting import LAYERS, paint_layer, piece_facts
-from corsetkit.showing.lettering import one_line
-from corsetkit.showing.pens import CUT, TEST_SQUARE
-from corsetkit.showing.print_pdf import said_date, target
-from corsetkit.showing.svg import FONTS, SvgCanvas
-from corsetkit.showing.tiles import heading_for
+from corsetkit.drawing.canvas import NOTHING, box_run
+from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
+from corsetkit.drawing.lettering import one_line
+from corsetkit.drawing.pens import CUT, TEST_SQUARE
+from corsetkit.printing.draft_print import said_date, target
+from corsetkit.drawing.svg import FONTS, SvgCanvas
+from corsetkit.printing.tiles import heading_for
 from corsetkit.units import check_unit
 from corsetkit.exchange.spread import SQUARE, spread
 from corsetkit.exchange.written import Written

@@ -1,9 +1,9 @@
 """A cutting plan as a sheet for the screen, at the size the cloth allows."""
 
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.lettering import PITCH, fitted, one_line, wrapped
-from corsetkit.showing.pens import BOARD_TONE, CUT, HEADING, SMALL
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.drawing.pens import BOARD_TONE, CUT, HEADING, SMALL
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.units import say_length
 from corsetkit.lay.laid_marks import words_of
 from corsetkit.lay.picture import SIDE, paint, picture

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction
-from corsetkit.showing import labels
-from corsetkit.showing.lettering import around, grown, text_box
-from corsetkit.showing.pens import CUT, NAME, TINY
-from corsetkit.showing.room import Room
+from corsetkit.drawing import labels
+from corsetkit.drawing.lettering import around, grown, text_box
+from corsetkit.drawing.pens import CUT, NAME, TINY
+from corsetkit.drawing.free_space import Room
 
 LETTERS = {"mirrored": "M", "upside down": "U", "on the fold": "F"}
 """What stands for the words where there is no room for them."""

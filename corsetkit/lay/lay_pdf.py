@@ -3,13 +3,13 @@
 from collections import Counter
 
 from corsetkit.files import write_whole
-from corsetkit.showing.canvas import box_area, tick
-from corsetkit.showing.lettering import PITCH, fitted, one_line, wrapped
-from corsetkit.showing.paper import paper_named
-from corsetkit.showing.pdf import pdf_bytes
-from corsetkit.showing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
-from corsetkit.showing.print_pdf import said_date, target
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import box_area, tick
+from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.printing.paper import paper_named
+from corsetkit.printing.pdf import pdf_bytes
+from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from corsetkit.printing.draft_print import said_date, target
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.units import CM_PER_INCH, check_unit
 from corsetkit.lay.drawing import description, title
 from corsetkit.lay.laid_marks import words_of

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Line
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import CAPITALS
-from corsetkit.showing.painting import arrow
-from corsetkit.showing.pens import CUT_PAPER, FOLD, FREE, GRAIN, HATCHING, LINE_WORDS, NAME, RULE, SEWN, Tone
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS
+from corsetkit.drawing.painting import arrow
+from corsetkit.drawing.pens import CUT_PAPER, FOLD, FREE, GRAIN, HATCHING, LINE_WORDS, NAME, RULE, SEWN, Tone
 from corsetkit.units import say_length
 from corsetkit.lay.laid_marks import LETTERS, marks, words_of
 from corsetkit.lay.quantities import to_buy

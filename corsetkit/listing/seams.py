@@ -2,8 +2,8 @@
 
 from corsetkit.finish.notches import back_seams
 from corsetkit.finish.walk import small
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.print_pdf import target
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.printing.draft_print import target
 from corsetkit.units import check_unit, say_length
 from corsetkit.listing.table import mm, write_csv
 

@@ -3,7 +3,7 @@
 from corsetkit.finish.choices import FOLDED
 from corsetkit.finish.bones import SPIRAL
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import say_both
 from corsetkit.sewing.cautions import IRON, NEEDLE, PLIERS, STEEL, TRIED_ON
 from corsetkit.sewing.stage import Move, Stage

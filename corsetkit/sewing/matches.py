@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from corsetkit.finish.stops import waist_of
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.seam import SAME_PLACE
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.sewing.order import pieces_of
 
 

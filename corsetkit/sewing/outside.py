@@ -1,7 +1,7 @@
 """The outside of the corset: cups, panels, channels, waist tape, and all that joins them."""
 
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import say_both
 from corsetkit.sewing.cautions import IRON, NEEDLE, PINS, TRIED_ON
 from corsetkit.sewing.order import pieces_of

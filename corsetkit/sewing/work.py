@@ -9,7 +9,7 @@ from corsetkit.finish.finished import STRENGTH, Finished
 from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import back_seams
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import CM_PER_INCH, say_both
 from corsetkit.sewing.matches import matches, said, start_words
 from corsetkit.sewing.order import Order, order_of, owners_of, pieces_of

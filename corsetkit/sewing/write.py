@@ -5,8 +5,8 @@ import textwrap
 from corsetkit.files import write_whole
 from corsetkit.finish.bill import bill
 from corsetkit.errors import sentence
-from corsetkit.showing.lettering import one_line
-from corsetkit.showing.print_pdf import said_date, target
+from corsetkit.drawing.lettering import one_line
+from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, in_one_unit
 from corsetkit.sewing.stages import sewing_order
 from corsetkit.sewing.work import listed

@@ -2,7 +2,7 @@
 
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.svg import svg_image
+from corsetkit.drawing.svg import svg_image
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder

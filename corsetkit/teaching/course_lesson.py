@@ -1,6 +1,6 @@
 """The one form of the lessons that draw: wearer, words, drawing, guess, hand, tape are the same cells for all."""
 
-from corsetkit.showing.svg import svg_image
+from corsetkit.drawing.svg import svg_image
 from corsetkit.teaching.course import Drafts, Lesson
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.stored import Stored

@@ -7,8 +7,8 @@ across. A person of no particular size; nothing is measured from it.
 from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.pens import BOARD_TONE, CHALK, GRAPHITE, INK, PAPER, Letter, Pen, Tone
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.pens import BOARD_TONE, CHALK, GRAPHITE, INK, PAPER, Letter, Pen, Tone
 
 SCALE = 11
 """Of the figure's centimetres, how many are seen as one in the small drawings."""

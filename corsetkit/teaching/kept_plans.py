@@ -5,7 +5,7 @@ from corsetkit.lay import kept
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
 from corsetkit.lay.planning import plain_plan
-from corsetkit.showing.names import file_name
+from corsetkit.printing.names import file_name
 from corsetkit.teaching.desk import PLANS
 
 

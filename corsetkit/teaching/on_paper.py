@@ -6,8 +6,8 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
 from corsetkit.hand.whole import by_hand_from_the_start
 from corsetkit.hand.sentences import say, say_why
-from corsetkit.showing.hand_sheet import hand_sheet
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.step_sheet import hand_sheet
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 

@@ -1,8 +1,8 @@
 """The lessons that draw a step of the draft: the course's one form, filled in from the wearer's steps."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.step_lines import draft_so_far, ghosts, near
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.step_lines import draft_so_far, ghosts, near
+from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.run import bears_on
 from corsetkit.style import Style
 from corsetkit.teaching import on_paper

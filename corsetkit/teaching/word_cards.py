@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from html import escape
 
-from corsetkit.showing.sheet import Sheet
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.canvas import Sheet
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored
 

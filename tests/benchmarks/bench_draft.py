@@ -16,8 +16,8 @@ import opcode  # noqa: E402
 from corsetkit import Style, demo_wearers, draft
 from corsetkit.pieces.proof import prove
 from corsetkit.pieces.seam_table import cut_and_sew
-from corsetkit.showing.pattern_sheet import pattern_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.pattern_sheet import pattern_sheet
+from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.run import RESTS_ON, STEPS, run_steps
 
 ROUNDS, WARM = 60, 5

@@ -4,11 +4,11 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction, heading
 from corsetkit.units import say_number
 from corsetkit.showing.lessons.arcs import arc
-from corsetkit.showing.canvas import box_run
+from corsetkit.drawing.canvas import box_run
 from corsetkit.showing.lessons.front_parts import DARTS
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import CAPITALS
-from corsetkit.showing.pens import BEFORE, CUT_PAPER, FREE, LINE_WORDS, NAME, NEW, SMALL, WASTE
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS
+from corsetkit.drawing.pens import BEFORE, CUT_PAPER, FREE, LINE_WORDS, NAME, NEW, SMALL, WASTE
 
 WIDE, HIGH = 7.4, 10.7
 """How much room the chart takes, cm as seen."""

@@ -9,12 +9,12 @@ from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.points import direction, heading, unit
 from corsetkit.units import say_length
 from corsetkit.showing.lessons.angle_chart import degrees
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.clutter import Clutter
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import SHADOW
-from corsetkit.showing.lettering import around, text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import around, text_width
+from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
     CUT_PAPER,
@@ -27,7 +27,7 @@ from corsetkit.showing.pens import (
     SPOT_TONE,
     SPOT_WORDS,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SEEN = 14.0
 """How wide the drawing is seen, cm."""

@@ -7,11 +7,11 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as unit_step
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, tick
+from corsetkit.drawing.canvas import box_area, tick
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import CAPITALS, around, text_width
-from corsetkit.showing.painting import edge_facts, owners_of, pen_of
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import CAPITALS, around, text_width
+from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
+from corsetkit.drawing.pens import (
     BODY,
     BOARD_TONE,
     CUT_PAPER,
@@ -26,8 +26,8 @@ from corsetkit.showing.pens import (
     Pen,
     Tone,
 )
-from corsetkit.showing.finished_view import closed
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.finished_view import closed
+from corsetkit.drawing.canvas import Sheet
 
 SCALE = 4.6
 FLAT_TONE, SPIRAL_TONE = Tone("flat-bone", "#8b8478"), Tone("spiral-bone", "#ffffff")

@@ -7,8 +7,8 @@ import logging
 import re
 from html import escape
 
-from corsetkit.showing.pens import GRAPHITE, INK, PAPER, SMALL
-from corsetkit.showing.svg import FONTS
+from corsetkit.drawing.pens import GRAPHITE, INK, PAPER, SMALL
+from corsetkit.drawing.svg import FONTS
 
 POINTS_PER_CM = 72 / 2.54
 

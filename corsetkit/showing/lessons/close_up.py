@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.hatching import fill
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import CAPITALS, PITCH, text_width, wrapped
-from corsetkit.showing.pens import HEADING, LEADER, NAME, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.lettering import CAPITALS, PITCH, text_width, wrapped
+from corsetkit.drawing.pens import HEADING, LEADER, NAME, PAPER_TONE, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
+from corsetkit.drawing.canvas import Sheet
 
 SEEN = 10.5
 """How high what is drawn is meant to be seen, cm."""

@@ -16,7 +16,7 @@ from corsetkit.finish.cutting_line import strokes
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import dot
 from corsetkit.showing.lessons.clipping import clipped
-from corsetkit.showing.finished_view import closed
+from corsetkit.drawing.finished_view import closed
 from corsetkit.showing.lessons.windowed import area_in, kept
 
 MANY = 3

@@ -4,14 +4,14 @@ import math
 
 from corsetkit.geometry.curve import Line
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, tick
+from corsetkit.drawing.canvas import box_area, tick
 from corsetkit.showing.lessons.corner_folded import NOTHING, beyond_line, sticking_out
 from corsetkit.showing.lessons.covered import covered
-from corsetkit.showing.finished_view import closed
-from corsetkit.showing.hatching import fill
+from corsetkit.drawing.finished_view import closed
+from corsetkit.drawing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.pens import (
     BOARD_TONE,
     CHALK,
     CUT_PAPER,
@@ -26,7 +26,7 @@ from corsetkit.showing.pens import (
     Tone,
 )
 from corsetkit.showing.lessons.ready_piece import ALLOWANCE_TONE
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SEEN = 10.0
 """How wide the two pieces are seen together, cm."""

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from corsetkit.fitting.effect import LEAST
 from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.lettering import around, wrapped
-from corsetkit.showing.pens import (
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.lettering import around, wrapped
+from corsetkit.drawing.pens import (
     BEFORE,
     FREE,
     GHOST,
@@ -21,7 +21,7 @@ from corsetkit.showing.pens import (
     SMALL,
     SOLID,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.lessons.farthest import farthest, on_back
 from corsetkit.showing.lessons.key_row import paint_row

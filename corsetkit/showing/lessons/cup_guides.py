@@ -6,10 +6,10 @@ from corsetkit.geometry.points import direction
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.showing.lessons.arcs import arc
-from corsetkit.showing.canvas import box_run
+from corsetkit.drawing.canvas import box_run
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from corsetkit.showing.drawn import Spot
-from corsetkit.showing.pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
+from corsetkit.drawing.step_values import Spot
+from corsetkit.drawing.pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
 
 FIXED = Pen("fixed-guide", 0.6, THREAD)
 STRIP = Tone("strip", None, HATCHING, 1.3)

@@ -10,8 +10,8 @@ from corsetkit.geometry.points import between
 from corsetkit.units import say_length, say_number
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.showing.lessons.cup_guides import TINT, cup_halves, front_paper
-from corsetkit.showing.drawn import Spot
-from corsetkit.showing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
+from corsetkit.drawing.step_values import Spot
+from corsetkit.drawing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
 
 FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
 _BELOW = 3.0

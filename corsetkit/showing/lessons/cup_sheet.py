@@ -8,9 +8,9 @@ from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.showing.lessons.cup_guides import TINT
 from corsetkit.showing.lessons.cups_lifted import gap_above, gap_below
-from corsetkit.showing.drawn import Drawn, Pair, Spot, seams_of
-from corsetkit.showing.lettering import around
-from corsetkit.showing.pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
+from corsetkit.drawing.step_values import Drawn, Pair, Spot, seams_of
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
 
 LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6

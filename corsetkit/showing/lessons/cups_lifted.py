@@ -5,9 +5,9 @@ from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import heading, turn_between, unit as unit_step
 from corsetkit.units import say_length, say_number
 from corsetkit.showing.lessons.laid import Laid
-from corsetkit.showing.lettering import around, grown
+from corsetkit.drawing.lettering import around, grown
 from corsetkit.showing.lessons.lifted_sheet import Spread, lifted_sheet
-from corsetkit.showing.painting import owners_of
+from corsetkit.drawing.painting import owners_of
 
 APART_MOST = 6.35
 """How far the cups can be lifted apart, cm: 2 1/2 in."""

@@ -9,13 +9,13 @@ from corsetkit.geometry.paths import flattened, moved, run_length
 from corsetkit.geometry.points import direction, heading
 from corsetkit.units import say_length
 from corsetkit.showing.lessons.angle_chart import HIGH, WIDE, degrees, paint_chart
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.clutter import Clutter
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.showing.lessons.front_parts import DARTS
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import SHADOW
-from corsetkit.showing.lettering import CAPITALS, around, text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import CAPITALS, around, text_width
+from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
     BODY,
@@ -31,7 +31,7 @@ from corsetkit.showing.pens import (
     THREAD,
     Pen,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SEEN = 20.0
 """How wide the drawing is seen, cm."""

@@ -3,11 +3,11 @@
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.units import CM_PER_INCH, say_length
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import CAPITALS, text_width
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS, text_width
 from corsetkit.showing.lessons.levels import gaps
-from corsetkit.showing.pens import (
+from corsetkit.drawing.pens import (
     BEFORE,
     BODY,
     CUT_AWAY,
@@ -25,7 +25,7 @@ from corsetkit.showing.pens import (
     Letter,
     Pen,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SCALE = 5.0
 LEVELS = ("bust", "waist", "hip")

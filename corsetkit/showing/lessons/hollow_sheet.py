@@ -3,8 +3,8 @@
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.close_up import Patch, Stroke, close_up
-from corsetkit.showing.lettering import around, grown
-from corsetkit.showing.pens import CUT_PAPER, FREE, GUIDE, NEW, SEWN
+from corsetkit.drawing.lettering import around, grown
+from corsetkit.drawing.pens import CUT_PAPER, FREE, GUIDE, NEW, SEWN
 
 _APART = 1.6
 """From one square stroke to the next, cm along the edge."""

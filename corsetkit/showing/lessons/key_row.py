@@ -1,9 +1,9 @@
 """The row under a drawing that says what its kinds of line mean."""
 
-from corsetkit.showing.canvas import box_run, tick
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import SMALL, Tone
+from corsetkit.drawing.canvas import box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.pens import SMALL, Tone
 
 _STROKE, _SPACE, _APART = 1.1, 0.3, 0.6
 """How long the sample is, how far the words stand from it, and how far one kind from the next, cm as seen."""

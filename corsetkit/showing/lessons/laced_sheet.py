@@ -3,12 +3,12 @@
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import CM_PER_INCH, say_length
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.hatching import fill
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laced import mirrored
-from corsetkit.showing.lettering import CAPITALS, text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import CAPITALS, text_width
+from corsetkit.drawing.pens import (
     BOARD_TONE,
     CUT_PAPER,
     FREE,
@@ -26,7 +26,7 @@ from corsetkit.showing.pens import (
     WASTE,
     Pen,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SCALE = 5.2
 LACE = Pen("lace", 0.3, GRAPHITE)

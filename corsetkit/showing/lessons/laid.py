@@ -6,12 +6,12 @@ from functools import cached_property
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY, Move, slid
 from corsetkit.geometry.paths import flattened, moved
-from corsetkit.showing.canvas import tick
-from corsetkit.showing.labels import block, broken
-from corsetkit.showing.lettering import around
-from corsetkit.showing.painting import edge_facts, pen_of
-from corsetkit.showing.pens import CUT_PAPER, GRAPHITE, NAME, NOTCH, Pen, Tone
-from corsetkit.showing.room import Room
+from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.labels import block, broken
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.painting import edge_facts, pen_of
+from corsetkit.drawing.pens import CUT_PAPER, GRAPHITE, NAME, NOTCH, Pen, Tone
+from corsetkit.drawing.free_space import Room
 
 SHADOW = Tone("shadow", "#d6cdbb")
 STRAIGHT = Pen("straight-cut", 0.34, GRAPHITE, (1.7, 1.1))

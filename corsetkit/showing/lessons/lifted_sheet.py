@@ -5,13 +5,13 @@ from dataclasses import dataclass, field
 from corsetkit.geometry.paths import flattened, point_along, run_length
 from corsetkit.geometry.points import between
 from corsetkit.units import CM_PER_INCH, say_length
-from corsetkit.showing.canvas import box_area, tick
-from corsetkit.showing.clutter import Clutter
+from corsetkit.drawing.canvas import box_area, tick
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import STRAIGHT, notch_stroke, paint_laid, written_in
-from corsetkit.showing.lettering import text_box, text_width
-from corsetkit.showing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.lettering import text_box, text_width
+from corsetkit.drawing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.walking import Walk
 
 SEEN, SEEN_HIGH = 18.0, 12.0

@@ -6,12 +6,12 @@ from corsetkit.finish.notches import back_seams
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.move import slid
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import tick
-from corsetkit.showing.finished_pens import SEWING
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.pens import BEFORE, GUIDE, NEW, SPOT, SPOT_TONE
+from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.pens import SEWING
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.pens import BEFORE, GUIDE, NEW, SPOT, SPOT_TONE
 from corsetkit.showing.lessons.ready_sheet import Whole
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 _KEY = ((NEW, "the seam, both sides"), (GUIDE, "these two meet"), (BEFORE, "cutting line"), (SEWING, "other sewing lines"))
 

@@ -7,12 +7,12 @@ from corsetkit.units import say_length
 from corsetkit.showing.lessons.clipping import clipped
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.showing.lessons.cup_guides import TINT, cup_halves
-from corsetkit.showing.drawn import Spot, seams_of
-from corsetkit.showing.hatching import hatched
-from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import BEFORE, GHOST, NAME, NEW, WASTE, Tone
-from corsetkit.showing.step_lines import lines_so_far
-from corsetkit.showing.step_sheet import PENS
+from corsetkit.drawing.step_values import Spot, seams_of
+from corsetkit.drawing.hatching import hatched
+from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.pens import BEFORE, GHOST, NAME, NEW, WASTE, Tone
+from corsetkit.drawing.step_lines import lines_so_far
+from corsetkit.drawing.step_sheet import PENS
 
 YOKE = Tone("yoke", "#e4ebe9")
 _BELOW, _ABOVE = 1.4, 0.4

@@ -6,11 +6,11 @@ from corsetkit.geometry.paths import moved, run_length
 from corsetkit.geometry.points import cross
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
-from corsetkit.showing.finished_painting import LAYERS, paint_layer, piece_facts
-from corsetkit.showing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
-from corsetkit.showing.lettering import around
-from corsetkit.showing.pens import CUT_PAPER, NEW, Tone
-from corsetkit.showing.views import view
+from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
+from corsetkit.drawing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.pens import CUT_PAPER, NEW, Tone
+from corsetkit.drawing.views import view
 
 ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 """The cloth between sewing line and cutting line."""

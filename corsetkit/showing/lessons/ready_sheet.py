@@ -2,16 +2,16 @@
 
 from corsetkit.geometry import paths as path
 from corsetkit.units import say_length
-from corsetkit.showing.arrange import beside, rows
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.finished_pens import FOLD_EDGE, NOTCH_CUT, SEWING
+from corsetkit.drawing.arrange import beside, rows
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.pens import FOLD_EDGE, NOTCH_CUT, SEWING
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import around, grown, text_width
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.pens import BOARD_TONE, HEADING, NEW, SPOT_WORDS
+from corsetkit.drawing.lettering import around, grown, text_width
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.pens import BOARD_TONE, HEADING, NEW, SPOT_WORDS
 from corsetkit.showing.lessons.ready_piece import ReadyPiece, allowance_words
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SEEN, SEEN_HIGH = 17.5, 11.5
 """How wide and high one piece is seen with the room around it, cm, whichever comes first."""

@@ -8,10 +8,10 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.paths import flattened, moved
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, box_run, tick
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import CAPITALS, around, text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.canvas import box_area, box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS, around, text_width
+from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
     BODY,
@@ -29,7 +29,7 @@ from corsetkit.showing.pens import (
     SPOT_WORDS,
     WASTE,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.torn import torn
 
 SCALE = 3.0

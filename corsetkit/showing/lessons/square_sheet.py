@@ -1,10 +1,10 @@
 """The printed test square with a ruler laid along it: as it should be, and as it came out."""
 
 from corsetkit.units import say_number
-from corsetkit.showing.canvas import box_area, box_run, tick
+from corsetkit.drawing.canvas import box_area, box_run, tick
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.pens import BARE, BEFORE, BOARD_TONE, HEADING, NEW, PAPER_TONE, RULE, SMALL, SPOT_WORDS
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.pens import BARE, BEFORE, BOARD_TONE, HEADING, NEW, PAPER_TONE, RULE, SMALL, SPOT_WORDS
+from corsetkit.drawing.canvas import Sheet
 
 SIDE = 10.0
 """A side of the solid test square, cm."""

@@ -3,10 +3,10 @@
 from corsetkit.geometry import paths as path
 from corsetkit.steps.underbust import level_width
 from corsetkit.units import CM_PER_INCH
-from corsetkit.showing.canvas import box_run, tick
-from corsetkit.showing.hatching import fill
-from corsetkit.showing.lettering import CAPITALS
-from corsetkit.showing.pens import BEFORE, CUT_AWAY, FREE, LEADER, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
+from corsetkit.drawing.canvas import box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS
+from corsetkit.drawing.pens import BEFORE, CUT_AWAY, FREE, LEADER, NAME, NEW, RULE, SMALL, SPOT_WORDS, WASTE
 from corsetkit.showing.lessons.taken_in import told
 
 LARGER, SMALLER = 2.0, 0.5

@@ -2,12 +2,12 @@
 
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.hatching import fill
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.hatching import fill
 from corsetkit.showing.lessons.key_row import paint_row
-from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.pens import (
     BEFORE,
     BODY,
     FREE,
@@ -20,7 +20,7 @@ from corsetkit.showing.pens import (
     SPOT_WORDS,
     WASTE,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.taken_bars import SMALLER, WIDEST, paint_bars
 from corsetkit.showing.lessons.taken_in import told
 

@@ -7,12 +7,12 @@ from corsetkit.finish.walk import small
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, tick
+from corsetkit.drawing.canvas import box_area, tick
 from corsetkit.showing.lessons.clipping import clipped
-from corsetkit.showing.finished_view import closed
+from corsetkit.drawing.finished_view import closed
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import text_width
-from corsetkit.showing.pens import (
+from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
     CUT_PAPER,
@@ -26,7 +26,7 @@ from corsetkit.showing.pens import (
     SPOT_TONE,
     SPOT_WORDS,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.windowed import area_in
 
 SCALE = 1.0

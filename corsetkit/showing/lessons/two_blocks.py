@@ -2,12 +2,12 @@
 
 from corsetkit.geometry.paths import flattened, run_length
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, tick
-from corsetkit.showing.clutter import Clutter
+from corsetkit.drawing.canvas import box_area, tick
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.showing.lessons.key_row import paint_row, row_width
-from corsetkit.showing.lettering import around, text_width
+from corsetkit.drawing.lettering import around, text_width
 from corsetkit.showing.lessons.moved_lines import lines_of
-from corsetkit.showing.pens import (
+from corsetkit.drawing.pens import (
     BEFORE,
     BODY,
     CHALK,
@@ -20,7 +20,7 @@ from corsetkit.showing.pens import (
     SPOT_WORDS,
     Pen,
 )
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 
 SCALE = 5.0
 CAME_ALONG = Pen("came-along", 0.4, CHALK, (1.9, 1.0))

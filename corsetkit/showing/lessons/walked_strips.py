@@ -1,9 +1,9 @@
 """Both sides of a seam drawn out straight, one under the other: pieces, notches, and how far the seam is walked."""
 
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import tick
-from corsetkit.showing.lettering import fitted, text_width
-from corsetkit.showing.pens import GUIDE, LEADER, NEW, NOTCH, SEWN, SMALL, SPOT, SPOT_TONE, SPOT_WORDS
+from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.lettering import fitted, text_width
+from corsetkit.drawing.pens import GUIDE, LEADER, NEW, NOTCH, SEWN, SMALL, SPOT, SPOT_TONE, SPOT_WORDS
 
 STRIPS_HIGH = 2.9
 """How high the strips are with their words, cm as seen."""

@@ -2,12 +2,12 @@
 
 from corsetkit.geometry.paths import cut_along, moved
 from corsetkit.units import say_length
-from corsetkit.showing.canvas import box_area, tick
+from corsetkit.drawing.canvas import box_area, tick
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
-from corsetkit.showing.lettering import around, fitted, grown, text_box, text_width
-from corsetkit.showing.pens import BOARD_TONE, CHALK, GRAPHITE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE, Pen
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.lettering import around, fitted, grown, text_box, text_width
+from corsetkit.drawing.pens import BOARD_TONE, CHALK, GRAPHITE, GUIDE, HEADING, NEW, SEWN, SMALL, SPOT, SPOT_TONE, Pen
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.showing.lessons.walked_strips import STRIPS_HIGH, paint_strips
 from corsetkit.showing.lessons.walking import Walk
 

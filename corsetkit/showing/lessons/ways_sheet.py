@@ -2,14 +2,14 @@
 
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import flattened, moved
-from corsetkit.showing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
-from corsetkit.showing.canvas import box_area
+from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
+from corsetkit.drawing.canvas import box_area
 from corsetkit.showing.lessons.key_row import paint_row, row_width
 from corsetkit.showing.lessons.laid import SHADOW, Laid, written_in
-from corsetkit.showing.lettering import around, fitted
-from corsetkit.showing.painting import edge_facts, owners_of, pen_of
-from corsetkit.showing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.lettering import around, fitted
+from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
+from corsetkit.drawing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
+from corsetkit.drawing.canvas import Sheet
 
 SCALE = 7.0
 OTHER = Pen("other-way", 0.4, CHALK, (1.5, 1.0))

@@ -5,8 +5,8 @@ from dataclasses import replace
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths as path
 from corsetkit.quantity import quantities
-from corsetkit.showing.step_lines import lines_so_far
-from corsetkit.showing.step_sheet import step_sheet
+from corsetkit.drawing.step_lines import lines_so_far
+from corsetkit.drawing.step_sheet import step_sheet
 from corsetkit.showing.lessons.taken_in import taken_at
 from corsetkit.steps.underbust import level_width
 from corsetkit.style import Style

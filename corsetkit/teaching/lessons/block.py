@@ -6,7 +6,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
 from corsetkit.showing.lessons.moved_lines import compared
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.two_blocks import two_blocks
 from corsetkit.steps.shares import SIDE_LIMIT
 from corsetkit.teaching.parts import block_pictures, block_words

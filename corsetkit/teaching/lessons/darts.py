@@ -8,9 +8,9 @@ from corsetkit.quantity import declared
 from corsetkit.showing.lessons.angle_chart import degrees
 from corsetkit.showing.lessons.blend_sheet import LEAST_STEP, blend_sheet, crossings
 from corsetkit.showing.lessons.front_parts import TIGHTENING, front_parts
-from corsetkit.showing.drawn import Drawn
-from corsetkit.showing.step_lines import draft_so_far, near, pair
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.step_values import Drawn
+from corsetkit.drawing.step_lines import draft_so_far, near, pair
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.parts.dart_words import dart_words
 from corsetkit.teaching.guess import Asked

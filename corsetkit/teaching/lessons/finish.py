@@ -6,7 +6,7 @@ from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.hollow_sheet import hollow_sheet, parallel
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.parts import finish_on_paper
 from corsetkit.teaching.parts.bill_board import bill_board
 from corsetkit.teaching.course_lesson import CourseLesson

@@ -5,7 +5,7 @@ from html import escape
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.style import Style
 from corsetkit.teaching import said
 from corsetkit.teaching.course import Drafts, Lesson
@@ -115,8 +115,8 @@ def _print_alive(desk, key):
 
 def write_pattern(desk, paper: str) -> str:
     """Write the print of the desk's wearer and style, and say where it is."""
-    from corsetkit.showing.names import file_name
-    from corsetkit.showing.print_pdf import write_print
+    from corsetkit.printing.names import file_name
+    from corsetkit.printing.draft_print import write_print
 
     name, pattern = Drafts(desk).of(desk.record.style)
     path = desk.make_folder() / f"pattern_{file_name(name).text}_{paper}.pdf"

@@ -9,7 +9,7 @@ from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
 from corsetkit.showing.lessons.cup_guides import dart_sheet
 from corsetkit.showing.lessons.overbust_sheet import overbust_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.parts.overbust_pictures import (

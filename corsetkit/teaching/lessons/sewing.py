@@ -1,6 +1,6 @@
 """Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the pattern."""
 
-from corsetkit.showing.svg import svg_image
+from corsetkit.drawing.svg import svg_image
 from corsetkit.teaching.parts import sewing_on_paper
 from corsetkit.teaching.parts.closer_lay import CloserLay
 from corsetkit.teaching.parts.corrected import Corrected

@@ -16,7 +16,7 @@ from corsetkit.showing.lessons.cups_lifted import (
     gap_above,
     gap_below,
 )
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.style import Style
 from corsetkit.teaching.parts.cup_words import three_part_words
 from corsetkit.teaching.parts.cups_compared import compared

@@ -7,7 +7,7 @@ from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_sheet import two_cups_sheet
 from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.parts.cup_words import two_part_words
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture

@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.step_lines import draft_so_far, near
-from corsetkit.showing.step_sheet import Drawn, Spot
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.step_lines import draft_so_far, near
+from corsetkit.drawing.step_sheet import Drawn, Spot
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.course import Drafts

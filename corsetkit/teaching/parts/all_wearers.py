@@ -6,7 +6,7 @@ from html import escape
 
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.svg import svg_image
+from corsetkit.drawing.svg import svg_image
 from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching import said
 from corsetkit.errors import sentence

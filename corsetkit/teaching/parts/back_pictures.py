@@ -6,7 +6,7 @@ from corsetkit.pieces.measured import girths
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.laced import Laced
 from corsetkit.showing.lessons.laced_sheet import laced_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.taken_in import lowest, taken_at
 from corsetkit.showing.lessons.taken_sheet import taken_sheet
 from corsetkit.teaching.parts.back_said import laced_said, taken_said

@@ -9,7 +9,7 @@ from corsetkit.showing.lessons.girth_strip import LEVELS, girth_strip
 from corsetkit.showing.lessons.levels import gaps, level_at, to_waist, whole_way
 from corsetkit.showing.lessons.moved_lines import compared
 from corsetkit.showing.lessons.side_seams import Closing, side_seams
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.two_blocks import two_blocks
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.parts.what_moved import degrees, what_moved

@@ -5,7 +5,7 @@ from dataclasses import replace
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.showing.drawn import Drawn, Spot
+from corsetkit.drawing.step_values import Drawn, Spot
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.steps.block import block as drawn_block
 from corsetkit.teaching.word_cards import Word

@@ -11,8 +11,8 @@ from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width
 from corsetkit.output import CUTTING
-from corsetkit.showing.names import file_name
-from corsetkit.showing.svg import svg_text
+from corsetkit.printing.names import file_name
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.kept_plans import KeptPlanFile
 from corsetkit.teaching.lay_search import Search, searched
 from corsetkit.lay.planning import plain_plan

@@ -4,7 +4,7 @@ from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.fitting import corrections_file as kept
 from corsetkit.pattern.pattern import Pattern
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.style import Style
 from corsetkit.teaching.desk import CORRECTIONS
 from corsetkit.teaching.parts.finishing import Finishing, style_in

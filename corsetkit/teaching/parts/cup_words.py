@@ -3,7 +3,7 @@
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.showing.step_sheet import Drawn
+from corsetkit.drawing.step_sheet import Drawn
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.teaching.word_cards import Word
 

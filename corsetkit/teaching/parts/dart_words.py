@@ -3,11 +3,11 @@
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.arcs import arc
-from corsetkit.showing.drawn import Drawn, Spot
+from corsetkit.drawing.step_values import Drawn, Spot
 from corsetkit.showing.lessons.front_parts import INNER_LOWER, INNER_UPPER, front_parts
 from corsetkit.showing.lessons.laced import mirrored
 from corsetkit.showing.lessons.vignette import vignette
-from corsetkit.showing.lettering import around
+from corsetkit.drawing.lettering import around
 from corsetkit.teaching.word_cards import Word
 
 

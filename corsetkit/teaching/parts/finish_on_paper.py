@@ -7,9 +7,9 @@ from corsetkit.finish.notches import BETWEEN
 from corsetkit.pattern.edge import Kind
 from corsetkit.showing.lessons.close_up import Note, Stroke, close_up, whole
 from corsetkit.showing.lessons.corner_folded import seam_corners, seam_ends
-from corsetkit.showing.pens import BEFORE, GUIDE, NEW, SEWN
-from corsetkit.showing.svg import svg_image, svg_text
-from corsetkit.showing.step_sheet import Spot
+from corsetkit.drawing.pens import BEFORE, GUIDE, NEW, SEWN
+from corsetkit.drawing.svg import svg_image, svg_text
+from corsetkit.drawing.step_sheet import Spot
 from corsetkit.geometry.curve import Line
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
 from corsetkit.teaching.on_paper import WIDEST

@@ -8,9 +8,9 @@ from corsetkit.finish.bones import FLAT, SPIRAL
 from corsetkit.finish.lacing import beside_bone
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.bones_sheet import bones_sheet
-from corsetkit.showing.marks import seam_letter
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.showing.lessons.notch_pairs import notch_pairs, notch_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.parts.finishing import Finishing
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import say_length

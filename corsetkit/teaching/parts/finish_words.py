@@ -6,8 +6,8 @@ from corsetkit.finish.cutting_line import strokes
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.drawn import Drawn, Spot
-from corsetkit.showing.finished_view import closed
+from corsetkit.drawing.step_values import Drawn, Spot
+from corsetkit.drawing.finished_view import closed
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.teaching.parts.ready_pieces import most_telling
 from corsetkit.teaching.word_cards import Word

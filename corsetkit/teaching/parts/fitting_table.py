@@ -9,7 +9,7 @@ from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
 from corsetkit.fitting.effect import lines_of, moved, said_moved, said_walked, walked
 from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.style import Style
 from corsetkit.teaching.controls import Control
 from corsetkit.teaching.parts.corrected import Corrected, keep, named_seam, read_kept

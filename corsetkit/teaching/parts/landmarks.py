@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved
-from corsetkit.showing.canvas import NOTHING
-from corsetkit.showing.pens import LEADER
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import NOTHING
+from corsetkit.drawing.pens import LEADER
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.teaching.figure import AT, LEVEL, POINT, SCALE, WORD, ground, paint_back, paint_front, paint_side
 
 _BOX = (-27.0, -33.0, 190.0, 41.0)

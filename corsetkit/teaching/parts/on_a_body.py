@@ -14,8 +14,8 @@ from corsetkit.geometry.curve import Line, curve
 from corsetkit.geometry.points import between, direction, heading, unit as step_of
 from corsetkit.showing.lessons.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.showing.lessons.cup_guides import TINT
-from corsetkit.showing.drawn import Spot
-from corsetkit.showing.pens import BODY, CHALK, GUIDE, NEW, Pen, Tone
+from corsetkit.drawing.step_values import Spot
+from corsetkit.drawing.pens import BODY, CHALK, GUIDE, NEW, Pen, Tone
 from corsetkit.teaching.figure import CONTOUR, FEATURE, mirrored, smooth
 from corsetkit.units import say_length
 

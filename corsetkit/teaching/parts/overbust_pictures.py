@@ -8,7 +8,7 @@ from corsetkit.measurements import Measurements
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.cup_guides import guides_sheet
 from corsetkit.showing.lessons.cup_pulled import Pulled, pulled_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.overbust import LEAST_ABOVE_DART, SIDE_STRIP
 from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching.parts.on_a_body import body_sheet, edge_over

@@ -4,7 +4,7 @@ from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.showing.lessons.arcs import arc
 from corsetkit.showing.lessons.cup_guides import cup_outline
-from corsetkit.showing.step_sheet import Drawn, Spot
+from corsetkit.drawing.step_sheet import Drawn, Spot
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.teaching.word_cards import Word
 

@@ -13,10 +13,10 @@ from corsetkit.lay.quantities import to_buy
 from corsetkit.lay.templates import templates
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.canvas import box_area
-from corsetkit.showing.lettering import wrapped
-from corsetkit.showing.pens import BOARD_TONE, HEADING
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import box_area
+from corsetkit.drawing.lettering import wrapped
+from corsetkit.drawing.pens import BOARD_TONE, HEADING
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.style import COURSE
 from corsetkit.units import CM_PER_INCH
 

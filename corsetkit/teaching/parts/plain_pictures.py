@@ -3,7 +3,7 @@
 from corsetkit.finish.finished import SHELL
 from corsetkit.lay.cloth import SINGLE
 from corsetkit.lay.quantities import quantities_said, say_width
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.parts.plain_lay import USUAL, PlainLays

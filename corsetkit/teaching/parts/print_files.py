@@ -3,7 +3,7 @@
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.lay_pdf import write_lay_pdf
 from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, write_folder
-from corsetkit.showing.names import file_name
+from corsetkit.printing.names import file_name
 from corsetkit.teaching.kept_plans import plans_at_hand
 from corsetkit.teaching.progress import say_working
 
@@ -55,13 +55,13 @@ def _next(path, done=0, of=1):
 def _written(finished, laid, choice, folder, begins, unit, name):
     """Write one choice: its file's name with its pages, and sentences about what could not be had as asked."""
     if choice in _PAPERS:
-        from corsetkit.sheets.write import write_print
+        from corsetkit.printing.finished_print import write_print
 
         paper, alone = _PAPERS[choice]
         done = write_print(finished, _next(folder / f"{begins}_{choice}_{PATTERN}"), paper, unit, name, by_piece=alone)
         return f"{done.path.name} ({done.pages} page{'s' * (done.pages != 1)})", done.said
     if choice == "hand":
-        from corsetkit.hand_sheets.write import write_hand_sheets
+        from corsetkit.printing.hand_pages import write_hand_sheets
 
         done = write_hand_sheets(finished.pattern, _next(folder / f"{begins}_{BY_HAND}"), "A4", unit, name)
         return f"{done.path.name} ({done.pages} pages)", done.said

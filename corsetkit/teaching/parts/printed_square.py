@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from corsetkit.quantity import declared, quantities
-from corsetkit.sheets.scale import SQUARE, scale_sentence
+from corsetkit.printing.scale import SQUARE, scale_sentence
 from corsetkit.showing.lessons.square_sheet import square_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.picture import Picture
 
 

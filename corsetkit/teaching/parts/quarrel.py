@@ -9,10 +9,10 @@ from functools import cache
 from html import escape
 
 from corsetkit.showing.lessons.chart import POINTS_PER_CM, chart
-from corsetkit.showing.clutter import Clutter
-from corsetkit.showing.lettering import text_box
-from corsetkit.showing.pens import CHALK, GRAPHITE, INK, PAPER, SPOT_WORDS, THREAD
-from corsetkit.showing.svg import svg_image
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.lettering import text_box
+from corsetkit.drawing.pens import CHALK, GRAPHITE, INK, PAPER, SPOT_WORDS, THREAD
+from corsetkit.drawing.svg import svg_image
 from corsetkit.steps.overbust import LEAST_OF_GUIDE, SIDE_STRIP, WORTH_SAYING
 from corsetkit.steps.shares import shares_of_bust
 from corsetkit.style import GUIDES, Style

@@ -8,7 +8,7 @@ from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.ready_sheet import all_pieces, one_piece
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.parts.finishing import Finishing, choices_in
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import say_length

@@ -4,7 +4,7 @@ from html import escape
 
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.teaching.stored import Stored
 from corsetkit.teaching.parts.tapes import TAPES, tape_sheet
 

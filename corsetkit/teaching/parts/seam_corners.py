@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from corsetkit.quantity import declared, quantities
 from corsetkit.showing.lessons.corner_folded import MANY, NOTHING, seam_corners, sticking_out
 from corsetkit.showing.lessons.corner_sheet import corner_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.parts.finishing import Finishing, choices_in
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import say_length, say_number

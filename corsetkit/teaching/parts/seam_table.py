@@ -3,8 +3,8 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.painting import owners_of
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.painting import owners_of
 from corsetkit.teaching import said
 from corsetkit.errors import sentence
 from corsetkit.teaching.stored import Stored

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, replace
 
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.painting import owners_of
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.walking import Walk
 from corsetkit.showing.lessons.walking_sheet import walking_sheet
 from corsetkit.teaching.course import Drafts

@@ -7,7 +7,7 @@ from corsetkit.sewing.cautions import LACING, TRIED_ON
 from corsetkit.sewing.stages import sewing_order
 from corsetkit.sewing.work import listed
 from corsetkit.sewing.write import write_sewing
-from corsetkit.showing.names import file_name
+from corsetkit.printing.names import file_name
 from corsetkit.teaching.parts.finishing import read_or_refused
 from corsetkit.teaching.stored import Stored
 from corsetkit.units import in_one_unit

@@ -9,8 +9,8 @@ from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.effect import LEAST, lines_of, moved, walked
 from corsetkit.showing.lessons.corrected_sheet import corrected_sheet
 from corsetkit.showing.lessons.farthest import farthest, on_back
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.teaching.parts.corrected import named_seam
 from corsetkit.teaching.parts.finishing import read_or_refused
 from corsetkit.teaching.parts.fitting_table import FIRST

@@ -6,8 +6,8 @@ from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of
 from corsetkit.pattern.edge import Kind
-from corsetkit.showing.canvas import box_run
-from corsetkit.showing.drawn import Drawn, Spot
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.step_values import Drawn, Spot
 from corsetkit.showing.lessons.vignette import vignette
 from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching.word_cards import Word

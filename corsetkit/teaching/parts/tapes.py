@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.showing.sheet import Sheet
+from corsetkit.drawing.canvas import Sheet
 from corsetkit.teaching.figure import AT, BEHIND, LEVEL, SCALE, TAPE, ground, paint_back, paint_front, smooth, spot
 
 _MIDDLE = (-26.0, -19.0, 26.0, 26.0)

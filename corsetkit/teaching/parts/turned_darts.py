@@ -18,8 +18,8 @@ from corsetkit.showing.lessons.front_parts import (
     front_parts,
 )
 from corsetkit.showing.lessons.fronts_sheet import Laying, frame_of, fronts_sheet
-from corsetkit.showing.step_sheet import Spot
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.step_sheet import Spot
+from corsetkit.drawing.svg import svg_text
 from corsetkit.style import EIGHTH
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import CM_PER_INCH, say_length

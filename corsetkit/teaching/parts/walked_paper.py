@@ -8,8 +8,8 @@ from corsetkit.finish.true_seam import true_seam
 from corsetkit.finish.walk import TOLERANCE, small, walk
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import declared, quantities
-from corsetkit.showing.marks import seam_letter
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.svg import svg_text
 from corsetkit.showing.lessons.trued_sheet import trued_sheet
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
 from corsetkit.teaching.picture import Picture

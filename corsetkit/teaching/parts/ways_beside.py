@@ -3,7 +3,7 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.svg import svg_image, svg_text
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.showing.lessons.ways_sheet import ways_sheet
 from corsetkit.teaching import said
 from corsetkit.errors import sentence

@@ -1,7 +1,7 @@
 """By how much the guides miss each demo wearer's girths, as a still chart."""
 
 from corsetkit.showing.lessons.chart import chart
-from corsetkit.showing.pens import CHALK, GRAPHITE, INK, PAPER, THREAD
+from corsetkit.drawing.pens import CHALK, GRAPHITE, INK, PAPER, THREAD
 from corsetkit.style import GUIDES
 from corsetkit.units import CM_PER_INCH, say_length
 

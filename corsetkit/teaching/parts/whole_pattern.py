@@ -1,8 +1,8 @@
 """The whole pattern as a picture with its numbers, and the same wearer drafted in both ways."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.pattern_sheet import pattern_sheet
-from corsetkit.showing.svg import svg_text
+from corsetkit.drawing.pattern_sheet import pattern_sheet
+from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching import said
 from corsetkit.teaching.course import Drafts
 from corsetkit.teaching.picture import Picture

@@ -1,0 +1,152 @@
+"""The drawing protocol: what anything that draws may ask of a canvas; the sheet that is drawn, and a canvas that remembers.
+
+Places are complex numbers in cm, y up, where the drawing says; widths and letters are mm as seen
+(see pens.py), which a canvas multiplies by the sheet's scale. SVG, PDF and the recorder stand behind it,
+so that they cannot disagree.
+"""
+
+from typing import Protocol
+from corsetkit.geometry.curve import Line
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from contextlib import contextmanager
+from corsetkit.drawing.lettering import text_box
+
+
+NOTHING = {}
+"""No facts told of a line or a group; never written to."""
+
+JOINED = 1e-6
+"""Curves whose ends lie this near (cm) are drawn as one stroke: rounding may part what was drawn together."""
+
+
+class Canvas(Protocol):
+    """What is drawn on. Later calls lie on top of earlier ones."""
+
+    scale: float
+    """How many centimetres of the drawing are seen as one."""
+
+    def line(self, run, pen, facts=NOTHING):
+        """Draw the run's true curves; where it has a gap, a new stroke begins. `facts` are words told of the line."""
+
+    def area(self, run, tone, facts=NOTHING):
+        """Fill the closed run with the tone's colour. Hatching is laid by `hatching.fill`, not by a canvas."""
+
+    def dot(self, at, radius, tone, pen=None):
+        """A round dot of `radius` mm as seen, with a rim where a pen is given."""
+
+    def words(self, at, text, letter, anchor="middle", turn=0.0):
+        """Write one line of text standing on `at`, anchored at its "start", "middle" or "end".
+
+        `turn` is degrees counter-clockwise about `at`.
+        """
+
+    def group(self, name, facts=NOTHING):
+        """A context that holds what is drawn within it together, under a name."""
+
+
+def box_run(left, bottom, right, top):
+    """A rectangle as a closed run, counter-clockwise."""
+    a, b, c, d = left + bottom * 1j, right + bottom * 1j, right + top * 1j, left + top * 1j
+    return Line(a, b), Line(b, c), Line(c, d), Line(d, a)
+
+
+def box_area(canvas, box, tone):
+    """Fill a box (left, bottom, right, top)."""
+    canvas.area(box_run(*box), tone)
+
+
+def tick(canvas, start, end, pen):
+    """One straight stroke."""
+    canvas.line((Line(start, end),), pen)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A drawing between the corners `low` and `high` (cm), painted by `paint(canvas)`.
+
+    `scale` says how many of its centimetres are meant to be seen as one: pens and letters grow with it. A `window` is a
+    sheet beyond whose borders lines may run on, to be cut off there.
+    """
+
+    low: complex
+    high: complex
+    title: str
+    description: str
+    paint: Callable = field(repr=False)
+    scale: float = 1.0
+    window: bool = False
+
+    @property
+    def size(self):
+        """Width and height in cm as one complex number."""
+        return self.high - self.low
+
+
+@dataclass(frozen=True)
+class Call:
+    """One call: its kind, what it was given, the groups it stands in (outermost first), and the facts told of it."""
+
+    kind: str
+    what: tuple
+    groups: tuple
+    facts: dict
+
+
+@dataclass(frozen=True)
+class Written:
+    """A text as drawn, and the box it stays within."""
+
+    text: str
+    letter: object
+    box: tuple
+    groups: tuple
+
+
+class Recorder:
+    """Keeps every call in order."""
+
+    def __init__(self, scale=1.0):
+        self.scale = scale
+        self.calls = []
+        self._groups = ()
+
+    def line(self, run, pen, facts=NOTHING):
+        self._keep("line", (tuple(run), pen), facts)
+
+    def area(self, run, tone, facts=NOTHING):
+        self._keep("area", (tuple(run), tone), facts)
+
+    def dot(self, at, radius, tone, pen=None):
+        self._keep("dot", (at, radius, tone, pen), NOTHING)
+
+    def words(self, at, text, letter, anchor="middle", turn=0.0):
+        self._keep("words", (at, text, letter, anchor, turn), NOTHING)
+
+    @contextmanager
+    def group(self, name, facts=NOTHING):
+        before, self._groups = self._groups, (*self._groups, (name, tuple(facts.items())))
+        try:
+            yield
+        finally:
+            self._groups = before
+
+    def _keep(self, kind, what, facts):
+        self.calls.append(Call(kind, what, self._groups, dict(facts)))
+
+    def of(self, kind):
+        """The calls of one kind, in order."""
+        return [call for call in self.calls if call.kind == kind]
+
+    @property
+    def written(self):
+        """Every text with its box."""
+        return [Written(text, letter, text_box(at, text, letter, anchor, turn, self.scale), call.groups)
+                for call in self.of("words") for at, text, letter, anchor, turn in [call.what]]
+
+
+def recorded(sheet):
+    """The recorder of all that the sheet paints."""
+    recorder = Recorder(sheet.scale)
+    sheet.paint(recorder)
+    return recorder
