@@ -9,19 +9,19 @@ from pathlib import Path
 
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.exchange.dxf import write_dxf
-from corsetkit.exchange.svg_mm import write_svg
+from corsetkit.export.dxf import write_dxf
+from corsetkit.export.svg_mm import write_svg
 from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import finish
 from corsetkit.folder_record import RECORD
 from corsetkit.folders import new_folder
 from corsetkit.printing.hand_pages import write_hand_sheets
 from corsetkit.lay.cloth import Cloth
-from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plans
-from corsetkit.listing.pieces import write_pieces
-from corsetkit.listing.seams import write_seams
-from corsetkit.sewing.write import write_sewing
+from corsetkit.export.piece_list import write_pieces
+from corsetkit.export.seam_report import write_seams
+from corsetkit.sewing.text import write_sewing
 from corsetkit.printing.finished_print import paper_for, write_print
 from corsetkit.printing.names import names_apart
 from corsetkit.printing.paper import PAPERS

@@ -8,7 +8,7 @@ import pytest
 
 from corsetkit.lay.cloth import WIDTHS, Cloth
 from corsetkit.lay.planning import plan, plain_plan
-from corsetkit.lay.quantities import say_bought
+from corsetkit.lay.cloth_length import say_bought
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.kept_plans import KeptPlanFile, items_by_layer
 from corsetkit.teaching.parts.bill_board import bill_board

@@ -14,10 +14,10 @@ from svgelements import SVG, Group
 from svgelements import Path as SvgPath
 
 from corsetkit import CorsetkitError, Style, demo_wearers, draft
-from corsetkit.exchange.dxf import CORNER, block_name, outline_points, plain_text, write_dxf
-from corsetkit.exchange.layers import NUMBERS
-from corsetkit.exchange.spread import spread, upright
-from corsetkit.exchange.svg_mm import svg_mm, write_svg
+from corsetkit.export.dxf import CORNER, block_name, outline_points, plain_text, write_dxf
+from corsetkit.export.dxf_canvas import NUMBERS
+from corsetkit.export.spread import spread, upright
+from corsetkit.export.svg_mm import svg_mm, write_svg
 from corsetkit.finish.finished import finish, unfolded
 from corsetkit.geometry.curve import Cubic
 from corsetkit.geometry.points import heading
@@ -293,7 +293,7 @@ def test_the_same_pattern_gives_the_same_bytes(made, tmp_path, version):
 
 def test_the_same_pattern_gives_the_same_bytes_in_every_process(tmp_path):
     """Nothing in a DXF follows from the order of a set, which is another one in every process."""
-    code = ("import sys; from corsetkit import demo_wearers, draft; from corsetkit.exchange.dxf import write_dxf; "
+    code = ("import sys; from corsetkit import demo_wearers, draft; from corsetkit.export.dxf import write_dxf; "
             "from corsetkit.finish.finished import finish; "
             f"write_dxf(finish(draft(demo_wearers()[0][1])), sys.argv[1], 'cm', 'Ana', '{DAY}')")
     for seed in ("2", "4"):

@@ -13,7 +13,7 @@ from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
 from corsetkit.lay.cloth import SINGLE, Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
-from corsetkit.lay.kept import read, read_file, write_file, written
+from corsetkit.lay.plan_file import read, read_file, write_file, written
 from corsetkit.lay.planning import plan
 
 

@@ -12,10 +12,10 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
 from corsetkit.lay.drawing import lay_sheet
 from corsetkit.lay.items import Item, items_of
-from corsetkit.lay.kept import read, written
-from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.lay.plan_file import read, written
+from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plan, plans
-from corsetkit.lay.quantities import quantities_said, say_bought, to_buy
+from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.svg import svg_text

@@ -17,9 +17,9 @@ from corsetkit.geometry import paths as path
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of, layers_of
-from corsetkit.lay.kept import from_data
-from corsetkit.lay.quantities import say_bought
-from corsetkit.sewing.stages import sewing_order
+from corsetkit.lay.plan_file import from_data
+from corsetkit.lay.cloth_length import say_bought
+from corsetkit.sewing.text import sewing_order
 from corsetkit.showing.lessons.farthest import farthest
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded

@@ -16,9 +16,9 @@ from corsetkit.finish.finished import CLOTHS, finish
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import items_of
 from corsetkit.lay.planning import plan, plans
-from corsetkit.listing.pieces import piece_rows, write_pieces
-from corsetkit.listing.seams import seam_rows, write_seams
-from corsetkit.listing.table import csv_bytes
+from corsetkit.export.piece_list import piece_rows, write_pieces
+from corsetkit.export.seam_report import seam_rows, write_seams
+from corsetkit.export.csv_table import csv_bytes
 from corsetkit.pattern.edge import Kind
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import parse_length

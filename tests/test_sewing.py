@@ -11,11 +11,11 @@ from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
 from corsetkit.geometry import paths as path
 from corsetkit.pattern.edge import Kind
-from corsetkit.sewing import cautions
+from corsetkit.sewing import stage as cautions
 from corsetkit.sewing.matches import matches, start_words
 from corsetkit.sewing.order import order_of, owners_of, pieces_of
-from corsetkit.sewing.stages import sewing_order
-from corsetkit.sewing.write import WIDTH, sewing_text, write_sewing
+from corsetkit.sewing.text import sewing_order
+from corsetkit.sewing.text import WIDTH, sewing_text, write_sewing
 from corsetkit.drawing.marks import seam_letter
 
 FINISHES = {"strip": Finish(), "folded and bound": Finish(facing="folded", top_allowance=0, armscye_allowance=0,

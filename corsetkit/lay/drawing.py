@@ -1,13 +1,135 @@
-"""A cutting plan as a sheet for the screen, at the size the cloth allows."""
+"""A cutting plan as it is drawn: the laid cloth with its selvedges or its fold, and the pieces on it.
+"""
 
-from corsetkit.drawing.canvas import box_area
-from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
-from corsetkit.drawing.pens import BOARD_TONE, CUT, HEADING, SMALL
-from corsetkit.drawing.canvas import Sheet
+from dataclasses import dataclass
+from corsetkit.geometry.curve import Line
+from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
+from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.lettering import CAPITALS, PITCH, fitted, one_line, wrapped
+from corsetkit.drawing.painting import arrow
+from corsetkit.drawing.pens import (
+    BOARD_TONE,
+    CUT,
+    CUT_PAPER,
+    FOLD,
+    FREE,
+    GRAIN,
+    HATCHING,
+    HEADING,
+    LINE_WORDS,
+    NAME,
+    RULE,
+    SEWN,
+    SMALL,
+    Tone,
+)
 from corsetkit.units import say_length
-from corsetkit.lay.laid_marks import words_of
-from corsetkit.lay.picture import SIDE, paint, picture
-from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width, to_buy
+from corsetkit.lay.laid_marks import LETTERS, marks, words_of
+from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width, to_buy
+
+
+CLOTH = Tone("cloth", "#e6dfd0")
+SELVEDGE = Tone("selvedge", None, HATCHING, 1.2)
+MEANINGS = {"mirrored": "lay the paper face down", "upside down": "its head points to the foot of the plan",
+            "on the fold": "lay the paper's fold edge on the fold of the cloth"}
+SIDE = 0.95
+"""How far beside the cloth its words and the rule of its length reach, cm as seen."""
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A plan laid out for drawing, its lower left corner at `corner`, one cm of cloth drawn as `by` cm."""
+
+    plan: object
+    unit: str
+    corner: complex
+    by: float
+    marks: tuple
+
+    def at(self, across, along):
+        """Where a place on the cloth is drawn."""
+        return self.corner + complex(across, along) * self.by
+
+    @property
+    def key(self):
+        """What the picture's signs mean, in sentences."""
+        told = {word for one in self.marks for word in words_of(one.placed)}
+        short = {word for one in self.marks if one.short for word in words_of(one.placed)}
+        said = ["Each arrow runs along the grain and points to the head of its piece."]
+        for word, means in MEANINGS.items():
+            if word in told:
+                letter = f" ({LETTERS[word]})" if word in short else ""
+                said.append(f"{word[0].upper()}{word[1:]}{letter}: {means}.")
+        if self.plan.cloth.folded:
+            said.append("Every piece is cut through both layers: a pair comes out as left and right.")
+        bare = {one.placed.number: one.placed.name for one in self.marks if not one.named}
+        if bare:
+            said.append(f"Numbers alone: {', '.join(f'{number} {name}' for number, name in sorted(bare.items()))}.")
+        return tuple(said)
+
+
+def picture(plan, unit, scale, corner=0j, by=1.0):
+    """The `Picture` of a plan on a drawing of this scale."""
+    return Picture(plan, unit, corner, by, tuple(marks(one, scale, lambda p: corner + p * by) for one in plan.placed))
+
+
+def paint(canvas, shown):
+    """Paint the cloth and all that lies on it."""
+    plan = shown.plan
+    with canvas.group("cloth", {"layer": plan.layer, "length": say_length(plan.length, shown.unit)}):
+        _cloth(canvas, shown)
+    for one in shown.marks:
+        placed = one.placed
+        with canvas.group("piece", {"piece": placed.number, "name": placed.name, "copy": placed.copy}):
+            canvas.area(one.run, CUT_PAPER)
+            canvas.line(one.run, FREE, {"lies": ", ".join(words_of(placed)) or "as drawn"})
+            if one.arrow:
+                foot, head = one.arrow
+                tick(canvas, foot, head, GRAIN)
+                arrow(canvas, head, (head - foot) / abs(head - foot), GRAIN, 0.2)
+            for at, text, letter, turn in one.label:
+                canvas.words(at, text, letter, "middle", turn)
+    with canvas.group("edges"):
+        _edges(canvas, shown)
+        _length(canvas, shown)
+
+
+def _cloth(canvas, shown):
+    plan = shown.plan
+    cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
+    low, high = shown.at(0, 0), shown.at(cloth.span, end)
+    box_area(canvas, (low.real, low.imag, high.real, high.imag), CLOTH)
+    bands = ((cloth.high, cloth.span),) if cloth.folded else ((0, cloth.low), (cloth.high, cloth.span))
+    for left, right in bands:
+        if right - left > 1e-9:
+            a, b = shown.at(left, 0), shown.at(right, end)
+            fill(canvas, box_run(a.real, a.imag, b.real, b.imag), SELVEDGE)
+
+
+def _edges(canvas, shown):
+    """Selvedges, fold and ends of the cloth, over the pieces: a piece at the fold has none of its own there."""
+    plan, scale = shown.plan, canvas.scale
+    cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
+    for across, pen, text, side in ((0, FOLD if cloth.folded else SEWN, "fold" if cloth.folded else "selvedge", -1),
+                                    (cloth.span, SEWN, "selvedge", 1)):
+        canvas.line((Line(shown.at(across, 0), shown.at(across, end)),), pen)
+        beside = shown.at(across, end / 2) + (0.16 if side < 0 else 0.16 + 0.073 * LINE_WORDS.size) * side * scale
+        canvas.words(beside, text, LINE_WORDS, "middle", 90.0)
+    for along in (0, end):
+        tick(canvas, shown.at(0, along), shown.at(cloth.span, along), FREE)
+
+
+def _length(canvas, shown):
+    """The rule of the length that is taken up, at the right of the cloth."""
+    plan, scale = shown.plan, canvas.scale
+    foot, head = (shown.at(plan.cloth.span, along) + 0.58 * scale for along in (0, plan.length))
+    tick(canvas, foot, head, RULE)
+    for end, way in ((foot, -1j), (head, 1j)):
+        arrow(canvas, end, way, RULE, 0.18)
+        tick(canvas, end - 0.12 * scale, end + 0.12 * scale, RULE)
+    at = (foot + head) / 2 + (0.12 + CAPITALS * NAME.size / 10) * scale
+    canvas.words(at, say_length(plan.length, shown.unit), NAME, "middle", 90.0)
+
 
 _WIDE, _HIGH, _LEAST = 17.0, 13.0, 3.5
 """The cloth is seen at most so wide and so high, cm, and never larger than one to so many."""

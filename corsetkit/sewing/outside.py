@@ -3,7 +3,7 @@
 from corsetkit.pattern.edge import Kind
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import say_both
-from corsetkit.sewing.cautions import IRON, NEEDLE, PINS, TRIED_ON
+from corsetkit.sewing.stage import IRON, NEEDLE, PINS, TRIED_ON
 from corsetkit.sewing.order import pieces_of
 from corsetkit.sewing.stage import Move, Stage
 from corsetkit.sewing.work import counted, letters, named, seam_move

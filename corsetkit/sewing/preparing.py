@@ -5,7 +5,7 @@ from corsetkit.finish.finished import CLOTHS, STRENGTH
 from corsetkit.finish.notches import SHARE
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import CM_PER_INCH, say_both
-from corsetkit.sewing.cautions import BLADES, IRON, NEEDLE, PINS, TRIED_ON
+from corsetkit.sewing.stage import BLADES, IRON, NEEDLE, PINS, TRIED_ON
 from corsetkit.sewing.stage import Move, Stage
 from corsetkit.sewing.work import counted, letters, listed, named
 

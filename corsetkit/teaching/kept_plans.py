@@ -1,7 +1,7 @@
 """The learner's cutting plans in a file for each wearer, read back only while the pieces are the same."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.lay import kept
+from corsetkit.lay import plan_file as kept
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
 from corsetkit.lay.planning import plain_plan

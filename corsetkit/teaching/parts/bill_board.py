@@ -4,7 +4,7 @@ from html import escape
 
 from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import CLOTHS
-from corsetkit.lay.quantities import say_bought
+from corsetkit.lay.cloth_length import say_bought
 from corsetkit.teaching.parts.cloth_table import cloth_rows
 from corsetkit.teaching.parts.finishing import Finishing, read_or_refused
 from corsetkit.errors import sentence

@@ -8,8 +8,8 @@ from dataclasses import replace
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.items import items_of, layers_of
-from corsetkit.lay.lay_pdf import write_lay_pdf
-from corsetkit.lay.quantities import quantities_said, say_bought, say_share, say_width
+from corsetkit.lay.plan_pdf import write_lay_pdf
+from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width
 from corsetkit.output import CUTTING
 from corsetkit.printing.names import file_name
 from corsetkit.drawing.svg import svg_text

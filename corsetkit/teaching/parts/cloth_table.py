@@ -5,7 +5,7 @@ from functools import lru_cache
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.cloth import WIDTHS, Cloth
 from corsetkit.lay.planning import plain_plan
-from corsetkit.lay.quantities import say_bought, say_width
+from corsetkit.lay.cloth_length import say_bought, say_width
 from corsetkit.teaching.kept_plans import KeptPlanFile, items_by_layer
 
 

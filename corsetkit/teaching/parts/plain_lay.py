@@ -7,9 +7,9 @@ from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.drawing import description, title
 from corsetkit.lay.items import items_of
 from corsetkit.lay.laid_marks import marks
-from corsetkit.lay.picture import SIDE, Picture as Laid, paint, picture as laid_out
+from corsetkit.lay.drawing import SIDE, Picture as Laid, paint, picture as laid_out
 from corsetkit.lay.planning import planned_in_rows
-from corsetkit.lay.quantities import to_buy
+from corsetkit.lay.cloth_length import to_buy
 from corsetkit.lay.templates import templates
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.quantity import declared, quantities

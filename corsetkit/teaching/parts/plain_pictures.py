@@ -2,7 +2,7 @@
 
 from corsetkit.finish.finished import SHELL
 from corsetkit.lay.cloth import SINGLE
-from corsetkit.lay.quantities import quantities_said, say_width
+from corsetkit.lay.cloth_length import quantities_said, say_width
 from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture

@@ -1,7 +1,7 @@
 """The finished pattern written into the learner's folder: prints on paper, files for other programs, lists, or all of it."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.lay.lay_pdf import write_lay_pdf
+from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, write_folder
 from corsetkit.printing.names import file_name
 from corsetkit.teaching.kept_plans import plans_at_hand
@@ -66,8 +66,8 @@ def _written(finished, laid, choice, folder, begins, unit, name):
         done = write_hand_sheets(finished.pattern, _next(folder / f"{begins}_{BY_HAND}"), "A4", unit, name)
         return f"{done.path.name} ({done.pages} pages)", done.said
     if choice == "lists":
-        from corsetkit.listing.pieces import write_pieces
-        from corsetkit.listing.seams import write_seams
+        from corsetkit.export.piece_list import write_pieces
+        from corsetkit.export.seam_report import write_seams
 
         pieces, seams = (folder / f"{begins}_{kind}" for kind in (PIECES, SEAMS))
         write_pieces(finished, _next(pieces, 0, 2), unit, name, plans=laid)
@@ -77,11 +77,11 @@ def _written(finished, laid, choice, folder, begins, unit, name):
         path = write_lay_pdf(tuple(laid.values()), _next(folder / f"{begins}_{CUTTING}"), "A4", unit, name)
         return f"{path.name} ({len(laid)} pages, one for each cloth)", ()
     if choice == "svg":
-        from corsetkit.exchange.svg_mm import write_svg
+        from corsetkit.export.svg_mm import write_svg
 
         done = write_svg(finished, _next(folder / f"{begins}_{SVG}"), unit, name)
     else:
-        from corsetkit.exchange.dxf import write_dxf
+        from corsetkit.export.dxf import write_dxf
 
         done = write_dxf(finished, _next(folder / f"{begins}_{DXF}"), unit, name)
     return done.path.name, done.said

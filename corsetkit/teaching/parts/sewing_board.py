@@ -3,10 +3,10 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.sewing.cautions import LACING, TRIED_ON
-from corsetkit.sewing.stages import sewing_order
+from corsetkit.sewing.stage import LACING, TRIED_ON
+from corsetkit.sewing.text import sewing_order
 from corsetkit.sewing.work import listed
-from corsetkit.sewing.write import write_sewing
+from corsetkit.sewing.text import write_sewing
 from corsetkit.printing.names import file_name
 from corsetkit.teaching.parts.finishing import read_or_refused
 from corsetkit.teaching.stored import Stored

@@ -12,8 +12,8 @@ from corsetkit.printing.draft_print import said_date, target
 from corsetkit.drawing.svg import FONTS, SvgCanvas
 from corsetkit.printing.tiles import heading_for
 from corsetkit.units import check_unit
-from corsetkit.exchange.spread import SQUARE, spread
-from corsetkit.exchange.written import Written
+from corsetkit.export.spread import SQUARE, spread
+from corsetkit.export.spread import Written
 
 
 class LayerCanvas(SvgCanvas):

@@ -13,8 +13,8 @@ from corsetkit.drawing.canvas import Sheet
 from corsetkit.units import CM_PER_INCH, check_unit
 from corsetkit.lay.drawing import description, title
 from corsetkit.lay.laid_marks import words_of
-from corsetkit.lay.picture import SIDE, paint, picture
-from corsetkit.lay.quantities import quantities_said, to_buy
+from corsetkit.lay.drawing import SIDE, paint, picture
+from corsetkit.lay.cloth_length import quantities_said, to_buy
 
 RATIOS = (4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200)
 """One to so many: the largest drawing that fits is taken."""

@@ -1,8 +1,9 @@
-"""The pieces of a finished pattern laid beside each other, each upright along its grain, with a test square."""
+"""The pieces of a finished pattern laid beside each other, each upright along its grain, and what was written of them.
+"""
 
-import math
 from dataclasses import dataclass
-
+from pathlib import Path
+import math
 from corsetkit.geometry.move import Move, turned_about
 from corsetkit.geometry.points import heading
 from corsetkit.drawing.arrange import beside, rows
@@ -10,6 +11,20 @@ from corsetkit.drawing.finished_view import FinishedView, finished_view
 from corsetkit.drawing.lettering import fitted
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import SMALL
+
+
+@dataclass(frozen=True)
+class Written:
+    """The file, the names its pieces have in it (blocks in a DXF), its layers, and sentences about what was not as asked."""
+
+    path: Path
+    pieces: tuple
+    layers: tuple
+    said: tuple = ()
+
+    def __str__(self):
+        return f"{self.path.name}: {len(self.pieces)} pieces, in millimetres; measure the test square after opening it"
+
 
 GAP = 2.0
 """Between two pieces, cm."""

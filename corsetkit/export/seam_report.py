@@ -5,7 +5,7 @@ from corsetkit.finish.walk import small
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.printing.draft_print import target
 from corsetkit.units import check_unit, say_length
-from corsetkit.listing.table import mm, write_csv
+from corsetkit.export.csv_table import mm, write_csv
 
 
 def seam_rows(finished, unit="in"):

@@ -2,12 +2,12 @@
 
 from corsetkit.finish.bill import bill
 from corsetkit.fitting.correct import said as said_corrections
-from corsetkit.lay.quantities import say_bought, say_share, say_width
+from corsetkit.lay.cloth_length import say_bought, say_share, say_width
 from corsetkit.pattern.edge import Kind
 from corsetkit.drawing.lettering import one_line
 from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, in_one_unit, say_length
-from corsetkit.listing.table import mm, write_csv
+from corsetkit.export.csv_table import mm, write_csv
 
 
 def piece_rows(finished, unit="in", wearer="", date=None, plans=None):

@@ -1,15 +1,29 @@
-"""The order of sewing as a text file, in one unit."""
+"""The whole order of sewing of one finished pattern, and as a text file in one unit.
+"""
 
+from corsetkit.sewing.inside import back_edges, bones, eyelets, lacing, lining, top_edge
+from corsetkit.sewing.outside import inside_out
+from corsetkit.sewing.preparing import cutting, layering, toile
+from corsetkit.sewing.work import listed, work_of
 import textwrap
-
 from corsetkit.files import write_whole
 from corsetkit.finish.bill import bill
 from corsetkit.errors import sentence
 from corsetkit.drawing.lettering import one_line
 from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, in_one_unit
-from corsetkit.sewing.stages import sewing_order
-from corsetkit.sewing.work import listed
+
+
+def sewing_order(finished):
+    """The stages of sewing a `Finished` pattern, from the toile to the first lacing: a tuple of `Stage`.
+
+    Every seam of the pattern is sewn in exactly one move, after the seams it crosses; every bone and eyelet of the bill
+    is put in.
+    """
+    work = work_of(finished)
+    return (toile(work), cutting(work), layering(work), *inside_out(work), back_edges(work), bones(work), top_edge(work),
+            lining(work), eyelets(work), lacing(work))
+
 
 WIDTH = 92
 """Letters in a line: what prints on A4 and Letter alike, and reads well on a screen."""

@@ -15,10 +15,10 @@ from corsetkit.drawing.finished_painting import LAYERS, paint_layer
 from corsetkit.printing.names import ascii_name, plain_letters, shown_name
 from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, shown
-from corsetkit.exchange import layers
-from corsetkit.exchange.dxf_canvas import DxfCanvas, xy
-from corsetkit.exchange.spread import SQUARE, spread
-from corsetkit.exchange.written import Written
+from corsetkit.export import dxf_canvas as layers
+from corsetkit.export.dxf_canvas import DxfCanvas, xy
+from corsetkit.export.spread import SQUARE, spread
+from corsetkit.export.spread import Written
 
 VERSIONS = ("R2010", "R12")
 CORNER = 15.0

@@ -1,0 +1,1 @@
+"""The finished pattern for other programs: SVG in millimetres, DXF, and lists for spreadsheets."""
