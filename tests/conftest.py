@@ -13,7 +13,7 @@ def not_a_stored_lesson():
 @pytest.fixture
 def work(tmp_path, monkeypatch):
     """A learner's folder of one test's own, and no widget left over from another test."""
-    from corsetkit.teaching import course
+    from corsetkit.teaching import cells as course
 
     monkeypatch.setenv("CORSETKIT_WORK", str(tmp_path))
     monkeypatch.setattr(course, "_live", {})

@@ -10,11 +10,11 @@ from corsetkit.lay.cloth import WIDTHS, Cloth
 from corsetkit.lay.planning import plan, plain_plan
 from corsetkit.lay.cloth_length import say_bought
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.kept_plans import KeptPlanFile, items_by_layer
-from corsetkit.teaching.parts.bill_board import bill_board
-from corsetkit.teaching.parts.cloth_table import cloth_rows
-from corsetkit.teaching.parts.finishing import Finishing
-from corsetkit.teaching.parts.print_files import write_files
+from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
+from corsetkit.teaching.lessons.finish.bill_board import bill_board
+from corsetkit.teaching.lessons.finish.bill_board import cloth_rows
+from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.shared.files_written import write_files
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from corsetkit.steps import ORDER
 from corsetkit.teaching import lesson
 from corsetkit.teaching.course_lesson import CourseLesson
 from corsetkit.teaching.step_lesson import StepLesson
-from corsetkit.teaching.text import LESSONS, cells, lesson_names, read_text
+from corsetkit.teaching.build import LESSONS, cells, lesson_names, read_text
 
 ROOT = LESSONS.parent
 FIRST = ["measuring"]

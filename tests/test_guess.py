@@ -10,13 +10,13 @@ import pytest
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.pattern.pattern import Correction
-from corsetkit.teaching import course, lessons
+from corsetkit.teaching import cells as course, lessons
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.form import Form
 from corsetkit.teaching.guess import STEPS, Asked, Guess
 from corsetkit.teaching.guess_said import told
-from corsetkit.teaching.guess_widget import GuessWidget
-from corsetkit.teaching.parts.corrected import keep
+from corsetkit.teaching.widgets import GuessWidget
+from corsetkit.teaching.lessons.sewing.fitting_table import keep
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.record import Record, read, written
 from corsetkit.units import CM_PER_INCH

@@ -10,22 +10,23 @@ from shapely import LineString, Polygon, box
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.showing.lessons.laced import EVEN, PARALLEL, WIDE_ABOVE, WIDE_BELOW, Laced
-from corsetkit.showing.lessons.laced_sheet import laced_sheet
+from corsetkit.teaching.lessons.back.laced import EVEN, PARALLEL, WIDE_ABOVE, WIDE_BELOW, Laced
+from corsetkit.teaching.lessons.back.laced import laced_sheet
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
-from corsetkit.showing.lessons.taken_in import lowest, taken_at
-from corsetkit.showing.lessons.ways_sheet import ways_sheet
-from corsetkit.teaching import course, said
-from corsetkit.teaching.parts.all_wearers import all_wearers, compared, signed, summed_up
-from corsetkit.teaching.parts.back_pictures import WIDER, taken_picture
-from corsetkit.teaching.parts.back_said import laced_said, taken_said
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.lessons.back.taken_in import lowest, taken_at
+from corsetkit.teaching.lessons.back.both_methods import ways_sheet
+from corsetkit.teaching import cells as course
+from corsetkit.teaching.shared import pattern_said as said
+from corsetkit.teaching.lessons.back.all_wearers import all_wearers, compared, signed, summed_up
+from corsetkit.teaching.lessons.back.said import WIDER, taken_picture
+from corsetkit.teaching.lessons.back.said import laced_said, taken_said
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.back import ASKED, LESSON
-from corsetkit.teaching.parts.seam_table import seam_rows, seam_table
-from corsetkit.teaching.text import read_text
-from corsetkit.teaching.parts.ways_beside import ways_beside
+from corsetkit.teaching.lessons.back.lesson import ASKED, LESSON
+from corsetkit.teaching.lessons.back.said import seam_rows, seam_table
+from corsetkit.teaching.build import read_text
+from corsetkit.teaching.lessons.back.both_methods import ways_beside
 from corsetkit.units import in_one_unit, say_length
 
 INCH = 2.54
@@ -193,7 +194,7 @@ class TestSheets:
             for gaps in ((3, 3), (7, 0), (0, 7)):
                 yield laced_sheet("Laced", Laced(steps.back, *(gap * INCH for gap in gaps), yoke), 7 * INCH, unit, "x")
         from corsetkit.pieces.measured import girths
-        from corsetkit.showing.lessons.taken_sheet import taken_sheet
+        from corsetkit.teaching.lessons.back.taken_in import taken_sheet
 
         girth = girths(steps.measurements, steps.style, steps.overbust, steps.back)["waist"]
         for share in (0.0, 0.2, 0.45, 0.6, 0.8, 0.93, 1.0):
@@ -382,7 +383,7 @@ class TestBothWays:
         assert intakes == sorted(intakes, reverse=True), "the more the back takes, the less the front's dart"
 
     def test_the_chart_is_the_same_each_time_and_says_what_the_table_says(self):
-        from corsetkit.teaching.parts.ways_chart import ways_chart
+        from corsetkit.teaching.lessons.back.all_wearers import ways_chart
 
         (svg, description), (again, _) = (ways_chart(compared(), "in") for _ in range(2))
         assert svg == again
@@ -404,7 +405,7 @@ class TestBothWays:
     def test_a_refused_wearer_is_told_and_not_counted(self):
         from dataclasses import replace
 
-        from corsetkit.teaching.parts import all_wearers as module
+        from corsetkit.teaching.lessons.back import all_wearers as module
 
         first, *rest = compared()
         refused = replace(first, ways={**first.ways, "guides": module.Way({}, refused="The outline <crosses> itself.")})

@@ -14,21 +14,28 @@ from shapely.geometry import Polygon
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths as path
-from corsetkit.showing.lessons import girth_strip, side_seams, two_blocks
+from corsetkit.teaching.lessons.block import levels as girth_strip, side_seams, two_blocks
 from corsetkit.drawing.lettering import overlap
-from corsetkit.showing.lessons.levels import gaps, level_at, to_waist, whole_way
-from corsetkit.showing.lessons.moved_lines import compared
+from corsetkit.teaching.lessons.block.levels import gaps, level_at, to_waist, whole_way
+from corsetkit.teaching.lessons.block.two_blocks import compared
 from corsetkit.drawing.canvas import recorded
-from corsetkit.showing.lessons.torn import torn
-from corsetkit.showing.lessons.side_seams import Closing
+from corsetkit.teaching.lessons.block.side_seams import torn
+from corsetkit.teaching.lessons.block.side_seams import Closing
 from corsetkit.steps.block import block
 from corsetkit.style import Style
-from corsetkit.teaching import course
-from corsetkit.teaching.parts import block_pictures
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching import cells as course
+from corsetkit.teaching.lessons.block import pictures as block_pictures
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.block import LESSON, MORE_BUST, REACH, _around_hers, _how_far_closed, _how_far_down
-from corsetkit.teaching.parts.what_moved import degrees, far, what_moved
+from corsetkit.teaching.lessons.block.lesson import (
+    LESSON,
+    MORE_BUST,
+    REACH,
+    _around_hers,
+    _how_far_closed,
+    _how_far_down,
+)
+from corsetkit.teaching.shared.what_moved import degrees, far, what_moved
 
 STYLES = {"wearer": {}, "guides": {"way": "guides"},
           "ease": {"bust_ease": 2.0, "waist_ease": 3.0, "hip_ease": 4.0, "underarm_drop": 4.0}}

@@ -9,14 +9,22 @@ from figures import WEARERS, figure
 from shapely import LineString, Polygon
 
 from corsetkit.geometry import paths as path
-from corsetkit.showing.lessons.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
+from corsetkit.teaching.lessons.darts.front_parts import (
+    CENTRE_FRONT,
+    DARTS,
+    SIDE,
+    TIGHTENING,
+    UNDERBUST,
+    apart,
+    front_parts,
+)
 from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching import course
-from corsetkit.teaching.parts import turned_darts
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching import cells as course
+from corsetkit.teaching.lessons.darts import turned_darts
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.darts import LESSON, Closing
-from corsetkit.teaching.parts.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
+from corsetkit.teaching.lessons.darts.lesson import LESSON, Closing
+from corsetkit.teaching.lessons.darts.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
 from corsetkit.units import say_number
 
 WAYS = ("wearer", "guides")
@@ -275,7 +283,7 @@ def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
     sheets = []
     keep = lambda sheet: sheets.append(sheet) or svg_text(sheet)  # noqa: E731
     monkeypatch.setattr(turned_darts, "svg_text", keep)
-    monkeypatch.setattr("corsetkit.teaching.lessons.darts.svg_text", keep)
+    monkeypatch.setattr("corsetkit.teaching.lessons.darts.lesson.svg_text", keep)
     mine = drafts(wearer)
     for kind in PICTURES:
         many = offered(kind, mine.steps({}, "darts")[1])
@@ -296,7 +304,7 @@ def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
 def test_each_darts_degrees_stand_between_its_legs(wearer):
     """A number written in a dart lies wholly inside it: all corners of its box have headings between the legs'.
     Drawn open, every dart of more than 20 degrees has one."""
-    from corsetkit.showing.lessons import fronts_sheet
+    from corsetkit.teaching.lessons.darts import fronts_sheet
     from corsetkit.drawing.lettering import text_box
 
     steps = steps_of(wearer)

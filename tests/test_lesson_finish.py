@@ -18,28 +18,28 @@ from corsetkit.folder_record import RECORD
 from corsetkit.output import FILES, SVG
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
-from corsetkit.showing.lessons.bones_sheet import bones_sheet
-from corsetkit.showing.lessons.corner_folded import seam_corners, seam_ends, sticking_out
-from corsetkit.showing.lessons.corner_sheet import corner_sheet
-from corsetkit.showing.lessons.hollow_sheet import parallel
-from corsetkit.showing.lessons.notch_pairs import notch_pairs
+from corsetkit.teaching.lessons.finish.bones import bones_sheet
+from corsetkit.teaching.lessons.finish.corner_folded import seam_corners, seam_ends, sticking_out
+from corsetkit.teaching.lessons.finish.corners import corner_sheet
+from corsetkit.teaching.lessons.finish.pictures import parallel
+from corsetkit.teaching.lessons.finish.pictures import notch_pairs
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.drawing.canvas import recorded
 from corsetkit.style import Style
-from corsetkit.teaching import course, lesson
-from corsetkit.teaching.parts.bill_board import bill_board
+from corsetkit.teaching import cells as course, lesson
+from corsetkit.teaching.lessons.finish.bill_board import bill_board
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.parts.finish_on_paper import by_hand, by_tape
-from corsetkit.teaching.parts.finish_pictures import bones_picture, notch_picture
-from corsetkit.teaching.parts.finishing import Finishing, choices_in, offered
-from corsetkit.teaching.lessons.finish import ASKED, _most_hollow
+from corsetkit.teaching.lessons.finish.on_paper import by_hand, by_tape
+from corsetkit.teaching.lessons.finish.pictures import bones_picture, notch_picture
+from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in, offered
+from corsetkit.teaching.lessons.finish.lesson import ASKED, _most_hollow
 from corsetkit.teaching.play import Play
-from corsetkit.teaching.parts.print_files import CHOICES, write_files
-from corsetkit.teaching.parts.printed_square import printed, square_picture
-from corsetkit.teaching.parts.ready_pieces import ALL, looked_at, ready_picture, width_at_waist
+from corsetkit.teaching.shared.files_written import CHOICES, write_files
+from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
+from corsetkit.teaching.lessons.finish.ready import ALL, looked_at, ready_picture, width_at_waist
 from corsetkit.teaching.record import Record, read, written
-from corsetkit.teaching.parts.seam_corners import Corners
-from corsetkit.teaching.parts.walked_paper import paper_of, walk_table, walkable, walked_picture
+from corsetkit.teaching.lessons.finish.corners import Corners
+from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walkable, walked_picture
 from corsetkit.units import CM_PER_INCH, parse_length, say_length
 
 LESSON = lesson("08_finish")

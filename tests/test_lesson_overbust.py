@@ -20,23 +20,23 @@ from corsetkit.geometry import paths as path
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import quantities
 from corsetkit.drawing.canvas import JOINED
-from corsetkit.showing.lessons.cup_guides import dart_sheet, guides_sheet
-from corsetkit.showing.lessons.cup_pulled import Pulled, pulled_sheet
-from corsetkit.showing.lessons.clipping import clipped
+from corsetkit.teaching.shared.cup_guides import dart_sheet, guides_sheet
+from corsetkit.teaching.lessons.overbust.pictures import Pulled, pulled_sheet
+from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.drawing.lettering import overlap
-from corsetkit.showing.lessons.overbust_sheet import overbust_sheet, yoke_halves
+from corsetkit.teaching.lessons.overbust.overbust_sheet import overbust_sheet, yoke_halves
 from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.step_lines import ghosts
 from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.steps.run import run_steps
 from corsetkit.teaching import lesson
-from corsetkit.teaching.parts import quarrel as quarrels
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.lessons.overbust import quarrel as quarrels
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.parts.on_a_body import DEPTH, Front, body_sheet
-from corsetkit.teaching.lessons import overbust as module
-from corsetkit.teaching.parts.overbust_pictures import (
+from corsetkit.teaching.lessons.overbust.on_a_body import DEPTH, Front, body_sheet
+from corsetkit.teaching.lessons.overbust import lesson as module
+from corsetkit.teaching.lessons.overbust.pictures import (
     COVERING,
     asking,
     body_picture,
@@ -44,7 +44,7 @@ from corsetkit.teaching.parts.overbust_pictures import (
     guides_picture,
     pulled_picture,
 )
-from corsetkit.teaching.text import LESSONS
+from corsetkit.teaching.build import LESSONS
 from corsetkit.units import say_length
 
 INCH = 2.54
@@ -310,7 +310,7 @@ def test_the_chart_shows_each_body_where_it_is(monkeypatch, chosen, unit, per):
 
 def test_the_chart_is_the_same_bytes_each_time_and_names_no_address():
     code = ("import sys; sys.path.insert(0, sys.argv[1]); from corsetkit import demo_wearers\n"
-            "from corsetkit.teaching.parts.quarrel import quarrel\n"
+            "from corsetkit.teaching.lessons.overbust.quarrel import quarrel\n"
             "w = demo_wearers(); print(quarrel(w, w[0], {}, 'in').html)")  # fmt: skip
     htmls = [subprocess.run([sys.executable, "-c", code, str(LESSONS.parent)], capture_output=True, text=True, check=True,
                             env={"PYTHONHASHSEED": seed, "PATH": ""}).stdout for seed in ("1", "2")]  # fmt: skip

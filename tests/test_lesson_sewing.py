@@ -20,25 +20,26 @@ from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.plan_file import from_data
 from corsetkit.lay.cloth_length import say_bought
 from corsetkit.sewing.text import sewing_order
-from corsetkit.showing.lessons.farthest import farthest
+from corsetkit.teaching.lessons.sewing.corrected_sheet import farthest
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
 from corsetkit.style import Style
 from corsetkit.lay.planning import plain_plan
-from corsetkit.teaching import course, lay_search
-from corsetkit.teaching.parts import closer_lay
-from corsetkit.teaching.parts.closer_lay import CloserLay
-from corsetkit.teaching.parts.corrected import Corrected, read_kept
+from corsetkit.teaching import cells as course
+from corsetkit.teaching.lessons.sewing import closer_lay as lay_search
+from corsetkit.teaching.lessons.sewing import closer_lay
+from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
+from corsetkit.teaching.lessons.sewing.fitting_table import Corrected, read_kept
 from corsetkit.teaching.desk import CORRECTIONS, Desk
-from corsetkit.teaching.fitting_widget import FittingWidget
-from corsetkit.teaching.parts.fitting_table import GROUPS, FittingTable, grouped
-from corsetkit.teaching.lessons.sewing import LESSON
-from corsetkit.teaching.parts.plain_lay import OnCloth, PlainLays, controls, plan_sheet
-from corsetkit.teaching.parts.plain_pictures import NARROW, WIDE, PlainPictures
-from corsetkit.teaching.parts.sewing_board import order_board, write_order
-from corsetkit.teaching.parts.sewing_on_paper import by_hand, by_tape
-from corsetkit.teaching.stored import STORED
-from corsetkit.teaching.text import LESSONS, read_text
+from corsetkit.teaching.lessons.sewing.lesson import FittingWidget
+from corsetkit.teaching.lessons.sewing.fitting_table import GROUPS, FittingTable, grouped
+from corsetkit.teaching.lessons.sewing.lesson import LESSON
+from corsetkit.teaching.lessons.sewing.plain_lay import OnCloth, PlainLays, controls, plan_sheet
+from corsetkit.teaching.lessons.sewing.plain_lay import NARROW, WIDE, PlainPictures
+from corsetkit.teaching.lessons.sewing.board import order_board, write_order
+from corsetkit.teaching.lessons.sewing.on_paper import by_hand, by_tape
+from corsetkit.teaching.picture import STORED
+from corsetkit.teaching.build import LESSONS, read_text
 from corsetkit.quantity import quantities
 from corsetkit.units import in_one_unit, parse_length, say_length
 

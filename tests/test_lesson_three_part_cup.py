@@ -11,9 +11,9 @@ from corsetkit import Style, demo_wearers, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths as path
 from corsetkit.geometry.points import turn_between
-from corsetkit.showing.lessons.cup_guides import TINT
-from corsetkit.showing.lessons.cup_sheet import LOWER, three_cups_sheet
-from corsetkit.showing.lessons.cups_lifted import (
+from corsetkit.teaching.shared.cup_guides import TINT
+from corsetkit.teaching.shared.cup_sheet import LOWER, three_cups_sheet
+from corsetkit.teaching.shared.cups_lifted import (
     APART_MOST,
     cup_seams,
     cups_beside,
@@ -22,17 +22,17 @@ from corsetkit.showing.lessons.cups_lifted import (
     gap_above,
     gap_below,
 )
-from corsetkit.showing.lessons.laid import Laid, torn_below
+from corsetkit.teaching.shared.laid_paper import Laid, torn_below
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.canvas import recorded
-from corsetkit.showing.lessons.walking import Walk
-from corsetkit.teaching import course, lesson
-from corsetkit.teaching.course import Drafts
-from corsetkit.teaching.parts.cups_compared import compared, corners_at_the_crossing
+from corsetkit.teaching.shared.walking import Walk
+from corsetkit.teaching import cells as course, lesson
+from corsetkit.teaching.cells import Drafts
+from corsetkit.teaching.lessons.three_part_cup.lesson import compared, corners_at_the_crossing
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.three_part_cup import CUP_SEAM, CUT, UNDERBUST, _Both, _seams
-from corsetkit.teaching.parts.seam_walk import KeptDraft
+from corsetkit.teaching.lessons.three_part_cup.lesson import CUP_SEAM, CUT, UNDERBUST, _Both, _seams
+from corsetkit.teaching.shared.seam_walk import KeptDraft
 from corsetkit.units import parse_length, say_length
 
 LESSON = lesson("06_three_part_cup")

@@ -9,17 +9,17 @@ from figures import WEARERS, figure
 from corsetkit import demo_wearers
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry.points import turn_between
-from corsetkit.showing.lessons.cup_guides import TINT
-from corsetkit.showing.lessons.cup_sheet import _between, two_cups_sheet
-from corsetkit.showing.lessons.cups_lifted import APART_MOST, cup_seams, cups_spread, gap_above, gap_below
+from corsetkit.teaching.shared.cup_guides import TINT
+from corsetkit.teaching.shared.cup_sheet import _between, two_cups_sheet
+from corsetkit.teaching.shared.cups_lifted import APART_MOST, cup_seams, cups_spread, gap_above, gap_below
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.canvas import recorded
-from corsetkit.showing.lessons.walking import Walk
-from corsetkit.teaching import course, lesson
+from corsetkit.teaching.shared.walking import Walk
+from corsetkit.teaching import cells as course, lesson
 from corsetkit.teaching.controls import Control
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.parts.seam_walk import KeptDraft, walked_to
+from corsetkit.teaching.shared.seam_walk import KeptDraft, walked_to
 from corsetkit.units import parse_length, say_length, say_number
 
 LESSON = lesson("05_two_part_cup")

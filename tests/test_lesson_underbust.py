@@ -8,9 +8,9 @@ import pytest
 from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import quantities
 from corsetkit.teaching import lesson
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.underbust import Looking, _across, _depth
+from corsetkit.teaching.lessons.underbust.lesson import Looking, _across, _depth
 from corsetkit.units import parse_length, say_length
 
 LESSON = lesson("02_underbust")

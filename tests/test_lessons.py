@@ -11,12 +11,13 @@ from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.setup.lab import RUN_LABEL
 from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.teaching import course, lesson, said
+from corsetkit.teaching import cells as course, lesson
+from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.build import built
-from corsetkit.teaching.parts.landmarks import landmarks_sheet
-from corsetkit.teaching.stored import STORED
-from corsetkit.teaching.parts.tapes import TAPES, tape_sheet
-from corsetkit.teaching.text import HIDDEN, LESSONS, METADATA, cells, lesson_names, notebook, read_text
+from corsetkit.teaching.lessons.measuring.body import landmarks_sheet
+from corsetkit.teaching.picture import STORED
+from corsetkit.teaching.lessons.measuring.body import TAPES, tape_sheet
+from corsetkit.teaching.build import HIDDEN, LESSONS, METADATA, cells, lesson_names, notebook, read_text
 
 NAMES = lesson_names()
 

@@ -3,12 +3,12 @@
 import threading
 
 from corsetkit.output import FILES
-from corsetkit.teaching import course
+from corsetkit.teaching import cells as course
 from corsetkit.teaching.board import Board
-from corsetkit.teaching.parts.finishing import Finishing
-from corsetkit.teaching.parts.print_files import CHOICES, write_files
-from corsetkit.teaching.progress import heard_by, say_working
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.shared.files_written import CHOICES, write_files
+from corsetkit.teaching.widgets import heard_by, say_working
+from corsetkit.teaching.picture import Stored
 
 
 def pressed(do):

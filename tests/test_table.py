@@ -10,7 +10,7 @@ from corsetkit.style import Style
 from corsetkit.teaching.controls import Control
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel, Play
-from corsetkit.teaching.table import Table
+from corsetkit.teaching.widgets import Table
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -4,7 +4,7 @@ import traitlets
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.errors import sentence
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.widgets import Answering, page
 
 

@@ -1,9 +1,9 @@
 """The one form of the lessons that draw: wearer, words, drawing, guess, hand, tape are the same cells for all."""
 
 from corsetkit.drawing.svg import svg_image
-from corsetkit.teaching.course import Drafts, Lesson
+from corsetkit.teaching.cells import Drafts, Lesson
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.word_cards import cards
 
 
@@ -86,7 +86,7 @@ class CourseLesson(Lesson):
     def _guess_alive(self, desk, key):
         from corsetkit.teaching.as_it_stood import AsItStood
         from corsetkit.teaching.guess import Guess
-        from corsetkit.teaching.guess_widget import GuessWidget
+        from corsetkit.teaching.widgets import GuessWidget
 
         drafts = self.drafts_of(desk)
 
@@ -121,6 +121,6 @@ def _wearer_still(desk) -> Stored:
 
 def _wearer_alive(desk, key):
     from corsetkit.teaching.form import Form
-    from corsetkit.teaching.form_widget import FormWidget
+    from corsetkit.teaching.widgets import FormWidget
 
     return FormWidget(Form(desk, key), compact=True)

@@ -17,7 +17,7 @@ from corsetkit.fitting.corrections_file import Kept
 from corsetkit.lock import one_at_a_time
 from corsetkit.measurements import Measurements
 from corsetkit.teaching import record
-from corsetkit.teaching.put_beside import put_beside
+from corsetkit.teaching.record import put_beside
 from corsetkit.teaching.record import FILE, OWN, Record, carried_over, own_body
 from corsetkit.wearers import demo_wearers, read_wearers, write_wearers
 

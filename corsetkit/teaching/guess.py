@@ -13,7 +13,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.teaching import guess_said
 from corsetkit.teaching.picture import Picture
 from corsetkit.errors import sentence
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.picture import Stored
 
 STEPS = 24
 """In how many steps the line moves."""

@@ -5,7 +5,7 @@ Values are in the package's units: "cm" or "degrees", as `asked.unit` says. `uni
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.errors import sentence
-from corsetkit.teaching.parts.what_moved import far
+from corsetkit.teaching.shared.what_moved import far
 from corsetkit.units import CM_PER_INCH, parse_length, round_to_sixteenth, say_length, say_number, shown
 
 _FAR = 10

@@ -9,7 +9,7 @@ from corsetkit.hand.sentences import say, say_why
 from corsetkit.drawing.step_sheet import hand_sheet
 from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import sentence
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.picture import Stored
 
 WIDEST = "820px"
 """How wide the drawing to draw after is on the page: all of it in sight at once."""

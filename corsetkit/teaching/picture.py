@@ -1,10 +1,43 @@
-"""What a table shows for one set of values: a drawing and what is to be said of it."""
+"""What a cell shows for one set of values: a drawing and its sentences, live, or stored before anything is run.
 
+A stored output must show itself in a fresh clone, in which nothing is trusted, and must compare
+exactly: so it is an <img> inside text/html and plain sentences, and never the view of a widget.
+"""
+
+import os
+from html import escape
 from dataclasses import dataclass
-
 from corsetkit.errors import sentence
-from corsetkit.teaching.stored import Stored, sentences_html
 from corsetkit.units import in_one_unit
+
+
+STORED = "CORSETKIT_STORED"
+
+
+def stored_mode() -> bool:
+    """Whether cells are to give their stored state: the builder and the tests ask for it."""
+    return bool(os.environ.get(STORED))
+
+
+class Stored:
+    """A cell's still result: `html` for the page, `sentences` for whoever compares or cannot see."""
+
+    def __init__(self, html: str, sentences):
+        self.html = html
+        self.sentences = tuple(sentences)
+
+    def __repr__(self):
+        return "\n".join(self.sentences)
+
+    def _repr_mimebundle_(self, include=None, exclude=None):
+        return {"text/html": self.html, "text/plain": repr(self)}
+
+
+def sentences_html(sentences, kind: str = "said") -> str:
+    """Sentences as a list; what warns says so in a word, for colour is never the only sign."""
+    mark = "<b>Note:</b> " if kind == "warnings" else ""
+    items = "".join(f"<li>{mark}{escape(one)}</li>" for one in sentences)
+    return f"<ul>{items}</ul>" if items else ""
 
 
 @dataclass(frozen=True)

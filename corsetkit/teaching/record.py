@@ -1,18 +1,56 @@
-"""The learner's choices as one frozen value, and as the text of a file."""
+"""The learner's choices as one frozen value and as the text of a file; what cannot be read is put beside, never written over.
+"""
 
+import os
+import shutil
+from itertools import count
+from pathlib import Path
+from corsetkit.errors import CorsetkitError
 import json
 import math
 import numbers
 from dataclasses import asdict, dataclass, field, replace
-from pathlib import Path
-
-from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
 from corsetkit.style import Style
 from corsetkit.units import UNITS, to_float
+
+
+def put_beside(path, copied: bool = False) -> Path:
+    """Give the file at `path` another name in its folder, or where it is `copied` put a second one there; its new path.
+
+    The name says why, "record, not readable, 1.json", and its number is the first that is free: nothing that stands
+    there is written over. CorsetkitError where the disk is in the way; then the file stands as it stood.
+    """
+    path = Path(path)
+    try:
+        beside = _free(path)
+        try:
+            if copied:
+                shutil.copyfile(path, beside)
+            else:
+                os.replace(path, beside)
+        except BaseException:
+            beside.unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        reason = error.strerror or "the disk refused it"
+        raise CorsetkitError(f"{path} cannot be read, and was not put beside: {reason}") from None
+    return beside
+
+
+def _free(path):
+    """A file made here and now, so that nobody else's can be in its place."""
+    for number in count(1):
+        beside = path.with_name(f"{path.stem}, not readable, {number}{path.suffix}")
+        try:
+            with open(beside, "xb"):
+                return beside
+        except FileExistsError:
+            continue
+
 
 DEMO, FILE, OWN = "demo", "file", "own"
 _GUESS_VALUES = ("value", "right", "start")

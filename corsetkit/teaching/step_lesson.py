@@ -6,7 +6,7 @@ from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.run import bears_on
 from corsetkit.style import Style
 from corsetkit.teaching import on_paper
-from corsetkit.teaching.course import Drafts
+from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.course_lesson import CourseLesson
 from corsetkit.teaching.picture import Picture
 

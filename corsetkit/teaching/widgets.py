@@ -1,11 +1,40 @@
-"""The course's widgets: the page's side is kept as text, so that no path leaks and no network is asked."""
+"""The page's views of tables, guesses and forms; each answers a message of the page with a whole new state.
 
+So nothing between the two has to hand it on, and where nobody listens, as in a test or a stored cell, nothing happens.
+"""
+
+from contextlib import contextmanager
+from contextvars import ContextVar
 from pathlib import Path
-
 import anywidget
 import traitlets
+from corsetkit.finish.choices import Finish
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
+from corsetkit.teaching.play import Play
+from corsetkit.teaching.guess import Guess
+from corsetkit.measurements import Measurements
+from corsetkit.teaching.form import Form
 
-from corsetkit.teaching.progress import heard_by
+
+_LISTENER = ContextVar("who listens", default=None)
+
+
+@contextmanager
+def heard_by(listener):
+    """While this lasts, `listener(words, share)` is called with what is said in the same thread."""
+    before = _LISTENER.set(listener)
+    try:
+        yield
+    finally:
+        _LISTENER.reset(before)
+
+
+def say_working(words: str, done: int = 0, total: int = 0) -> None:
+    """Say what is being worked on; where it is one of several things, how many of how many are done."""
+    if listener := _LISTENER.get():
+        listener(words, done / total if total else None)
+
 
 _PAGE = Path(__file__).with_name("page")
 
@@ -74,3 +103,100 @@ class Answering(anywidget.AnyWidget):
     def __repr__(self):
         # Beside the picture, never a memory address.
         return "Sliders and forms show here once the lesson runs in JupyterLab."
+
+
+_OF_THE_DESK = {one.name for kind in (Style, Finish) for one in quantities(kind)}
+
+
+class Table(Answering):
+    """The page's view of one `Play`; `renewed()` gives what the desk now has, as the arguments of its `take`."""
+
+    _esm = page("common.js", "edges.js", "edge_table.js", "controls.js", "table.js")
+
+    parts = traitlets.Dict().tag(sync=True)
+
+    def __init__(self, play: Play, renewed):
+        self.play, self.renewed = play, renewed
+        super().__init__(parts=self._parts(), shown=self._state())
+
+    def answer(self, message, buffers):
+        self.play.handle(message)
+        return self._state()
+
+    def refresh(self) -> None:
+        """Draw again, for something on the desk has changed: wearer, unit or style."""
+        self.play.take(*self.renewed())
+        self.parts = self._parts()
+        self.renew(self._state())
+
+    def _parts(self):
+        """The layout, and which values are the table's own: those are kept nowhere else, so the page brings them back."""
+        return self.play.layout() | {"own": [name for name in self.play.quantities if name not in _OF_THE_DESK]}
+
+    def _state(self):
+        return self.play.shown()
+
+
+class GuessWidget(Answering):
+    """The page's view of one `Guess`; `kept()`, where it is given, is what the desk now keeps for it."""
+
+    _esm = page("common.js", "guess.js")
+
+    def __init__(self, guess: Guess, kept=None):
+        self.guess, self.kept = guess, kept
+        super().__init__(shown=guess.shown())
+
+    def answer(self, message, buffers):
+        self.guess.handle(message)
+        return self.guess.shown()
+
+    def refresh(self) -> None:
+        """Ask again, for something on the desk has changed: wearer, unit or style."""
+        if self.kept:
+            self.guess.take(self.kept())
+        else:
+            self.guess.refresh()
+        self.renew(self.guess.shown())
+
+
+HOW_TO_WRITE = (
+    "Write a length as your tape says it: 14 1/2, 14½ or 14.5. With cm or in behind it, it counts in that "
+    "unit whatever is chosen above."
+)
+FILE_HELP = (
+    "A table saved as CSV: a row for each wearer; columns wearer, unit (cm or in) and the measurements "
+    "under the names used here. The file is read and left as it is."
+)
+
+
+class FormWidget(Answering):
+    """The page's view of one `Form`; a `compact` one asks only for whom and in which unit."""
+
+    _esm = page("common.js", "sight.js", "form.js")
+
+    parts = traitlets.Dict().tag(sync=True)
+
+    def __init__(self, form: Form, compact: bool = False):
+        self.form = form
+        parts = {"groups": _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP, "compact": compact}
+        super().__init__(parts=parts, shown=form.shown())
+
+    def answer(self, message, buffers):
+        self.form.handle(message, buffers)
+        return self.form.shown()
+
+    def refresh(self) -> None:
+        self.renew(self.form.shown())
+
+
+def _groups() -> list:
+    """The fields in the order in which a tape goes: round the body, across it, along it."""
+    titles = {"girth": "Round the body", "width": "Across the body", "": "Along the body"}
+    groups: dict[str, list] = {title: [] for title in titles.values()}
+    for one in quantities(Measurements):
+        kind = one.name.rpartition("_")[2]
+        told = {"name": one.name, "label": one.label.capitalize(), "meaning": one.meaning}
+        if one.optional:
+            told["meaning"] += " (may be left out)"
+        groups[titles.get(kind, titles[""])].append(told)
+    return [{"title": title, "fields": fields} for title, fields in groups.items()]

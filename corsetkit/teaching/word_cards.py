@@ -6,7 +6,7 @@ from html import escape
 from corsetkit.drawing.canvas import Sheet
 from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import sentence
-from corsetkit.teaching.stored import Stored
+from corsetkit.teaching.picture import Stored
 
 
 @dataclass(frozen=True)

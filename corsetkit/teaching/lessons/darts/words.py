@@ -1,0 +1,66 @@
+"""The words of lesson 04, drawn on one wearer's darts."""
+
+from corsetkit.geometry import paths as path
+from corsetkit.geometry.curve import Line
+from corsetkit.teaching.shared.clipping import arc
+from corsetkit.drawing.step_values import Drawn, Spot
+from corsetkit.teaching.lessons.darts.front_parts import INNER_LOWER, INNER_UPPER, front_parts
+from corsetkit.teaching.lessons.back.laced import mirrored
+from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.drawing.lettering import around
+from corsetkit.teaching.word_cards import Word
+
+
+def dart_words(steps):
+    """The `Word`s to know before darts are closed."""
+    darts, over, front = steps.darts, steps.overbust, front_parts(steps)
+    point, line, close = front.point, darts.inner, darts.inner.close
+    part = front.parts[INNER_UPPER]
+    turned = Drawn(path.moved(part.outline, close), "new")
+    as_drawn = [Drawn(one.outline, "before") for one in front.parts]
+    wedge = Drawn((Line(point, over.dart_upper), Line(over.dart_upper, over.dart_lower), Line(over.dart_lower, point)), "waste")
+    room = _room((part.outline, turned.run))
+    swing = [Drawn(arc(point, corner, over.front_dart), "guide")
+             for corner in (over.front_point, over.top_left, over.dart_upper)]
+    at = line.leg_lower
+    across = (at.real - 2.6, at.imag - 3.0, at.real + 3.4, at.imag + 2.6)
+    leg = Drawn((Line(at - 2.0, point),), "before")
+    broken = (path.moved(line.moving, close), line.still)
+    return (
+        Word("closing a dart", "laying one leg of the dart on the other, so that its wedge is gone from the paper",
+             vignette("Closing a dart", "the paper above the centre-front dart, turned down on to the dart's lower leg",
+                      [wedge, *as_drawn, turned], room)),
+        Word("turn about a point", "a pin holds the paper at that point, and the paper swings round it without slipping",
+             vignette("Turn about a point", "a pin in the bust point, and the arcs on which the corners swing round it",
+                      [Drawn(part.outline, "before"), *swing, turned], room, (Spot(point, ""),))),
+        Word("step", "the place where a line stops on one leg of a closed dart and goes on beside it on the other",
+             vignette("Step", "the underbust line, broken where the closed dart crosses it",
+                      [leg, *(Drawn(one, "new") for one in broken)], across)),
+        Word("to redraw", "to draw one smooth line over the step, leaving and meeting the old line where it is sound",
+             vignette("To redraw", "one smooth line over the broken one",
+                      [leg, *(Drawn(one, "before") for one in broken), Drawn(line.line, "new")], across)),
+        Word("V at the centre front", "the notch at the top of the centre front, left and right half laid together: above the "
+             "closed dart the corner has swung off the centre",
+             vignette("V at the centre front", "both halves of the front, and between their turned corners a small open V",
+                      [Drawn(one, role) for run, role in _v_lines(front, turned, darts) for one in (run, mirrored(run))],
+                      _v_room(darts))),
+    )  # fmt: skip
+
+
+def _room(runs):
+    """A window round the runs, with paper on all sides to tell what they lie beside, cm."""
+    points = [p for run in runs for p in path.flattened(run, 0.05)]
+    left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
+    return left - 1.2, bottom - 2.2, right + 2.6, top + 1.0
+
+
+def _v_lines(front, turned, darts):
+    """One half's lines round the V, and what each is."""
+    low = darts.overbust.dart_lower
+    return ((front.parts[INNER_LOWER].outline, "before"), (turned.run, "before"), ((Line(darts.front_point, low),), "new"))
+
+
+def _v_room(darts):
+    """A window on both halves about the V, wide enough that it is seen for what it is, cm."""
+    half, low = 2.6 + darts.front_point.real, darts.overbust.dart_lower.imag
+    return -half, low - 0.7 * half, half, low + 0.9 * half

@@ -1,0 +1,184 @@
+"""The lesson's smaller pictures: a hollow edge and its parallel, notches that meet, bones and eyelets.
+"""
+
+from corsetkit.geometry import paths as path
+from corsetkit.geometry.curve import Line
+from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
+from corsetkit.drawing.lettering import around, grown
+from corsetkit.drawing.pens import BEFORE, CUT_PAPER, FREE, GUIDE, NEW, SEWING, SEWN, SPOT, SPOT_TONE
+from dataclasses import dataclass, replace
+from corsetkit.finish.notches import back_seams
+from corsetkit.geometry.move import slid
+from corsetkit.units import say_length
+from corsetkit.drawing.canvas import Sheet, tick
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.teaching.lessons.finish.ready import Whole
+from corsetkit.errors import CorsetkitError
+from corsetkit.finish.bill import bill
+from corsetkit.finish.bones import FLAT, SPIRAL
+from corsetkit.finish.lacing import beside_bone
+from corsetkit.quantity import declared, quantities
+from corsetkit.teaching.lessons.finish.bones import bones_sheet
+from corsetkit.drawing.svg import svg_text
+from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.picture import Picture
+
+
+_APART = 1.6
+"""From one square stroke to the next, cm along the edge."""
+
+
+def hollow_sheet(piece, edge, width, widest, unit, title, description):
+    """The sheet of a piece with the line `width` cm outside one of its edges; there is room for `widest` cm."""
+    outline = path.flattened(piece.run, 0.05)
+    box = grown(around([(p.real, p.imag, p.real, p.imag) for p in outline]), widest + 0.6)
+    scale = (box[3] - box[1]) / 11.0
+    beside, square = parallel(edge, width)
+    strokes = [Stroke(one.run, SEWN if one is edge else FREE, one.name) for one in piece.edges]
+    if width > 1e-9:
+        strokes.append(Stroke(tuple(Line(a, b) for a, b in square), GUIDE))
+        strokes.append(Stroke(beside, NEW, f"cutting line beside the {edge.name}", "new", 3))
+    return close_up(title, description, box, scale, unit, [Patch(piece.run, CUT_PAPER)], strokes,
+                    key=((SEWN, f"the {edge.name}, sewing line"), (NEW, "cutting line beside it"), (GUIDE, "square to the edge")))
+
+
+def parallel(edge, width, count=240):
+    """The line `width` cm to the right of an edge as a run, and (from, to) of strokes square to the edge between the two."""
+    length = edge.length
+    stops = [length * i / count for i in range(count + 1)]
+    points = [path.point_along(edge.run, stop) for stop in stops]
+    outs = [-1j * path.way_along(edge.run, stop) * width for stop in stops]
+    beside = [p + out for p, out in zip(points, outs)]
+    every = max(1, round(count * _APART / length))
+    square = [(points[i], beside[i]) for i in range(0, count + 1, every)]
+    return tuple(Line(a, b) for a, b in zip(beside, beside[1:]) if a != b), square
+
+
+_KEY = ((NEW, "the seam, both sides"), (GUIDE, "these two meet"), (BEFORE, "cutting line"), (SEWING, "other sewing lines"))
+
+
+@dataclass(frozen=True)
+class NotchPair:
+    """One mark of a seam: how far from its start, cm, how many cuts it has, and its place on either side.
+
+    `places` are (edge, cm along it, piece); `cut` says for either side whether a notch is cut there, or the piece's own
+    corner is the mark.
+    """
+
+    seam: object
+    at: float
+    count: int
+    places: tuple
+    cut: tuple
+
+
+def notch_pairs(finished):
+    """All `NotchPair`s of a `Finished` pattern, in the order in which the seams are sewn."""
+    pattern = finished.pattern
+    backs = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
+    owners = {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
+    there = {(id(one.edge), round(one.along, 4)) for piece in finished.pieces for one in piece.notches}
+    found = []
+    for seam in pattern.seams:
+        for number, at in enumerate(seam.marks):
+            places = tuple(seam.places(side)[number] for side in (0, 1))
+            found.append(NotchPair(seam, at, 2 if seam.number in backs else 1,
+                                   tuple((edge, along, owners[id(edge)]) for edge, along in places),
+                                   tuple((id(edge), round(along, 4)) in there for edge, along in places)))
+    return tuple(found)
+
+
+def notch_sheet(finished, pair, unit, title):
+    """The whole pattern with both sides of the pair's seam and its two places lit."""
+    whole = Whole(finished, title, _KEY)
+    spots = [path.point_along(edge.run, along) + whole.step(edge) for edge, along, _ in pair.places]
+
+    def paint(canvas):
+        whole.paint(canvas, unit, BEFORE)
+        for number, side in enumerate(pair.seam.sides, 1):
+            for edge in side:
+                facts = {"role": "new", "name": f"{pair.seam.name}, {whole.owners[id(edge)].name}", "side": number,
+                         "seam": f"{seam_letter(pair.seam.number)} lit", "length": say_length(edge.length, unit)}
+                canvas.line(path.moved(edge.run, slid(whole.step(edge))), NEW, facts)
+        tick(canvas, *spots, GUIDE)
+        for at in spots:
+            canvas.dot(at, 1.0, SPOT_TONE, SPOT)
+
+    names = " and ".join(piece.name for _, _, piece in pair.places)
+    return Sheet(whole.low, whole.high, title, f"{title}: the {pair.seam.name} lit on both sides, and the place at which "
+                 f"{names} meet, {say_length(pair.at, unit)} from the seam's start.", paint, whole.scale)
+
+
+@dataclass(frozen=True)
+class Lit:
+    """Which notch is lit; the range is the pattern's own."""
+
+    notch: int = declared("which notch is lit, counted seam by seam in the order of sewing", unit="count", low=1, high=13,
+                          step=1, default=1)
+
+
+def lit_among(drafts: Finishing):
+    """The quantity of `Lit` for the desk's wearer; as it is declared where she cannot be drafted."""
+    (one,) = quantities(Lit)
+    try:
+        pattern = drafts.pattern(drafts.now())[1]
+    except CorsetkitError:
+        # The table says why; meanwhile the slider is as it is declared.
+        return (one,)
+    return (replace(one, high=max(2, sum(len(seam.marks) for seam in pattern.seams))),)
+
+
+def notch_picture(drafts: Finishing, values: dict) -> Picture:
+    """The pattern with one pair of notches lit, for values of style and finish and the `notch` among them."""
+    unit = drafts.desk.record.unit
+    name, finished = drafts.finished(values)
+    pairs = notch_pairs(finished)
+    number = min(values.get("notch", 1), len(pairs))
+    pair = pairs[number - 1]
+    sheet = notch_sheet(finished, pair, unit, f"Notches, for {name}")
+    return Picture(svg_text(sheet), sheet.description, tuple(_notch_said(pair, number, pairs, unit)))
+
+
+def _notch_said(pair, number, pairs, unit):
+    seam = pair.seam
+    yield (f"Notch {number} of {len(pairs)}: seam {seam_letter(seam.number)}, {seam.name}, {say_length(pair.at, unit)} from its "
+           "start along the sewing line.")
+    (_, _, first), (_, _, second) = pair.places
+    cuts = "two cuts beside each other, for only back pieces meet here" if pair.count == 2 else \
+        "one cut, for a front piece is in this seam"
+    met = f"The {first.name} meets the {second.name} there"
+    cut, bare = ([piece.name for (_, _, piece), is_cut in zip(pair.places, pair.cut) if is_cut is wanted]
+                 for wanted in (True, False))
+    if not bare:
+        yield f"{met}. Each is marked by {cuts}."
+    elif cut:
+        yield f"{met}. The {cut[0]} is marked by {cuts}; the {bare[0]} has its own corner there, and the corner is the mark."
+    else:
+        yield f"{met}. On both sides one piece ends and the next begins: the corners are the marks, and no notch is cut."
+
+
+def bones_picture(drafts: Finishing, values: dict) -> Picture:
+    """Half the corset with bones and eyelets, for values of style and finish."""
+    unit = drafts.desk.record.unit
+    name, finished = drafts.finished(values)
+    made = bill(finished)
+    sheet = bones_sheet(finished, made, unit, f"Bones and eyelets, for {name}")
+    warned = tuple(one for one in made.warnings if "front opening" not in one)
+    return Picture(svg_text(sheet), sheet.description, tuple(_bones_said(made, finished.choices, unit)), warned)
+
+
+def _bones_said(made, choices, unit):
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    once = "".join(f"number {number} once, in the middle, " for number, one in enumerate(made.bones, 1) if one.count == 1)
+    others = "and each of the others" if once else "each of them"
+    yield f"{made.bone_count} bones in the whole corset: {once}{others} left and right."
+    for kind in (SPIRAL, FLAT):
+        if those := [f"{number} {one.place} {say(one.length)}" for number, one in enumerate(made.bones, 1) if one.kind == kind]:
+            yield f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
+    widest = max(made.bays, key=lambda bay: bay.left)
+    yield f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}."
+    counts = " and ".join(str(one.count) for one in made.eyelets)
+    spacing = max((max(one.spaces) for one in made.eyelets), default=0.0)
+    yield f"{counts} eyelets down each lacing edge, at most {say(spacing)} apart."
+    if beside_bone(choices) > 0:
+        yield f"An eyelet's middle lies {say(beside_bone(choices))} from the channel in the lacing edge."

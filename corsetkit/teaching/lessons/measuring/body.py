@@ -1,0 +1,243 @@
+"""The body that is measured: its landmarks, where the tape runs for each measurement, and the table of them all.
+
+The mistakes are common practice, no source. The measurements themselves, with names and meanings, are
+declared in `measurements.py`; here is only how they are shown.
+"""
+
+from contextlib import contextmanager
+from dataclasses import dataclass
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.paths import moved
+from corsetkit.drawing.canvas import NOTHING, Sheet
+from corsetkit.drawing.pens import LEADER
+from corsetkit.teaching.shared.body_figure import (
+    AT,
+    BEHIND,
+    LEVEL,
+    POINT,
+    SCALE,
+    TAPE,
+    WORD,
+    ground,
+    paint_back,
+    paint_front,
+    paint_side,
+    smooth,
+    spot,
+)
+from collections.abc import Callable
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import quantities
+from html import escape
+from corsetkit.drawing.svg import svg_image, svg_text
+from corsetkit.teaching.picture import Stored
+
+
+_BOX = (-27.0, -33.0, 190.0, 41.0)
+_SIDE_AT, _BACK_AT = 79.0 + 0j, 136.0 + 0j
+_HALF_LETTER = 1.0
+
+# Words right of the front view and of the back view: the place they mean, the height they stand at.
+_FRONT_WORDS = (
+    ("side neck point", AT.side_neck, 37.5),
+    ("shoulder", AT.shoulder_tip, 28.5),
+    ("armscye, where a", 17.4 + 22j, 20.5),
+    ("sleeve would be set", None, 17.2),
+    ("bust point", AT.bust_point, 11.0),
+)
+_BACK_WORDS = (
+    ("back neck point", AT.back_neck, 37.5),
+    ("underarm level", AT.underarm, 14.0),
+)
+_LEVELS = (("bust", 13.0), ("underbust", AT.underbust), ("waist", AT.waist), ("hip", AT.hip))
+_LEVEL_ENDS = (-14.5, 13.5)
+
+
+@dataclass
+class _Slid:
+    """A canvas that everything is painted on a step further along."""
+
+    canvas: object
+    step: complex
+
+    @property
+    def scale(self):
+        return self.canvas.scale
+
+    def line(self, run, pen, facts=NOTHING):
+        self.canvas.line(moved(run, slid(self.step)), pen, facts)
+
+    def area(self, run, tone, facts=NOTHING):
+        self.canvas.area(moved(run, slid(self.step)), tone, facts)
+
+    def dot(self, at, radius, tone, pen=None):
+        self.canvas.dot(at + self.step, radius, tone, pen)
+
+    def words(self, at, text, letter, anchor="middle", turn=0.0):
+        self.canvas.words(at + self.step, text, letter, anchor, turn)
+
+    @contextmanager
+    def group(self, name, facts=NOTHING):
+        with self.canvas.group(name, facts):
+            yield
+
+
+def landmarks_sheet() -> Sheet:
+    """The three views with their words."""
+    left, bottom, right, top = _BOX
+    said = ", ".join(word for word, at, _ in _FRONT_WORDS + _BACK_WORDS if at)
+    levels = ", ".join(name for name, _ in _LEVELS)
+    return Sheet(
+        complex(left, bottom), complex(right, top), "Places on the body",
+        f"A body from the front, the side and behind. Marked are: {said}; and the levels of {levels}.",
+        _paint, SCALE,
+    )  # fmt: skip
+
+
+def _paint(canvas):
+    ground(canvas, _BOX)
+    paint_front(canvas)
+    _words(canvas, _FRONT_WORDS, 27.0)
+    side = _Slid(canvas, _SIDE_AT)
+    paint_side(side)
+    for name, y in _LEVELS:
+        side.line((Line(complex(_LEVEL_ENDS[0], y), complex(_LEVEL_ENDS[1], y)),), LEVEL)
+        side.words(complex(_LEVEL_ENDS[1] + 1.2, y - _HALF_LETTER), name, WORD, "start")
+    back = _Slid(canvas, _BACK_AT)
+    paint_back(back)
+    back.line((Line(-AT.underarm.conjugate(), AT.underarm),), LEVEL)
+    _words(back, _BACK_WORDS, 26.0)
+
+
+def _words(canvas, words, column):
+    """Words in a column right of a view, each with a line to its place."""
+    for text, at, y in words:
+        canvas.words(complex(column, y - _HALF_LETTER), text, WORD, "start")
+        if at:
+            canvas.dot(at, 0.6, POINT)
+            canvas.line((Line(at, complex(column - 0.8, y)),), LEADER)
+
+
+_MIDDLE = (-26.0, -19.0, 26.0, 26.0)
+_UPPER = (-26.0, -5.0, 26.0, 40.0)
+_LOWER = (-26.0, -32.0, 26.0, 13.0)
+
+
+@dataclass(frozen=True)
+class Tape:
+    """One measurement on the figure: how it is painted, what is seen of the body, and the usual mistake."""
+
+    body: Callable
+    box: tuple[float, float, float, float]
+    lay: Callable
+    mistake: str
+
+
+def _round(y, half, sag=1.7):
+    """The tape round the body at a level: seen in front, hidden behind."""
+
+    def lay(canvas):
+        left, right = complex(-half, y), complex(half, y)
+        down, up = -1j * sag, 1j * sag
+        canvas.line((Cubic(left, left + up + half / 2, right + up - half / 2, right),), BEHIND)
+        canvas.line((Cubic(left, left + down + half / 2, right + down - half / 2, right),), TAPE)
+
+    return lay
+
+
+def _along(*points, levels=()):
+    """The tape over the body from the first to the last point; `levels` are faint lines it ends at."""
+
+    def lay(canvas):
+        for y, half in levels:
+            canvas.line((Line(complex(-half, y), complex(half, y)),), LEVEL)
+        run = smooth(*points) if len(points) > 2 else (Line(*points),)
+        canvas.line(run, TAPE)
+        spot(canvas, points[0])
+        spot(canvas, points[-1])
+
+    return lay
+
+
+_BUST = AT.bust_point
+_WAIST_UNDER_BUST = complex(_BUST.real - 0.6, AT.waist)
+
+TAPES = {
+    "bust_girth": Tape(paint_front, _UPPER, _round(13.2, 15.6),
+        "The tape slips down at the back. Look in a mirror, or have someone look."),
+    "underbust_girth": Tape(paint_front, _UPPER, _round(AT.underbust, 13.8),
+        "Measured after breathing in. Breathe out first and leave the tape where the breasts end."),
+    "waist_girth": Tape(paint_front, _MIDDLE, _round(AT.waist, 12.3),
+        "The trousers’ waist is taken for the waist. Tie a cord round and bend: it rolls to the place."),
+    "hip_girth": Tape(paint_front, _LOWER, _round(AT.hip, 17.8),
+        "Taken too high. Slide the tape up and down until the number is largest."),
+    "neck_base_girth": Tape(paint_front, _UPPER, _round(33.0, 6.4, 1.5),
+        "Taken round the middle of the neck. The root lies where a necklace lies."),
+    "shoulder_length": Tape(paint_front, _UPPER, _along(AT.side_neck, AT.shoulder_tip),
+        "Measured on down the arm. Lift the arm: the dent at the end of the shoulder is where to stop."),
+    "neck_to_bust_point": Tape(paint_front, _UPPER,
+        _along(AT.side_neck, 7.4 + 25j, _BUST),
+        "Started at the middle of the neck. Start at the side, where neck and shoulder meet."),
+    "bust_point_width": Tape(paint_front, _UPPER, _along(-_BUST.conjugate(), _BUST),
+        "The tape dips into the hollow between. Hold it straight, like a bridge."),
+    "front_waist_length": Tape(paint_front, _UPPER,
+        _along(AT.side_neck, 7.4 + 25j, _BUST, 8.1 + 7j, _WAIST_UNDER_BUST, levels=((AT.waist, 12.3),)),
+        "Measured down the middle. It goes over the bust point, then straight down."),
+    "back_waist_length": Tape(paint_back, _UPPER, _along(AT.back_neck, complex(0, AT.waist), levels=((AT.waist, 12.3),)),
+        "Started too low. Bow the head: the bone that stands out is the start."),
+    "armscye_depth": Tape(paint_back, _UPPER, _along(AT.back_neck, 18.4j, levels=((18.4, 15.6),)),
+        "The underarm’s level is guessed. Hold a ruler level under the arm and mark the back."),
+    "across_front_width": Tape(paint_front, _UPPER, _along(-15.2 + 22.6j, 15.2 + 22.6j),
+        "The arms are held back, which widens the chest. Let them hang."),
+    "across_back_width": Tape(paint_back, _UPPER, _along(-15.6 + 22.6j, 15.6 + 22.6j),
+        "The arms are held forward, which widens the back. Let them hang."),
+    "waist_to_hip": Tape(paint_front, _LOWER,
+        _along(12.3 + 0j, 12.6 - 2.4j, 15.2 - 9j, 17.9 + AT.hip * 1j, levels=((AT.waist, 12.3), (AT.hip, 17.9))),
+        "Taken to the top of the legs. It ends at the very level where the hip girth was taken."),
+    "high_bust_girth": Tape(paint_front, _UPPER, _round(19.6, 15.6),
+        "The tape slides onto the breasts. Keep it in the armpits and above them."),
+}  # fmt: skip
+
+
+def tape_sheet(name: str) -> Sheet:
+    """The small drawing for one measurement."""
+    one = next(quantity for quantity in quantities(Measurements) if quantity.name == name)
+    tape = TAPES[name]
+    left, bottom, right, top = tape.box
+
+    def paint(canvas):
+        ground(canvas, tape.box)
+        tape.body(canvas)
+        tape.lay(canvas)
+
+    return Sheet(
+        complex(left, bottom), complex(right, top), one.label.capitalize(), one.meaning.capitalize(), paint, SCALE
+    )
+
+
+_HEADS = ("", "Measurement", "How the tape runs", "The usual mistake")
+
+
+def reference() -> Stored:
+    """How each measurement is taken: a drawing, its meaning, the usual mistake, limits and the standard's term."""
+    rows, sentences = [], []
+    for one in quantities(Measurements):
+        mistake = TAPES[one.name].mistake
+        more = " May be left out: then it is estimated." if one.optional else ""
+        meaning = f"{one.meaning[0].upper()}{one.meaning[1:]}.{more}"
+        sentences.append(f"{one.label.capitalize()}: {one.meaning}.{more} Usual mistake: {mistake}")
+        # Styles in the cells, for in a stored page nothing else is allowed to set them.
+        standard = f"<br><small>{escape(one.standard)}</small>" if one.standard else ""
+        rows.append(
+            f'<tr><td style="width:150px">{svg_image(svg_text(tape_sheet(one.name)))}</td>'
+            f'<th scope="row" style="text-align:left;font-weight:normal"><b>{one.label.capitalize()}</b>{standard}</th>'
+            f'<td style="text-align:left">{escape(meaning)}<br><small>{escape(one.allowed)}</small></td>'
+            f'<td style="text-align:left">{escape(mistake)}</td></tr>'
+        )
+    heads = "".join(f'<th scope="col" style="text-align:left">{head}</th>' for head in _HEADS)
+    return Stored(
+        "<table><caption>The mistakes are common practice, no source; limits as this course takes them."
+        f"</caption><thead><tr>{heads}</tr></thead><tbody>{''.join(rows)}</tbody></table>",
+        sentences,
+    )

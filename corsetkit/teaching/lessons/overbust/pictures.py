@@ -1,0 +1,303 @@
+"""What the overbust lesson's own tables show: the cup on the body, the guides, and the top edge tightened by a dart.
+"""
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+from corsetkit.geometry import paths as path
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import between
+from corsetkit.units import say_length, say_number
+from corsetkit.teaching.shared.close_up import Note, Patch, SEEN, Stroke, close_up, whole
+from corsetkit.teaching.shared.cup_guides import TINT, cup_halves, front_paper, guides_sheet
+from corsetkit.drawing.step_values import Spot
+from corsetkit.drawing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
+from corsetkit.errors import CorsetkitError
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import declared, quantities
+from corsetkit.drawing.svg import svg_text
+from corsetkit.steps.overbust import LEAST_ABOVE_DART, SIDE_STRIP
+from corsetkit.style import GUIDES, Style, WEARER
+from corsetkit.teaching.lessons.overbust.on_a_body import body_sheet, edge_over
+from corsetkit.teaching.picture import Picture
+
+
+FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
+_BELOW = 3.0
+
+
+@dataclass(frozen=True)
+class Pulled:
+    """The cup with `share` of its tightening dart closed and `drawn_in` of its taking-in drawn in at the centre front, each
+    0 to 1; lengths in cm, of one cup."""
+
+    overbust: object
+    share: float
+    drawn_in: float
+
+    @cached_property
+    def turn(self):
+        """The rigid move of the outer half."""
+        return turned_about(self.overbust.bust_point, self.degrees)
+
+    @property
+    def degrees(self):
+        return self.share * self.overbust.top_dart
+
+    @cached_property
+    def gap(self):
+        """What is left open between the dart's legs at the overbust line."""
+        return abs(self.turn(self.overbust.top_right) - self.overbust.top_left)
+
+    @cached_property
+    def sewn_edge(self):
+        """The top edge from the cups' front point to the armscye, dart closed."""
+        return path.run_length((*self.overbust.top_inner, *self.overbust.top_outer))
+
+    @property
+    def taking_in(self):
+        """What is taken in at the centre front in all."""
+        return self.overbust.front_point.real
+
+    @property
+    def taken_in(self):
+        """What is taken in there now."""
+        return self.drawn_in * self.taking_in
+
+    @property
+    def edge_start(self):
+        """Where the edge begins now, level with the cups' point: on the straight centre front, or drawn in from there."""
+        return complex(self.taken_in, self.overbust.front_point.imag)
+
+    @cached_property
+    def flat_edge(self):
+        """The same edge on flat paper: level from the straight centre front to the cups' point, on over the open dart."""
+        return self.taking_in + self.sewn_edge + self.overbust.top_intake
+
+    @property
+    def edge_now(self):
+        """The edge as it is pulled now: what is still open of the dart and not yet drawn in at the centre counts."""
+        return self.sewn_edge + self.gap + self.taking_in - self.taken_in
+
+    @cached_property
+    def opened(self):
+        """How wide the underbust dart stands at its mark once the outer half has turned."""
+        under = self.overbust.underbust
+        return abs(self.turn(under.outer) - under.inner)
+
+
+def pulled_sheet(steps, share, drawn_in, unit, title):
+    """The sheet: the flat cup broken, the pulled one over it."""
+    o = steps.overbust
+    pulled, point, front = Pulled(o, share, drawn_in), o.bust_point, o.block.front
+    say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
+    inner, outer = cup_halves(o)
+    # The sheet has room for the dart wholly closed, so that it stands still while the dart closes.
+    closed = path.flattened(path.moved(outer, Pulled(o, 1.0, 0.0).turn), 0.1)
+    low, high = point.imag - o.underbust.radius - _BELOW, max(o.front_point.imag, *(p.imag for p in closed)) + 2.0
+    turned = path.moved(outer, pulled.turn)
+    top_outer = path.moved(o.top_outer, pulled.turn)
+    strokes = [*(Stroke(run, BEFORE, name) for name, run in front_paper(o, low, high)),
+               Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, "bust level", "body"),
+               Stroke(outer, FLAT, "outer half, flat"), Stroke(inner, BEFORE), Stroke(turned, BEFORE),
+               Stroke((Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),), BEFORE,
+                      "centre front, drawn in so far"),
+               Stroke(o.top_inner, NEW, "top edge, inner half", "new", 3),
+               Stroke(top_outer, NEW, "top edge, outer half", "new", 3)]
+    if pulled.taking_in - pulled.taken_in > 0.05:
+        strokes.append(Stroke((Line(pulled.edge_start, o.front_point),), NEW, "top edge, not drawn in yet", "new", 3))
+    if pulled.taken_in > 0.05:
+        strokes.append(Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, "taken in at the centre front",
+                              "guide"))
+    notes = [Note(pulled.edge_start, f"taken in: {say(pulled.taken_in)}", True),
+             Note(path.point_along(o.top_inner, path.run_length(o.top_inner) * 0.45),
+                  f"top edge, inner half: {say(path.run_length(o.top_inner))}", True),
+             Note(path.point_along(top_outer, path.run_length(top_outer) * 0.6),
+                  f"top edge, outer half: {say(path.run_length(top_outer))}")]
+    open_top, open_low = pulled.turn(o.top_right), pulled.turn(o.underbust.outer)
+    if pulled.gap > 0.05:
+        strokes.append(Stroke((Line(o.top_left, open_top),), GUIDE, "still open in the top edge", "guide"))
+        notes.append(Note(between(o.top_left, open_top, 0.5), f"still open: {say(pulled.gap)}"))
+    strokes.append(Stroke((Line(o.underbust.inner, open_low),), GUIDE, "underbust dart at its mark", "guide"))
+    notes.append(Note(between(o.underbust.inner, open_low, 0.6), f"underbust dart: {say(pulled.opened)}"))
+    spots = (Spot(point, "bust point", "before"),)
+    box = (-0.6, low - 0.2, front.width + 0.6, high + 0.2)
+    key = ((NEW, "top edge as pulled"), (FLAT, "outer half, flat"), (GUIDE, "measured"))
+    said = (f"{title}. The outer half of the cup is turned by {say_number(pulled.degrees, 1)} of the dart's "
+            f"{say_number(o.top_dart, 1)} degrees about the bust point; at the centre front "
+            f"{say_length(pulled.taken_in, unit)} of {say_length(pulled.taking_in, unit)} are taken in.")
+    return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, [Patch(inner, TINT), Patch(turned, TINT)],
+                    strokes, spots, notes, key)
+
+
+def _down_to(start, end, level):
+    """The point at which the way from `start` down to `end` passes the level, or `start` where it begins lower."""
+    return start if start.imag <= level else between(start, end, (start.imag - level) / (start.imag - end.imag))
+
+
+STEP = "overbust"
+COVERING = ("overbust_mark", "overbust_armscye", "centre_front_depth")
+"""The style values by which the cup covers more or less."""
+SKETCH = ("It is a sketch: her front's paper is laid round an oval three quarters as deep as it is wide, the darts closed. "
+          "Its top edge is drawn smoothly through four of its places. Heights are those of the tape, which ran over the "
+          "breast.")  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Asking:
+    """What the table of the guides asks; the bust point width is set anew for each wearer."""
+
+    which_way: str = declared(
+        "whether the cup's outline is worked out for the wearer or taken from the fixed guides",
+        unit="choice", choices=(WEARER, GUIDES), choice_words=("to the wearer", "by the guides"), default=WEARER)
+    bust_point_width: float = declared(
+        "what if her bust points lay nearer together or farther apart", unit="cm", low=12, high=34, step=0.25, default=19.05)
+
+
+@dataclass(frozen=True)
+class Pulling:
+    """How far the two things that make the top edge shorter are done."""
+
+    dart_closed: float = declared(
+        "how far the tightening dart is closed: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
+        unit="share", low=0, high=1, step=0.02, default=0.0)
+    centre_taken_in: float = declared(
+        "how far the centre front is taken in: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
+        unit="share", low=0, high=1, step=0.02, default=0.0)
+
+
+def asking(desk):
+    """The quantities of `Asking` about the desk's wearer: her own way and bust point width where the sliders begin."""
+    way, width = quantities(Asking)
+    try:
+        body = desk.body()[1]
+    except CorsetkitError:
+        # There is nothing to draw then, and the table says so.
+        body = next(iter(desk.demo.values()))
+    known = next(one for one in quantities(Measurements) if one.name == "bust_point_width")
+    # No bust points lie a third of the bust apart.
+    own = body.bust_point_width
+    low, high = max(known.low, 0.7 * own), min(known.high, 1.3 * own, body.bust_girth / 3 - 0.3)
+    return (replace(way, default=desk.record.style.get("way", Style.way)),
+            replace(width, low=low, high=high, default=own))
+
+
+def body_picture(drafts, usual_drafts, values):
+    """The cup on the body; `usual_drafts` draw it with the usual values, for comparison."""
+    name, steps = drafts.steps(values, STEP)
+    unit, usual = drafts.desk.record.unit, None
+    others = {one: value for one, value in values.items() if one not in COVERING}
+    if others != values:
+        try:
+            usual = usual_drafts.steps(others, STEP)[1].overbust
+        except CorsetkitError:
+            usual = None
+    sheet = body_sheet(steps, usual, unit, f"The cups on {name}, a sketch")
+    said = (*_covered(steps.overbust, unit), *depth_said(steps, unit), SKETCH)
+    return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
+
+
+def _covered(o, unit):
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    level, neck = o.bust_point.imag, o.block.front.neck_centre.imag
+    percent = lambda y: say_number(100 * (y - level) / (neck - level), 0)  # noqa: E731
+    over = edge_over(o).imag
+    yield (f"The top edge lies {say(over - level)} above the bust level over the breast, and "
+           f"{say(o.front_point.imag - level)} above it at the centre front.")
+    yield (f"From the bust level to the neck it is {say(neck - level)}: {percent(over)} % of that height are covered over "
+           f"the breast, {percent(o.front_point.imag)} % at the centre front.")
+    yield (f"The overbust mark is {say(abs(o.mark - o.bust_point))} from the bust point; the dart's legs, sewn together, "
+           f"bring the edge {say(o.top_radius)} from it.")
+    cup, low = (path.run_length(run) for run in (o.armscye_cup_part, o.armscye_low_part))
+    yield f"Along the armscye the cup covers {say(cup)}, from {say(low)} to {say(low + cup)} above the underarm point."
+
+
+def depth_said(steps, unit):
+    """Where the cups begin higher than the depth asks for: where they stop, and why."""
+    o, asked = steps.overbust, steps.style.centre_front_depth
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    begin = o.block.front.neck_centre.imag - o.front_point.imag
+    if say(asked) != say(begin):
+        yield (f"The centre front depth asks for {say(asked)}, but the cups stop at {say(begin)} below the neck: they begin "
+               f"at least {say(LEAST_ABOVE_DART)} above the centre-front dart. A greater depth than that moves nothing.")
+
+
+def guides_picture(block_drafts, drafts, values):
+    """The cup's outline with circles, guides and strips; `block_drafts` draw her own block, `drafts` what is asked."""
+    style = dict(values)
+    way, width = style.pop("which_way", None), style.pop("bust_point_width", None)
+    style |= {"way": way} if way else {}
+    name, own = block_drafts.steps(style, "block")
+    unit, body = drafts.desk.record.unit, own.measurements
+    asked = next(one for one in asking(drafts.desk) if one.name == "bust_point_width")
+    changed = width is not None and abs(width - body.bust_point_width) > 1e-6
+    if changed:
+        # It may have been asked of another wearer before, for whom more was allowed.
+        body = body.replaced(bust_point_width=min(max(width, asked.low), asked.high))
+    steps = drafts.steps(style, STEP, body)[1]
+    told = "by the guides" if steps.style.way == GUIDES else "to the wearer"
+    sheet = guides_sheet(steps, unit, f"{name}, {told}")
+    said = [*_reached(steps, unit)]
+    if changed:
+        said.insert(0, f"What if her bust points lay {say_length(body.bust_point_width, unit)} apart instead of "
+                       f"{say_length(own.measurements.bust_point_width, unit)}?")
+    return Picture(svg_text(sheet), sheet.description, tuple(said), steps.overbust.warnings)
+
+
+def _reached(steps, unit):
+    o, style = steps.overbust, steps.style
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    front, side = o.bust_point.real, o.block.front.width - o.bust_point.real
+    to_front, to_side = front - o.guide_front.real, o.guide_side.real - o.bust_point.real
+    yield (f"Towards the centre front there is room for {say(front - style.least_strip)}: {say(front)}, less the strip of "
+           f"{say(style.least_strip)}. The fixed guide is {say(style.guide_to_front)}; the cup reaches {say(to_front)}.")
+    yield (f"Towards the side there is room for {say(side - style.least_strip)}: {say(side)}, less the strip. The fixed "
+           f"guide is {say(style.guide_to_side)}; the cup reaches {say(to_side)} and leaves {say(side - to_side)}. "
+           f"Asked for are {say(SIDE_STRIP)}.")
+    quarter = (steps.measurements.bust_girth + style.bust_ease) / 4
+    wide = o.block.front.width
+    if style.to_the_wearer and say(quarter) != say(wide):
+        ease = " and its ease" if style.bust_ease else ""
+        yield (f"Half the front is {say(wide)} wide here. By the guides it is a quarter of the bust girth{ease}, "
+               f"{say(quarter)}: so there the side has {say(abs(wide - quarter))} {'less' if quarter < wide else 'more'}.")
+    yield (f"Above, the circle's radius is {say(style.overbust_mark)}: so far from the bust point lies the overbust mark. "
+           f"Below, it is {say(o.underbust.radius)}: so far lies the underbust mark.")
+
+
+def pulled_picture(drafts, values):
+    """The top edge with the dart closed and the centre front taken in so far."""
+    style = dict(values)
+    share, drawn_in = (style.pop(one.name, one.default) for one in quantities(Pulling))
+    name, steps = drafts.steps(style, STEP)
+    unit = drafts.desk.record.unit
+    sheet = pulled_sheet(steps, share, drawn_in, unit, f"The top edge of {name}'s cup")
+    said = (*_shorter(Pulled(steps.overbust, share, drawn_in), unit), *_why(steps, unit))
+    return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
+
+
+def _shorter(pulled, unit):
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    yield (f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
+           "over the open dart to the armscye.")
+    state = "closed" if pulled.gap < 0.05 else f"{say(pulled.gap)} open"
+    turned, dart = (say_number(angle, 1) for angle in (pulled.degrees, pulled.overbust.top_dart))
+    yield (f"Now the dart is turned by {turned} of its {dart} degrees, so it is {state}; at the centre front "
+           f"{say(pulled.taken_in)} of {say(pulled.taking_in)} are taken in.")
+    less = pulled.flat_edge - pulled.edge_now
+    yield (f"So half the edge is {say(pulled.edge_now)} long, "
+           + ("as long as on flat paper." if less < 1e-6 else f"{say(less)} less than on flat paper."))
+    yield (f"Sewn, half the edge is {say(pulled.sewn_edge)} long: {say(pulled.overbust.top_intake)} less by the dart and "
+           f"{say(pulled.taking_in)} less by the taking-in.")
+    yield (f"While the paper lies flat, what closes above opens below: the underbust dart stands {say(pulled.opened)} wide "
+           "at its mark.")
+
+
+def _why(steps, unit):
+    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    m, intake = steps.measurements, steps.overbust.top_intake
+    over = m.bust_girth - m.high_bust
+    known = "measured" if m.high_bust_girth is not None else "reckoned, for it was not measured"
+    yield (f"Why: her girth above the breasts is {say(m.high_bust)} ({known}), {say(over)} less than over them. "
+           f"The two tightening darts take {say(2 * intake)} together.")
+    yield (f"Left and right of the centre front {say(2 * steps.overbust.front_point.real)} more are taken in. No girth asks "
+           "for them: they are for the hollow between the breasts, into which no tape dips (common practice, no source).")

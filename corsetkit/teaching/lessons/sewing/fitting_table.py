@@ -1,0 +1,273 @@
+"""The learner at a toile: a fault seen, the line that moves, and the drafts with the corrections of her fittings made.
+
+Nothing here knows of a page or a widget; a dict comes in, a dict goes out, and a mistake of the learner's is a sentence.
+"""
+
+from corsetkit.drafting import draft
+from corsetkit.errors import CorsetkitError, sentence
+from corsetkit.fitting import corrections_file as kept
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.style import Style
+from corsetkit.teaching.desk import CORRECTIONS
+from corsetkit.teaching.shared.finished_drafts import Finishing, style_in
+from corsetkit.fitting.correct import said as said_totals
+from corsetkit.fitting.faults import FAULTS
+from corsetkit.fitting.lines import line_named
+from corsetkit.fitting.effect import lines_of, moved, said_moved, said_walked, walked
+from corsetkit.teaching.lessons.sewing.corrected_sheet import corrected_sheet
+from corsetkit.drawing.svg import svg_text
+from corsetkit.teaching.controls import Control
+from corsetkit.teaching.picture import Picture
+from corsetkit.units import in_one_unit
+
+
+class Corrected(Finishing):
+    """As `Finishing`, drawn with the corrections kept for the wearer."""
+
+    def __init__(self, the_desk):
+        super().__init__(the_desk)
+        self._asked = self._drafted = None
+
+    def corrections(self) -> tuple:
+        """The corrections kept for the desk's wearer; CorsetkitError where there is no wearer."""
+        return read_kept(self.desk)[0].of(self._body()[0])
+
+    def pattern(self, values: dict) -> tuple[str, Pattern]:
+        """The wearer's name and her pattern, corrected, for values of style and finish as `now` gives them."""
+        return self.corrected(values, self.corrections())
+
+    def corrected(self, values: dict, corrections) -> tuple[str, Pattern]:
+        """The same with other corrections than the kept ones."""
+        name, body = self._body()
+        asked = body, style_in(values), tuple(corrections)
+        if asked != self._asked:
+            self._asked = None
+            self._drafted = draft(body, Style(**asked[1]), asked[2], earlier=self._drafted)
+            self._asked = asked
+        return name, self._drafted
+
+
+def read_kept(desk):
+    """All wearers' kept corrections, and a sentence where the file cannot be read; then there are none."""
+    if not desk.folder:
+        return desk.corrections, ""
+    try:
+        found = kept.read_file(desk.folder / CORRECTIONS)
+    except CorsetkitError as error:
+        return kept.Kept(), str(error)
+    return found, "; ".join(found.left_out)
+
+
+def keep(desk, changed, by: str) -> str:
+    """Keep what `changed(kept)` makes of the kept corrections, and tell all cells but `by`.
+
+    Where the file that is there cannot be read, or not all of it, it is put beside, and the sentence that says so is given
+    back. CorsetkitError where a correction is not allowed, and where the disk is in the way.
+    """
+    said = ""
+    if desk.folder:
+        said = desk.rewrite(CORRECTIONS, kept.read_file, lambda path, found: kept.write_file(path, changed(found)),
+                            lambda found: not found.left_out)
+    else:
+        desk.corrections = changed(desk.corrections)
+    desk.change(by)
+    return said
+
+
+def named_seam(one):
+    """The beginning of a sentence on a `Walked` seam, with the letter that it bears on the pieces."""
+    return f"Seam {seam_letter(one.number)}, {one.name},"
+
+
+GROUPS = {
+    "Lacing gap and waist": ("top girth", "hip girth", "waist girth", "side seam", "length above the waist"),
+    "Underbust": ("underbust girth",),
+    "Cups": ("bust point sideways", "bust point height", "cup to the side", "cup to the front", "centre front dart",
+             "underbust line", "centre front"),
+    "Top edge": ("tightening dart", "overbust mark"),
+    "Hem": ("hem at the front", "hem at the side"),
+    "Yoke": ("back yoke", "yoke neckline"),
+}
+"""In which order a toile is looked at, and which lines belong there: the first moves what comes after; course convention."""
+_GONE = "this correction is not there any more"
+_WALKED, _LINES = 4, 4
+"""How many sentences on seams and on lines are told at most."""
+
+
+def grouped(style=None):
+    """{group: ((number of the fault among FAULTS, fault), ...)} in the order of fitting, of what this style can show."""
+    style = style or Style()
+    found = {}
+    for group, lines in GROUPS.items():
+        mine = [(number, one) for number, one in enumerate(FAULTS) if one.moves[0][0] in lines and one.fits(style)]
+        if mine:
+            found[group] = tuple(sorted(mine, key=lambda one: lines.index(one[1].moves[0][0])))
+    return found
+
+
+FIRST = grouped()["Lacing gap and waist"][0][0]
+
+
+class FittingTable:
+    """One fault at a time, over the desk's wearer with her kept corrections."""
+
+    def __init__(self, drafts: Corrected, key: str):
+        self.drafts, self.key = drafts, key
+        # What is kept and what is tried are drafted side by side, so that neither pushes the other out.
+        self._tried = Corrected(drafts.desk)
+        self.number = FIRST
+        self.pinch = {}
+        self._listed = ()
+        self.typed = ""
+        self.note = self.refused = ""
+        self.picture = Picture("", "")
+        self.draw()
+
+    @property
+    def fault(self):
+        return FAULTS[self.number]
+
+    @property
+    def amount(self):
+        """The pinch in cm."""
+        return self.pinch.get(self.number, self.fault.pinch.default)
+
+    def handle(self, message: dict) -> None:
+        """Do what the page asks."""
+        kind, self.note, self.typed, goes_on = message.get("kind"), "", "", ""
+        try:
+            if kind == "fault" and message.get("which") in range(len(FAULTS)):
+                self.number = message["which"]
+            elif kind == "set":
+                self._set((message.get("changes") or {}).get("pinch") or {})
+                return
+            elif kind == "add":
+                goes_on = self._add()
+            elif kind == "back":
+                self._take_back(message.get("place"))
+        except CorsetkitError as error:
+            self.note = sentence(f"Not done: {self._said(error)}")
+        self.draw()
+        if goes_on and not self.refused:
+            self.note = f"{self.note} {goes_on}"
+
+    def refresh(self) -> None:
+        """Draw anew, for something on the desk has changed."""
+        self.note = self.typed = ""
+        if not self.fault.fits(Style(**self.drafts.desk.record.style)):
+            self.number = FIRST
+        self.draw()
+
+    def draw(self) -> None:
+        """Draw what the correction does; where that is refused, the last drawing stays and the reason is kept."""
+        try:
+            self.picture, self.refused = self._pictured(self.amount), ""
+        except CorsetkitError as error:
+            self.refused = sentence(self._said(error))
+        self._listed = self._corrections()
+
+    def shown(self) -> dict:
+        """The whole state of the page."""
+        unit, fault = self.drafts.desk.record.unit, self.fault
+        control = Control(fault.pinch, unit)
+        state = control.state(self.amount) | ({"words": self.typed, "wrong": True} if self.typed else {})
+        return {
+            "faults": [[group, [[number, one.seen] for number, one in ones]] for group, ones in self._grouped().items()],
+            "fault": self.number, "control": control.page() | {"name": "pinch"}, "state": state | {"idle": ""},
+            "cause": f"Likely, not certain: {fault.cause}.", "caution": fault.caution,
+            "svg": self.picture.svg, "description": self.picture.description, "said": list(self.picture.said),
+            "refused": self.refused, "note": self.note, "kept": self._kept(), "totals": self._totals(),
+            "trouble": read_kept(self.drafts.desk)[1],
+        }
+
+    def still(self) -> Picture:
+        """The picture as a page shows it before anything runs, with what it is about."""
+        fault, unit = self.fault, self.drafts.desk.record.unit
+        about = (f"Seen: {fault.seen}.", f"Likely, not certain: {fault.cause}.",
+                 f"Measured: {fault.pinch.meaning}, {fault.pinch.say(self.amount, unit)}.", fault.caution)
+        picture = self._pictured(self.amount)
+        return Picture(picture.svg, picture.description, (*about, *picture.said))
+
+    # How it is made.
+
+    def _pictured(self, amount):
+        unit, fault, now = self.drafts.desk.record.unit, self.fault, self.drafts.now()
+        name, before = self.drafts.pattern(now)
+        made = fault.corrections(amount)
+        _, after = self._tried.corrected(now, (*before.corrections, *made))
+        found, seams = moved(before, after), walked(before, after)
+        said, next_pass = ("; ".join(line_named(one.line).said(one.by, unit) for one in ones)
+                           for ones in (made, fault.further_corrections(amount)))
+        title = f"{fault.seen[0].upper()}{fault.seen[1:]}, for {name}"
+        told = [f"What is corrected: {said}.",
+                *_few(said_moved(found, unit), _LINES, "line moves by no more than that", "lines move by no more than that"),
+                *([f"If that is not enough, in the next pass: {next_pass}."] if next_pass else []),
+                *_few(said_walked(seams, unit, named_seam), _WALKED, "seam is longer or shorter too",
+                      "seams are longer or shorter too")]
+        sheet = corrected_sheet(lines_of(before.steps), found, unit, title, f"{title}. {' '.join(told)}")
+        return Picture(svg_text(sheet), sheet.description, tuple(told))
+
+    def _set(self, answer):
+        try:
+            self.pinch[self.number] = Control(self.fault.pinch, self.drafts.desk.record.unit).read(answer)
+        except CorsetkitError as error:
+            self.typed = str(answer.get("text") or "")
+            self.refused = sentence(self._said(error))
+            return
+        self.draw()
+
+    def _add(self):
+        # Drawn first: what cannot be drawn is not kept.
+        self._pictured(self.amount)
+        made = self.fault.corrections(self.amount)
+        name = self.drafts.desk.body()[0]
+        beside = keep(self.drafts.desk, lambda kept: kept.with_more(name, made), self.key)
+        self.note = f"Kept for {name}. {beside}".rstrip()
+        return "The drawing goes on from there: what you see now is one pass more."
+
+    def _take_back(self, place):
+        if isinstance(place, bool) or not isinstance(place, int) or not 0 <= place < len(self._listed):
+            raise CorsetkitError(_GONE)
+        name, taken = self.drafts.desk.body()[0], self._listed[place]
+
+        def without(kept):
+            ones = list(kept.of(name))
+            # Another lesson may have kept or taken back some since the page was told; the same one is meant all the same.
+            if taken not in ones:
+                raise CorsetkitError(_GONE)
+            at = place if ones[place:place + 1] == [taken] else ones.index(taken)
+            return kept.with_only(name, ones[:at] + ones[at + 1:])
+
+        beside = keep(self.drafts.desk, without, self.key)
+        self.note = f"Taken back: {line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)}. {beside}".rstrip()
+
+    def _corrections(self):
+        try:
+            return self.drafts.corrections()
+        except CorsetkitError:
+            # Without a wearer there is nothing kept for her; the drawing's place says who is missing.
+            return ()
+
+    def _kept(self):
+        unit = self.drafts.desk.record.unit
+        return [line_named(one.line).said(one.by, unit) for one in self._listed]
+
+    def _totals(self):
+        ones = self._listed
+        if len(ones) < 2:
+            return []
+        return [f"In all: {'; '.join(said_totals(ones, self.drafts.desk.record.unit)) or 'nothing'}."]
+
+    def _grouped(self):
+        return grouped(Style(**style_in(self.drafts.desk.record.style)))
+
+    def _said(self, error):
+        return in_one_unit(str(error), self.drafts.desk.record.unit)
+
+
+def _few(told, most, one, many):
+    """The first sentences and the last, which sums up; how many are left out is said."""
+    if (left := len(told) - most - 1) <= 0:
+        return told
+    return (*told[:most], f"{left} more {one if left == 1 else many}.", told[-1])

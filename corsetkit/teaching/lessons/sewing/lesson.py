@@ -1,0 +1,127 @@
+"""Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the line that moves.
+"""
+
+from corsetkit.teaching.lessons.sewing.fitting_table import Corrected, FittingTable
+from corsetkit.teaching.widgets import Answering, page
+from corsetkit.drawing.svg import svg_image
+from corsetkit.teaching.lessons.sewing import on_paper as sewing_on_paper
+from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
+from corsetkit.teaching.course_lesson import CourseLesson
+from corsetkit.teaching.lessons.sewing.plain_lay import PlainPictures, controls
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared.files_written import CHOICES as FILES, SAID as FILES_SAID, write_files
+from corsetkit.teaching.lessons.sewing.board import CHOICES as TEXTS, order_board, write_order
+from corsetkit.teaching.lessons.sewing.words import sewing_words
+from corsetkit.teaching.picture import Stored, sentences_html
+
+
+class FittingWidget(Answering):
+    """The page's view of one `FittingTable`."""
+
+    _esm = page("common.js", "controls.js", "fitting.js")
+    _css = page("look.css", "sewing.css")
+
+    def __init__(self, table: FittingTable):
+        self.table = table
+        super().__init__(shown=table.shown())
+
+    def answer(self, message, buffers):
+        self.table.handle(message)
+        return self.table.shown()
+
+    def refresh(self) -> None:
+        self.table.refresh()
+        self.renew(self.table.shown())
+
+
+class SewingLesson(CourseLesson):
+    name = "09_sewing"
+    drafts_of = Corrected
+    panels = (
+        Panel("When does a little less width cost a whole row, and when nothing?", ("width", "laid", "cloth")),
+    )  # fmt: skip
+
+    # The cells of its own.
+
+    def lay(self):
+        """The closer lay, searched for."""
+        return self.show("lay", self._lay_still, self._lay_alive)
+
+    def order(self):
+        """The order of sewing."""
+        return self.show("order", lambda desk: order_board(self.drafts_of(desk)), self._order_alive)
+
+    def fitting(self):
+        """A fault seen on the toile, and the line that moves."""
+        return self.show("fitting", self._fitting_still, self._fitting_alive)
+
+    def print(self):
+        """Buttons that write the corrected pattern."""
+        return self.show("print", _print_still, _print_alive)
+
+    # What the form of the lessons asks for.
+
+    def offered(self):
+        """None: the style and the allowances belong to the lessons before."""
+        return ()
+
+    def drawing(self):
+        """The plain lay, row by row."""
+        return self.drawn(
+            "drawing", self.panels, lambda desk: PlainPictures(self.drafts_of(desk)),
+            lambda pictures, values: pictures.of(pictures.drafts.now() | values), own=lambda desk, _: controls(desk.record.unit))
+
+    def _words_on(self, drafts):
+        return sewing_words(drafts.finished({})[1])
+
+    def _asked_of(self, desk, drafts):
+        return PlainPictures(drafts).asked(desk.record.unit)
+
+    def _moves(self, desk, drafts) -> Stored:
+        return sewing_on_paper.by_hand(drafts)
+
+    def _checks(self, desk, drafts) -> Stored:
+        return sewing_on_paper.by_tape(drafts)
+
+    # How they are made.
+
+    def _lay_still(self, desk):
+        shown = CloserLay(self.drafts_of(desk)).shown()
+        later = "Once the lesson runs, a closer lay can be searched for here."
+        told = (*shown["said"], *(f"{', '.join(row[:3])}: {row[3]}, to buy {row[4]}." for row in shown["rows"]), later)
+        return Stored(svg_image(shown["svg"]) + sentences_html(told), (shown["description"], *told))
+
+    def _lay_alive(self, desk, key):
+        from corsetkit.teaching.lessons.sewing.closer_lay import LayWidget
+
+        return LayWidget(self.drafts_of(desk))
+
+    def _order_alive(self, desk, key):
+        from corsetkit.teaching.board import Board
+
+        drafts = self.drafts_of(desk)
+        return Board("The order of sewing", lambda: order_board(drafts), TEXTS, "Write the order of sewing",
+                     lambda choice: write_order(drafts, choice))
+
+    def _fitting_still(self, desk):
+        return FittingTable(self.drafts_of(desk), "fitting").still().stored(svg_image)
+
+    def _fitting_alive(self, desk, key):
+
+        return FittingWidget(FittingTable(self.drafts_of(desk), key))
+
+
+def _print_still(desk) -> Stored:
+    return Stored(f"<p>{FILES_SAID}</p>", (FILES_SAID,))
+
+
+def _print_alive(desk, key):
+    from corsetkit.teaching.board import Board
+
+    drafts = Corrected(desk)
+    words = "All pieces with their allowances, at true size, every correction that is kept made in them."
+    return Board("The files", lambda: Stored(f"<p>{words}</p>", ()), FILES, "Write the files",
+                 lambda choice: write_files(drafts, choice))
+
+
+LESSON = SewingLesson()

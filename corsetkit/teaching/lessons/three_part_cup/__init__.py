@@ -1,0 +1,1 @@
+"""Lesson 06, the three-part cup."""

@@ -1,0 +1,1 @@
+"""What two lessons or more show and say."""
