@@ -34,6 +34,11 @@ def modules(folder):
     return [path.stem for path in (ROOT / "corsetkit" / folder).glob("*.py") if not path.stem.startswith("_")]
 
 
+def folders_with(folder, module):
+    """The folders that hold a module of that name."""
+    return [path.parent.name for path in (ROOT / "corsetkit" / folder).glob(f"*/{module}.py")]
+
+
 def text_cells(name):
     return [re.search(r"\.(\w+)\(\)$", one.source)[1] for one in cells(name, read_text(name)) if one.kind == "code"]
 
@@ -52,8 +57,8 @@ class TestAgreement:
     def test_each_lesson_has_its_notebook(self):
         assert missing(lesson_names(), [path.stem for path in LESSONS.glob("*.ipynb")]) == ([], [])
 
-    def test_each_lesson_has_its_module_among_the_lessons(self):
-        assert missing([name[3:] for name in lesson_names()], modules("teaching/lessons")) == ([], [])
+    def test_each_lesson_has_its_folder_of_code(self):
+        assert missing([name[3:] for name in lesson_names()], folders_with("teaching/lessons", "lesson")) == ([], [])
 
     def test_each_step_has_its_module_of_the_same_name(self):
         assert not set(ORDER) - set(modules("steps"))

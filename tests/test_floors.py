@@ -12,7 +12,7 @@ PACKAGE = ROOT / "corsetkit"
 
 # From the ground up; a module may import from its own floor and from those below it.
 FLOORS = {
-    "words": ("errors", "sentences", "units", "quantity", "files", "lock", "folders", "folder_record"),
+    "words": ("errors", "units", "quantity", "files", "lock", "folders", "folder_record"),
     "geometry": ("geometry",),
     "values": ("measurements", "plausible", "wearers", "style", "pattern"),
     "fitting": ("fitting",),
@@ -20,24 +20,22 @@ FLOORS = {
     "pieces": ("pieces", "drafting"),
     "hand": ("hand",),
     "finish": ("finish",),
-    "showing": ("showing",),
-    "sheets": ("sheets",),
-    "exchange": ("exchange",),
+    "drawing": ("drawing",),
+    "printing": ("printing",),
     "lay": ("lay",),
     "sewing": ("sewing",),
-    "listing": ("listing",),
-    "hand sheets": ("hand_sheets",),
+    "export": ("export",),
     "output": ("output", "style_file"),
     "teaching": ("teaching",),
     "command": ("command", "stopping", "__main__"),
 }
 ALONE = "setup"
 """Runs before anything is installed: it imports nothing of the package, and nothing of the package imports it."""
-OUTSIDE = {"geometry": {"shapely"}, "values": {"shapely"}, "finish": {"shapely"}, "showing": {"reportlab", "matplotlib"},
-           "exchange": {"ezdxf"}, "lay": {"shapely", "spyrrow"},
+OUTSIDE = {"geometry": {"shapely"}, "values": {"shapely"}, "finish": {"shapely"}, "drawing": set(),
+           "printing": {"reportlab", "matplotlib"}, "export": {"ezdxf"}, "lay": {"shapely", "spyrrow"},
            "command": {"tqdm"},
            "teaching": {"ipywidgets", "anywidget", "traitlets", "IPython", "nbformat", "nbclient", "matplotlib"}}
-"""What a floor may import from outside the standard library; below showing only inside a function."""
+"""What a floor may import from outside the standard library; below printing only inside a function."""
 
 HEIGHTS = {name: height for height, names in enumerate(FLOORS.values()) for name in names}
 OF = {name: floor for floor, names in FLOORS.items() for name in names}
@@ -82,7 +80,7 @@ def broken(path, parts):
         elif first not in sys.stdlib_module_names and first != "corsetkit":
             if first not in OUTSIDE.get(OF.get(place), ()):
                 yield f"{where}, which the floor {OF.get(place, ALONE)} does without"
-            elif at_top and HEIGHTS[place] < HEIGHTS["showing"]:
+            elif at_top and HEIGHTS[place] < HEIGHTS["printing"]:
                 yield f"{where} at its top: it must load only when it is first asked for"
 
 
@@ -105,24 +103,24 @@ def test_imports_run_downwards():
     ("fitting/correct.py", "from ..steps import run", "above fitting"),
     ("steps/block.py", "from .. import drafting", "above steps"),
     ("pieces/yokes.py", "from ..hand import yoke", "above pieces"),
-    ("hand/panels.py", "from ..showing import views", "above hand"),
-    ("finish/bill.py", "from ..showing import views", "above finish"),
+    ("hand/panels.py", "from ..drawing import views", "above hand"),
+    ("finish/bill.py", "from ..drawing import views", "above finish"),
     ("sewing/work.py", "from .. import output", "above sewing"),
-    ("listing/table.py", "from ..hand_sheets import pages", "above listing"),
-    ("hand_sheets/pages.py", "from .. import output", "above hand sheets"),
+    ("lay/packer.py", "from ..sewing import work", "above lay"),
+    ("export/dxf.py", "from .. import output", "above export"),
     ("output.py", "from .teaching import desk", "above output"),
     ("teaching/desk.py", "from corsetkit import command", "above teaching"),
-    ("finish/loops.py", "import shapely", "at its top"),
-    ("showing/sheet.py", "from ..lay import plans", "above showing"),
-    ("showing/plan.py", "from ..sheets import rows", "above showing"),
-    ("sheets/rows.py", "from ..exchange import spread", "above sheets"),
-    ("sheets/write.py", "import ezdxf", "does without"),
+    ("finish/cutting_line.py", "import shapely", "at its top"),
+    ("drawing/canvas.py", "from ..printing import paper", "above drawing"),
+    ("drawing/views.py", "import reportlab", "does without"),
+    ("printing/page_rows.py", "from ..export import spread", "above printing"),
+    ("printing/finished_print.py", "import ezdxf", "does without"),
     ("lay/packer.py", "import numpy", "does without"),
     ("units.py", "import numpy", "does without"),
     ("steps/darts.py", "import shapely", "does without"),
     ("pattern/piece.py", "import shapely", "at its top"),
     ("setup/pin.py", "from ..errors import CorsetkitError", "stands alone"),
-    ("showing/views.py", "import corsetkit.setup.start", "stands alone"),
+    ("drawing/views.py", "import corsetkit.setup.start", "stands alone"),
 ])
 def test_a_wrong_import_is_named(tmp_path, module, line, said, monkeypatch):
     """An import that breaks a floor is told with file, line and the floor it breaks."""
