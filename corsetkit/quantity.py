@@ -47,7 +47,7 @@ class Quantity:
     a value must be given or, with `optional`, where it may be left out. `standard` is the term of
     ISO 8559-1, `source` where default and limits come from, `why_range` why the limits do not
     cover half to one and a half of the default. `group` is the step it belongs to. `choice_words` say the
-    choices to people, in their order. `only` is the name and the value of another quantity of the same class
+    choices to people, in their order. `formerly` are names under which files of earlier hold it. `only` is the name and the value of another quantity of the same class
     without which this one does nothing.
     Raises ValueError where the declaration contradicts itself.
     """
@@ -67,6 +67,7 @@ class Quantity:
     choice_words: tuple[str, ...] = ()
     optional: bool = False
     only: tuple[str, object] | None = None
+    formerly: tuple[str, ...] = ()
 
     def __post_init__(self):
         if self.unit not in UNITS:
@@ -274,6 +275,13 @@ def given_by_name(cls):
 
     cls.__init__ = __init__
     return cls
+
+
+def under_present_names(cls: type, values: dict) -> dict:
+    """What a file holds for a declared class, each value under its name of today; one given under both keeps today's."""
+    now = {old: one.name for one in quantities(cls) for old in one.formerly}
+    return {**{now[name]: value for name, value in values.items() if name in now},
+            **{name: value for name, value in values.items() if name not in now}}
 
 
 def check_all(instance, where: str = "") -> None:

@@ -21,15 +21,15 @@ PASSES = 3
 
 
 def _fitted(meaning, most):
-    """An amount that a fitting adds: nought unless the toile asks for it, and `most` cm a pass either way."""
+    """An amount that a fitting adds: zero unless the toile asks for it, and `most` cm a pass either way."""
     return declared(meaning, unit="cm", low=-PASSES * most, high=PASSES * most, step=0.1, default=0.0, group="fitting",
-                    source=COURSE, why_range="nought is the draft as it is drawn, so amounts run both ways")
+                    source=COURSE, why_range="zero is the draft as it is drawn, so amounts run both ways")
 
 
 @given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Fitting:
-    """What the fittings so far add to what the steps work out; all nought for a pattern that was never tried on.
+    """What the fittings so far add to what the steps work out; all zero for a pattern that was never tried on.
 
     No lesson offers these beside the style's own values: they come from corrections alone, which see what is seen on the
     toile. A correction of a line that is a style value or a measurement moves that, and has nothing here.
@@ -65,12 +65,12 @@ class Fitting:
 @given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Style:
-    """The choices of one corset. `Style()` drafts to the wearer; `Style(way="guides")` by the fixed guides."""
+    """The choices of one corset. `Style()` drafts to the wearer; `Style(method="guides")` by the fixed guides."""
 
-    way: str = declared(
+    method: str = declared(
         "whether darts, cup outline and waist are worked out for the wearer or taken from the fixed guides",
-        unit="choice", choices=(WEARER, GUIDES), choice_words=("to the wearer", "by the guides"), default=WEARER,
-        group="pattern", source=COURSE)
+        unit="choice", choices=(WEARER, GUIDES), choice_words=("fitted", "fixed guides"), default=WEARER,
+        group="pattern", source=COURSE, formerly=("way",))
     cup_parts: int = declared(
         "of how many parts each cup is sewn", unit="count", low=2, high=3, step=1, default=3,
         group="pattern", source=CUSTOM, why_range="a cup of one part or of four is another draft")
@@ -105,11 +105,11 @@ class Style:
     corset_length: float = declared(
         "by the guides, the corset's length from the shoulder over the bust point to the hem",
         unit="cm", low=17 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH,
-        group="underbust", only=("way", GUIDES), source=CUSTOM,
+        group="underbust", only=("method", GUIDES), source=CUSTOM,
         why_range="half of it would end above the waist")
     hem_share: float = declared(
         "to the wearer, how far down from waist to hip the hem lies", unit="share", low=0.4, high=0.95, step=0.01,
-        default=0.75, group="underbust", only=("way", WEARER), source=COURSE, why_range="the block ends at the hip")
+        default=0.75, group="underbust", only=("method", WEARER), source=COURSE, why_range="the block ends at the hip")
     hem_raise: float = declared(
         "how much the hem rises towards the side", unit="cm", low=0, high=1.5 * INCH, step=EIGHTH,
         default=INCH, group="underbust", source=CUSTOM)
@@ -117,14 +117,14 @@ class Style:
         "by the guides, how far below the bust point the underbust mark lies (3 in, 7.6 cm, for a small bust; 3 1/2 in, "
         "8.9 cm, for a full one)",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
-        group="underbust", only=("way", GUIDES), source=CUSTOM)
+        group="underbust", only=("method", GUIDES), source=CUSTOM)
     underbust_dart: float = declared(
         "by the guides, what the underbust dart takes in all at the underbust mark",
         unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
-        group="underbust", only=("way", GUIDES), source=CUSTOM)
+        group="underbust", only=("method", GUIDES), source=CUSTOM)
     underbust_reduction: float = declared(
         "to the wearer, how much smaller than the body the corset is at the underbust",
-        unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", only=("way", WEARER), source=COURSE)
+        unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", only=("method", WEARER), source=COURSE)
     dart_side_share: float = declared(
         "how much of the underbust dart lies on the side's side of the upright through the bust point", unit="share",
         low=0.37, high=0.95, step=0.01, default=0.75, group="underbust", source=CUSTOM,
@@ -143,7 +143,7 @@ class Style:
     overbust_dart: float = declared(
         "by the guides, what the tightening dart takes in all at the overbust mark",
         unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
-        group="overbust", only=("way", GUIDES), source=CUSTOM)
+        group="overbust", only=("method", GUIDES), source=CUSTOM)
     centre_front_depth: float = declared(
         "how far below the neck the cups begin at the centre front", unit="cm",
         low=3 * INCH, high=9 * INCH, step=EIGHTH, default=6 * INCH, group="overbust", source=CUSTOM)
@@ -156,11 +156,11 @@ class Style:
     guide_to_front: float = declared(
         "by the guides, how far the cup reaches from the bust point towards the centre front",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
-        group="overbust", only=("way", GUIDES), source=CUSTOM)
+        group="overbust", only=("method", GUIDES), source=CUSTOM)
     guide_to_side: float = declared(
         "by the guides, how far the cup reaches from the bust point towards the side",
         unit="cm", low=1.75 * INCH, high=5.25 * INCH, step=EIGHTH, default=3.5 * INCH,
-        group="overbust", only=("way", GUIDES), source=CUSTOM)
+        group="overbust", only=("method", GUIDES), source=CUSTOM)
     least_strip: float = declared(
         "the least strip of lower front kept between the cup and the centre front, and between the cup and the side",
         unit="cm", low=0.75, high=2.25, step=0.05, default=1.5, group="overbust", source=COURSE)
@@ -256,7 +256,7 @@ class Style:
 
     @property
     def to_the_wearer(self):
-        return self.way == WEARER
+        return self.method == WEARER
 
     def replaced(self, **changes):
         """This style with other values; each is checked like the first."""

@@ -21,6 +21,8 @@ from corsetkit.units import UNITS, shown
 _BEFORE = {Style: "", Finish: "", Cloth: "cloth_"}
 _OWNERS = {before + one.name: (owner, one.name, replace(one, name=before + one.name))
            for owner, before in _BEFORE.items() for one in quantities(owner)}
+_FORMERLY = {before + old: before + one.name
+             for owner, before in _BEFORE.items() for one in quantities(owner) for old in one.formerly}
 _HEADING = ("name", "value")
 _PARTS = ("style", "finish")
 _LIKE = "{\"cup_parts\": 2}"
@@ -119,6 +121,7 @@ def _choices(pairs, unit, where):
     values = {owner: {} for owner in _BEFORE}
     for name, value in pairs:
         known = name.strip().lower().replace(" ", "_")
+        known = _FORMERLY.get(known, known)
         if known not in _OWNERS:
             raise CorsetkitError(f"{where}{shown(name)} is no value of style, finish or cloth; allowed are unit, "
                                  f"{', '.join(_OWNERS)}")

@@ -15,10 +15,10 @@ SMOOTH_KINDS = (Kind.NECKLINE, Kind.ARMSCYE, Kind.HEM, Kind.TOP, Kind.LACING)
 """Free edges that run on from piece to piece."""
 
 
-def points(run, count=None):
+def points(path, count=None):
     """Points along a run of curves by the Bernstein form of their control points, `count` a curve or as many as FINE asks."""
-    found = [np.array([run[0].start])]
-    for curve in run:
+    found = [np.array([path[0].start])]
+    for curve in path:
         if isinstance(curve, Cubic):
             bend = max(abs(curve.start - 2 * curve.first + curve.second), abs(curve.first - 2 * curve.second + curve.end))
             found.append(place(curve, np.linspace(0, 1, (count or 2 + int((0.75 * bend / FINE) ** 0.5)) + 1)[1:]))
@@ -34,17 +34,17 @@ def place(curve, t):
     return s**3 * curve.start + 3 * s * s * t * curve.first + 3 * s * t * t * curve.second + t**3 * curve.end
 
 
-def line(run):
-    return LineString(points(run))
+def line(path):
+    return LineString(points(path))
 
 
-def area(run):
+def area(path):
     # The last point is the first one but for rounding.
-    return Polygon(points(run)[:-1])
+    return Polygon(points(path)[:-1])
 
 
-def moved(run, move):
-    return tuple(curve.moved(move) for curve in run)
+def moved(path, move):
+    return tuple(curve.moved(move) for curve in path)
 
 
 def at(z):
@@ -75,9 +75,9 @@ def corner(before, after):
     return 180 - np.degrees(np.angle(two / one))
 
 
-def angle_at(run, z):
+def angle_at(path, z):
     """Degrees inside a closed run at its corner `z`; 0 where it has no corner there."""
-    for before, after in zip(run, run[1:] + run[:1]):
+    for before, after in zip(path, path[1:] + path[:1]):
         if abs(before.end - z) < 1e-9:
             return corner((before,), (after,))
     return 0.0
@@ -98,7 +98,7 @@ def seam_corners(pattern):
                 place = next(k for k, one in enumerate(edges) if one is edge)
                 leaves = (number == -1) != against
                 next_one = edges[(place + 1) % len(edges)] if leaves else edges[place - 1]
-                total += corner(edge.run, next_one.run) if leaves else corner(next_one.run, edge.run)
+                total += corner(edge.path, next_one.path) if leaves else corner(next_one.path, edge.path)
                 beyond.append(next_one)
             yield seam, beyond, total
 

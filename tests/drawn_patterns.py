@@ -9,7 +9,7 @@ STYLES = {
     "two-part": Style(cup_parts=2),
     "no yoke": Style(yoke=False),
     "two-part, no yoke": Style(cup_parts=2, yoke=False),
-    "guides": Style(way="guides"),
+    "guides": Style(method="guides"),
     "many panels": Style(centre_panels=3),
 }
 
@@ -37,11 +37,11 @@ def at_the_sliders_ends():
     for number, one in enumerate(quantities(Style)):
         if one.unit in ("choice", "yes or no"):
             continue
-        for way in ("wearer", "guides"):
+        for method in ("wearer", "guides"):
             for value in (one.low, one.high):
                 name, measurements = wearers[number % len(wearers)]
                 value = int(value) if one.unit == "count" else value
                 try:
-                    yield f"{name}, {way}, {one.name} {value}", draft(measurements, Style(way=way, **{one.name: value}))
+                    yield f"{name}, {method}, {one.name} {value}", draft(measurements, Style(method=method, **{one.name: value}))
                 except CorsetkitError:
                     continue

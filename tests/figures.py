@@ -21,12 +21,12 @@ STYLES = {
     "two and three panels": {"centre_panels": 2, "side_panels": 3},
     "three and two panels, two parts": {"centre_panels": 3, "side_panels": 2, "cup_parts": 2},
 }
-WAYS = ("wearer", "guides")
+METHODS = ("wearer", "guides")
 
-CASES = tuple((wearer, style, way) for style in STYLES for way in WAYS
+CASES = tuple((wearer, style, method) for style in STYLES for method in METHODS
               for wearer in (WEARERS if style in ("three parts", "two parts, openings") else ("Maren", "Ottilie", "Theda")))
 """Every wearer in two kinds of style, three unlike ones in all of them, both ways."""
-FEW = tuple((wearer, "three parts", way) for wearer in WEARERS for way in WAYS)
+FEW = tuple((wearer, "three parts", method) for wearer in WEARERS for method in METHODS)
 """Every wearer in the default style, both ways."""
 
 RANGED = tuple((quantity.name, end) for quantity in quantities(Style) if quantity.is_number
@@ -35,9 +35,9 @@ RANGED = tuple((quantity.name, end) for quantity in quantities(Style) if quantit
 
 
 @cache
-def figure(wearer, style="three parts", way="wearer"):
+def figure(wearer, style="three parts", method="wearer"):
     """The pattern of one named case, drafted when it is first asked for."""
-    return draft(WEARERS[wearer], Style(way=way, **STYLES[style]))
+    return draft(WEARERS[wearer], Style(method=method, **STYLES[style]))
 
 
 def words(case):

@@ -19,7 +19,7 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Way,
+    Compass,
 )
 from corsetkit.units import round_to_sixteenth
 
@@ -35,22 +35,22 @@ def follow(instructions, precision=round_to_sixteenth):
         assert name not in marks, f"{name} is made twice"
         marks[name] = point
 
-    def step(way, start):
-        if isinstance(way, Way):
-            return way.step
-        if isinstance(way, Towards):
-            return _unit(marks[way.mark] - marks[start])
-        run = _unit(marks[way.end] - marks[way.start])
-        return run if isinstance(way, Along) else run * (1j if way.left else -1j)
+    def step(bearing, start):
+        if isinstance(bearing, Compass):
+            return bearing.step
+        if isinstance(bearing, Towards):
+            return _unit(marks[bearing.mark] - marks[start])
+        path = _unit(marks[bearing.end] - marks[bearing.start])
+        return path if isinstance(bearing, Along) else path * (1j if bearing.left else -1j)
 
     for one in instructions:
         match one:
             case Begin():
                 found(one.to, one.at)
             case Measure():
-                found(one.to, marks[one.start] + precision(one.length) * step(one.way, one.start))
+                found(one.to, marks[one.start] + precision(one.length) * step(one.bearing, one.start))
             case Offset():
-                foot = precision(one.length) * step(one.way, one.start)
+                foot = precision(one.length) * step(one.bearing, one.start)
                 aside = precision(one.aside) * step(one.then, one.start)
                 found(one.to, marks[one.start] + foot + aside)
             case Swing():
@@ -105,12 +105,12 @@ def drawn_through(points, leaves=None, arrives=None, parts=24):
         share = low[i] / middle[i - 1]
         middle[i] -= share * high[i - 1]
         right[i] -= share * right[i - 1]
-    ways = [0j] * (last + 1)
-    ways[last] = right[last] / middle[last]
+    bearings = [0j] * (last + 1)
+    bearings[last] = right[last] / middle[last]
     for i in range(last - 1, -1, -1):
-        ways[i] = (right[i] - high[i] * ways[i + 1]) / middle[i]
+        bearings[i] = (right[i] - high[i] * bearings[i + 1]) / middle[i]
     drawn = [points[0]]
-    for a, b, span, v, w in zip(points, points[1:], spans, ways, ways[1:]):
+    for a, b, span, v, w in zip(points, points[1:], spans, bearings, bearings[1:]):
         for k in range(1, parts + 1):
             t = k / parts
             drawn.append((2 * t**3 - 3 * t**2 + 1) * a + (t**3 - 2 * t**2 + t) * span * v

@@ -14,8 +14,8 @@ from collections import Counter
 from corsetkit import CorsetkitError, Measurements, Style, demo_wearers, draft
 from corsetkit.quantity import quantities
 
-STYLES = (Style(), Style(cup_parts=2), Style(way="guides"), Style(yoke=False),
-          Style(way="guides", yoke=False, cup_parts=2))
+STYLES = (Style(), Style(cup_parts=2), Style(method="guides"), Style(yoke=False),
+          Style(method="guides", yoke=False, cup_parts=2))
 
 
 def bodies_from_everywhere(count, seed):

@@ -31,10 +31,10 @@ def outline_faults(pattern):
             yield f"{piece.name}: the outline is not its edges end to end"
         if not (piece.outline.is_valid and ring.is_simple and ring.is_ccw and piece.outline.area > 1):
             yield f"{piece.name}: the outline is not valid, simple and counter-clockwise"
-        finer = area(piece.run)
+        finer = area(piece.path)
         if not finer.is_valid or not finer.exterior.is_ccw:
             yield f"{piece.name}: drawn finer, the outline crosses itself"
-        if shapely.distance(shapely.points(points(piece.run, 25)), ring).max() > 0.0011:
+        if shapely.distance(shapely.points(points(piece.path, 25)), ring).max() > 0.0011:
             yield f"{piece.name}: the outline handed out is farther than 0.01 mm from its curves"
 
 
@@ -107,7 +107,7 @@ def assembly_faults(pattern):
         together = shapely.union_all(laid)
         if sum(one.area for one in laid) - together.area > AREA:
             yield f"{piece.name}: its parts overlap when they are laid side by side"
-        off = together.symmetric_difference(area(piece.run))
+        off = together.symmetric_difference(area(piece.path))
         if off.area > AREA and piece.blends:
             off = off.difference(shapely.union_all([swept(blend) for blend in piece.blends]).buffer(0.003, quad_segs=1))
         if off.area > AREA:
@@ -174,7 +174,7 @@ def smooth_faults(pattern):
         for before, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1]):
             for fold, other in ((before, after), (after, before)):
                 if fold.kind is Kind.FOLD and other.kind in SMOOTH_KINDS:
-                    angle = corner(before.run, after.run)
+                    angle = corner(before.path, after.path)
                     if abs(angle - 90) > DEGREE / 2:
                         yield f"{piece.name}: {other.name} meets the fold at {angle:.2f} degrees"
 

@@ -6,7 +6,7 @@ from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
 from corsetkit.pattern.edge import Kind
 
@@ -21,7 +21,7 @@ def test_the_side_seams_are_equal_above_and_below_the_waist_mark(case):
     # Between the front's two stretches the dart's mouth stands open.
     above = [anew.line(above).length + anew.line(rest).length for above, rest in (
         (front.side_above, front.side_waist), (steps.block.back.side_above, waist.side_waist))]
-    below = [anew.line(run).length for run in (steps.underbust.side_below, steps.back.side_below)]
+    below = [anew.line(path).length for path in (steps.underbust.side_below, steps.back.side_below)]
     assert above[0] == pytest.approx(above[1], abs=5e-4)
     assert below[0] == pytest.approx(below[1], abs=5e-4)
 
@@ -34,7 +34,7 @@ def test_two_inches_come_out_of_the_back_waist(case):
     waist, back = pattern.steps.back.waist, pattern.steps.block.back
     assert (waist.at_side, waist.dart - back.waist_dart) == pytest.approx((INCH / 2, INCH / 2))
     assert anew.girths(pattern)["waist"] == pytest.approx(WEARERS[case[0]].waist_girth - 2 * INCH, abs=0.001)
-    taken = anew.area((*back.side_waist, *back.side_hip, *path.turned_round((*waist.side_waist, *waist.side_hip))))
+    taken = anew.area((*back.side_waist, *back.side_hip, *paths.turned_round((*waist.side_waist, *waist.side_hip))))
     level = taken.intersection(anew.LineString([(-99, 0.0), (199, 0.0)]))
     assert level.length == pytest.approx(INCH / 2, abs=1e-3)
 
@@ -71,10 +71,10 @@ def test_the_yoke_is_as_wide_as_the_panels_below_it(case):
     shoulder, square to it (common practice, no source)."""
     back = figure(*case).steps.back
     half = back.block.back
-    assert anew.line(back.yoke_line.kept).length == pytest.approx(sum(anew.line(run).length for run in back.yoke_parts), abs=1e-3)
-    assert back.yoke_line.whole[-1].way(1) == pytest.approx(1)
+    assert anew.line(back.yoke_line.kept).length == pytest.approx(sum(anew.line(path).length for path in back.yoke_parts), abs=1e-3)
+    assert back.yoke_line.whole[-1].tangent(1) == pytest.approx(1)
     assert abs(back.yoke_neck - half.neck_side) == pytest.approx(1.25 * INCH)
-    assert dot(back.neckline.whole[0].way(0), half.shoulder[0].way(0)) == pytest.approx(0, abs=1e-9)
+    assert dot(back.neckline.whole[0].tangent(0), half.shoulder[0].tangent(0)) == pytest.approx(0, abs=1e-9)
     armscye = anew.line(half.armscye)
     assert armscye.length - anew.line(back.armscye_yoke).length == pytest.approx(3 * INCH, abs=1e-3)  # course convention
 
@@ -118,6 +118,6 @@ def test_an_opening_leaves_a_strip_at_the_nape(height, bound):
     pattern = draft(WEARERS["Maren"], style)
     back = pattern.steps.back
     whole = abs(back.neckline.edge - back.yoke_line.edge)
-    tall = path.run_end(back.opening).imag - back.yoke_line.edge.imag
+    tall = paths.path_end(back.opening).imag - back.yoke_line.edge.imag
     assert tall == pytest.approx(min(height, whole - 2.0)) and (tall < height - 0.1) is bound
     assert any("back opening is drawn" in said for said in pattern.warnings) is bound

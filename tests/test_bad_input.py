@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 from bodies import outside, random_bodies
-from figures import RANGED, STYLES, WAYS, WEARERS
+from figures import RANGED, STYLES, METHODS, WEARERS
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -149,7 +149,7 @@ def test_both_ends_of_every_range_are_allowed():
 def test_each_range_covers_half_to_one_and_a_half_or_says_why(quantity):
     """A style number's range reaches from half its default to one and a half of it, or says why not; and it has a meaning, a
     group and a source."""
-    # A default of nought has no half: its range begins there.
+    # A default of zero has no half: its range begins there.
     covers = quantity.covers_half_to_one_and_a_half or quantity.default == quantity.low == 0
     assert covers or quantity.why_range
     assert not (covers and quantity.why_range and quantity.default), "it covers and need not say why"
@@ -165,7 +165,7 @@ def test_a_correction_of_no_known_line_is_refused():
 @pytest.mark.parametrize("change, style, field", [
     ({"neck_to_bust_point": 21.0, "armscye_depth": 16.5}, {"underarm_drop": 4.0}, "armscye_depth"),
     ({"shoulder_length": 19.0, "armscye_depth": 12.5}, {"shoulder_slope": 34, "underarm_drop": 1.0}, "shoulder_length"),
-    ({}, {"way": "guides", "corset_length": 11.5 * 2.54}, "corset_length"),
+    ({}, {"method": "guides", "corset_length": 11.5 * 2.54}, "corset_length"),
     ({"shoulder_length": 10.0}, {"yoke_shoulder": 1.875 * 2.54}, "yoke_shoulder"),
     ({}, {"overbust_armscye": 2 * 2.54, "underarm_along": 1.875 * 2.54}, "overbust_armscye"),
     ({"underbust_girth": 84.5, "bust_girth": 86.0}, {}, "underbust_girth"),
@@ -185,7 +185,7 @@ def test_a_wearer_who_cannot_be_drawn_is_told_why(change, style, field):
 def test_a_mark_too_high_or_low_is_drawn_or_refused(wearer, mark):
     """By the guides the highest and the lowest underbust mark are drawn, or refused in one line that names a field."""
     try:
-        assert draft(WEARERS[wearer], Style(way="guides", underbust_mark=mark)).pieces
+        assert draft(WEARERS[wearer], Style(method="guides", underbust_mark=mark)).pieces
     except CorsetkitError as refusal:
         assert "\n" not in str(refusal) and any(names(str(refusal), field) for field in FIELDS)
 
@@ -197,7 +197,7 @@ def test_every_refusal_names_a_field():
     for number, body in enumerate(bodies):
         for name, end in RANGED[number % 6::6]:
             try:
-                draft(body, Style(way=WAYS[number % 2], **{**STYLES["three parts, openings"], name: end}))
+                draft(body, Style(method=METHODS[number % 2], **{**STYLES["three parts, openings"], name: end}))
             except CorsetkitError as refusal:
                 refusals.add((f"{name}={end:.2f}", str(refusal)))
     assert refusals

@@ -8,7 +8,7 @@ from bodies import MEAN_BODY, random_bodies
 from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import heading, turn_between
@@ -32,11 +32,11 @@ def width(half, y):
 
 
 @pytest.mark.parametrize("eases", [{}, EASES], ids=["no ease", "ease"])
-@pytest.mark.parametrize("way", ["wearer", "guides"])
+@pytest.mark.parametrize("method", ["wearer", "guides"])
 @pytest.mark.parametrize("wearer", WEARERS)
-def test_bust_waist_and_hip_are_the_bodys_and_the_ease(wearer, way, eases):
+def test_bust_waist_and_hip_are_the_bodys_and_the_ease(wearer, method, eases):
     """Darts closed, the drawn bust, waist and hip are exactly the body's and the stated ease, counted once."""
-    b, body = drawn(wearer, way=way, **eases), WEARERS[wearer]
+    b, body = drawn(wearer, method=method, **eases), WEARERS[wearer]
     ease = {name: eases.get(f"{name}_ease", 0.0) for name in ("bust", "waist", "hip")}
     waist = sum(width(half, 0.0) - half.waist_dart for half in (b.front, b.back))
     hip = sum(width(half, -body.waist_to_hip) for half in (b.front, b.back))
@@ -59,10 +59,10 @@ def test_the_whole_neckline_is_the_neck_base_girth(wearer):
 def test_neckline_and_armscye_run_on_across_the_shoulder(wearer):
     """At both ends of the shoulder the inner angles of front and back sum to 180 degrees, and necklines are level at the centre."""
     b = drawn(wearer)
-    for runs in ((b.front.neckline, b.back.neckline), (b.front.armscye, b.back.armscye)):
-        along = [abs(turn_between(half.shoulder[0].way(0), run[0].way(0))) for half, run in zip((b.front, b.back), runs)]
+    for all_paths in ((b.front.neckline, b.back.neckline), (b.front.armscye, b.back.armscye)):
+        along = [abs(turn_between(half.shoulder[0].tangent(0), path[0].tangent(0))) for half, path in zip((b.front, b.back), all_paths)]
         assert sum(along) == pytest.approx(180, abs=1e-6)
-    assert all(abs(half.neckline[-1].way(1).imag) < 1e-9 for half in (b.front, b.back))
+    assert all(abs(half.neckline[-1].tangent(1).imag) < 1e-9 for half in (b.front, b.back))
 
 
 @pytest.mark.parametrize("case", FEW, ids=words)
@@ -116,7 +116,7 @@ def test_where_bust_has_nothing_more_than_waist_the_darts_take_nothing():
 
 def test_front_and_back_share_the_girth_by_the_stated_rules():
     """By the guides front and back have half each; to the wearer the across widths and what they leave, three fifths to two."""
-    assert shares_of_bust(MEAN_BODY, Style(way="guides")) == pytest.approx((90.71 / 4, 90.71 / 4))
+    assert shares_of_bust(MEAN_BODY, Style(method="guides")) == pytest.approx((90.71 / 4, 90.71 / 4))
     front, back = shares_of_bust(MEAN_BODY, Style())
     assert front + back == pytest.approx(90.71 / 2)
     assert front - 35.12 / 2 == pytest.approx(1.5 * (back - 37.62 / 2))
@@ -164,7 +164,7 @@ def test_the_mean_armscye_is_no_smaller_than_the_published_girth():
     """The mean body's drawn armscye is its published armscye girth of 37.13 cm (Gordon et al. 1989) or up to 6 cm more
     (our own bound), for it is cut below the bare underarm."""
     b = block(MEAN_BODY, Style())
-    assert 37.13 <= path.run_length(b.front.armscye) + path.run_length(b.back.armscye) <= 37.13 + 6
+    assert 37.13 <= paths.path_length(b.front.armscye) + paths.path_length(b.back.armscye) <= 37.13 + 6
 
 
 def test_the_block_has_the_girths_of_rosenfelds_construction():
@@ -173,8 +173,8 @@ def test_the_block_has_the_girths_of_rosenfelds_construction():
     size = 36 * INCH
     a, b, top = 0j, size / 3 + 0j, complex(size / 6, size / 3)
     e, f = (a + b) / 2 - (b - a) / 4, (a + b) / 2 + (b - a) / 4
-    bust = path.run_length((Line(a, b), Line(b, top), Line(top, a)))
-    waist = path.run_length((Line(e, top), Line(top, f)))
+    bust = paths.path_length((Line(a, b), Line(b, top), Line(top, a)))
+    waist = paths.path_length((Line(e, top), Line(top, f)))
     assert bust == pytest.approx(size * (1 + math.sqrt(5)) / 3) and waist == pytest.approx(size * math.sqrt(17) / 6)
     assert [bust / INCH, waist / INCH, bust / INCH + 4] == pytest.approx([39, 25, 43], abs=0.5)
     drawn_for_her = block(MEAN_BODY.replaced(bust_girth=bust, waist_girth=waist, hip_girth=bust + size / 9), Style())
@@ -183,12 +183,12 @@ def test_the_block_has_the_girths_of_rosenfelds_construction():
     assert 2 * sum(width(half, half.underarm.imag) for half in halves) == pytest.approx(bust, abs=1e-5)
 
 
-@pytest.mark.parametrize("way", ["wearer", "guides"])
+@pytest.mark.parametrize("method", ["wearer", "guides"])
 @pytest.mark.parametrize("wearer", WEARERS)
-def test_the_waist_darts_are_drawn_and_take_what_the_shares_give(wearer, way):
+def test_the_waist_darts_are_drawn_and_take_what_the_shares_give(wearer, method):
     """Each half's waist dart runs from the bust level over the waist, where it takes its share, to nothing above the hip; where
     bust has nothing more than waist none is drawn."""
-    b, style = drawn(wearer, way=way), Style(way=way)
+    b, style = drawn(wearer, method=method), Style(method=method)
     _, front, back = shares_of_waist(WEARERS[wearer], style)
     for half, share in ((b.front, front), (b.back, back)):
         assert half.waist_dart == pytest.approx(share)
@@ -196,15 +196,15 @@ def test_the_waist_darts_are_drawn_and_take_what_the_shares_give(wearer, way):
             assert half.dart_legs == ()
             continue
         side, centre = half.dart_legs
-        assert path.run_start(side) == path.run_start(centre) and path.run_end(side) == path.run_end(centre)
-        assert path.run_start(side).imag == pytest.approx(half.bust_level)
-        assert half.hip_centre.imag < path.run_end(side).imag < 0
-        at_side, at_centre = (path.at_level(leg, 0.0).real for leg in half.dart_legs)
+        assert paths.path_start(side) == paths.path_start(centre) and paths.path_end(side) == paths.path_end(centre)
+        assert paths.path_start(side).imag == pytest.approx(half.bust_level)
+        assert half.hip_centre.imag < paths.path_end(side).imag < 0
+        at_side, at_centre = (paths.at_level(leg, 0.0).real for leg in half.dart_legs)
         assert abs(at_side - at_centre) == pytest.approx(share, abs=1e-9)
         # The leg that is said to lie towards the side does.
         assert abs(at_side - half.waist_side.real) < abs(at_centre - half.waist_side.real)
-        assert path.run_length(side) == pytest.approx(path.run_length(centre), abs=1e-12)
-    assert path.run_start(b.front.dart_legs[0]) == b.bust_point if b.front.dart_legs else front == 0
+        assert paths.path_length(side) == pytest.approx(paths.path_length(centre), abs=1e-12)
+    assert paths.path_start(b.front.dart_legs[0]) == b.bust_point if b.front.dart_legs else front == 0
 
 
 def test_a_waist_as_large_as_the_bust_has_no_waist_darts():

@@ -81,7 +81,7 @@ def test_pointing_near_an_edge_says_it_and_marks_its_partner(page):
     found = pairs(page)
     assert len(found) > 6
     for one, other in found:
-        x, y = (place + 5 * way for place, way in zip(one["at"], one["across"]))
+        x, y = (place + 5 * tangent for place, tangent in zip(one["at"], one["across"]))
         page.mouse.move(x, y)
         assert words(page) == sentence(one, other)
         assert page.evaluate(MARKED, "meant") == [one["name"]] and page.evaluate(MARKED, "partner") == [other["name"]]
@@ -94,7 +94,7 @@ def test_pointing_near_an_edge_says_it_and_marks_its_partner(page):
 
 def test_a_tap_beside_an_edge_chooses_it_and_keys_go_on_from_there(page):
     one, other = pairs(page)[0]
-    x, y = (place + 12 * way for place, way in zip(one["at"], one["across"]))
+    x, y = (place + 12 * tangent for place, tangent in zip(one["at"], one["across"]))
     # Farther than a mouse reaches, nearer than a finger does.
     page.mouse.move(x, y)
     assert not words(page).startswith(one["name"])

@@ -20,8 +20,8 @@ LETTERS = [value for value in vars(pens).values() if isinstance(value, Letter)]
 HALF_MOON = (Line(0j, 10 + 0j), Cubic(10 + 0j, 10 + 8j, 0 + 8j, 0j))
 
 
-def shape(run):
-    return Polygon([(p.real, p.imag) for p in flattened(run)[:-1]])
+def shape(path):
+    return Polygon([(p.real, p.imag) for p in flattened(path)[:-1]])
 
 
 @pytest.fixture(scope="module")
@@ -104,8 +104,8 @@ def test_hatching_lies_inside_and_fills():
 
 def test_hatching_stands_still_while_a_border_moves():
     """Strokes lie on fixed lines of the drawing, so a moved border does not make them swim."""
-    def levels(run):
-        return {round((s.start * complex(1, -1)).imag / 2 ** 0.5, 6) for s in hatched(run, 0.5)}
+    def levels(path):
+        return {round((s.start * complex(1, -1)).imag / 2 ** 0.5, 6) for s in hatched(path, 0.5)}
 
     assert levels(box_run(0, 0, 10, 6)) <= levels(box_run(0, 0, 10.3, 6.2))
 

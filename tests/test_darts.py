@@ -6,7 +6,7 @@ import anew
 import pytest
 from figures import FEW, WEARERS, figure, words
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
 from corsetkit.pattern.edge import Kind
 
@@ -32,7 +32,7 @@ def test_the_legs_of_a_closed_dart_fall_on_each_other(case):
 def test_closing_changes_no_length(case):
     """Each turned stretch of the underbust line keeps every curve's length and its shape to 1e-9 cm."""
     for line in crossed(case)[1]:
-        for before, after in zip(line.moving, path.moved(line.moving, line.close), strict=True):
+        for before, after in zip(line.moving, paths.moved(line.moving, line.close), strict=True):
             spans = [abs(before.point(0) - before.point(t / 7)) for t in range(1, 8)]
             assert [abs(after.point(0) - after.point(t / 7)) for t in range(1, 8)] == pytest.approx(spans, abs=1e-9)
             assert after.length == pytest.approx(before.length, abs=1e-9)
@@ -62,13 +62,13 @@ def test_the_blended_line_is_smooth_and_undisturbed_at_its_ends(case):
     """The blended underbust line has no corner, starts and ends as the undisturbed one does, and moves by less
     than 1 cm (our own bound)."""
     darts, lines = crossed(case)
-    for line, first, last in zip(lines, (path.moved(darts.inner.moving, darts.inner.close), darts.outer.still),
-                                 (darts.inner.still, path.moved(darts.outer.moving, darts.outer.close)), strict=True):
-        assert all(abs(turn_between(a.way(1), b.way(0))) < 0.5 for a, b in zip(line.line, line.line[1:]))
-        for end, way in ((0, first[0].way(0)), (-1, last[-1].way(1))):
-            assert abs(turn_between(line.line[end].way(-end), way)) < 1e-6
-        assert path.run_start(line.line) == pytest.approx(path.run_start(first), abs=1e-9)
-        assert path.run_end(line.line) == pytest.approx(path.run_end(last), abs=1e-9)
+    for line, first, last in zip(lines, (paths.moved(darts.inner.moving, darts.inner.close), darts.outer.still),
+                                 (darts.inner.still, paths.moved(darts.outer.moving, darts.outer.close)), strict=True):
+        assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 0.5 for a, b in zip(line.line, line.line[1:]))
+        for end, tangent in ((0, first[0].tangent(0)), (-1, last[-1].tangent(1))):
+            assert abs(turn_between(line.line[end].tangent(-end), tangent)) < 1e-6
+        assert paths.path_start(line.line) == pytest.approx(paths.path_start(first), abs=1e-9)
+        assert paths.path_end(line.line) == pytest.approx(paths.path_end(last), abs=1e-9)
         if line.blend:
             assert line.blend.largest_move < 1.0
 
@@ -79,8 +79,8 @@ def test_cup_and_lower_front_share_the_line(case):
     pattern = figure(*case)
     seam = next(edge.seam for piece in pattern.pieces for edge in piece.edges
                 if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2)
-    cup = [point for edge in seam.sides[0] for point in (edge.run[0].start, edge.run[-1].end)]
-    low = anew.shapely.union_all([anew.line(edge.run) for edge in seam.sides[1]])
+    cup = [point for edge in seam.sides[0] for point in (edge.path[0].start, edge.path[-1].end)]
+    low = anew.shapely.union_all([anew.line(edge.path) for edge in seam.sides[1]])
     assert max(low.distance(anew.at(point)) for point in cup) < 2e-4
 
 
@@ -91,12 +91,12 @@ def test_the_v_is_stated(case):
     piece = next(piece for piece in figure(*case).pieces if piece.on_fold and len(piece.parts) > 1 and piece.cut == 1
                  and any(edge.kind is Kind.HEM for edge in piece.edges))
     corner = max((point for edge in piece.edges if edge.kind is Kind.CENTRE_FRONT
-                  for point in (edge.run[0].start, edge.run[-1].end)), key=lambda z: z.imag)
+                  for point in (edge.path[0].start, edge.path[-1].end)), key=lambda z: z.imag)
     assert darts.v_width == pytest.approx(2 * corner.real, abs=1e-9)
     assert darts.v_depth == pytest.approx(corner.imag - darts.overbust.dart_lower.imag, abs=1e-9)
     assert darts.v_depth > 0.5
     fold = next(edge for edge in piece.edges if edge.kind is Kind.FOLD)
-    assert all(abs(curve.start.real) < 1e-9 and abs(curve.end.real) < 1e-9 for curve in fold.run)
+    assert all(abs(curve.start.real) < 1e-9 and abs(curve.end.real) < 1e-9 for curve in fold.path)
 
 
 @pytest.mark.parametrize("angle, intakes", [(18.25, {7.5: 2.4, 9: 2.9, 18: 5.7, 25: 7.9})])

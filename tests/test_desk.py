@@ -29,7 +29,7 @@ from corsetkit.teaching.cells import InSight
 from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
 from corsetkit.teaching.lessons.back.lesson import LESSON as BACK
 from corsetkit.teaching.lessons.two_part_cup.lesson import LESSON as CUP
-from corsetkit.teaching.lessons.sewing.fitting_table import keep, read_kept
+from corsetkit.teaching.shared.corrected import keep, read_kept
 from corsetkit.teaching.record import Record, read_file, written
 from corsetkit.wearers import demo_wearers, write_wearers
 
@@ -240,7 +240,7 @@ from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.sewing.fitting_table import keep
+from corsetkit.teaching.shared.corrected import keep
 folder, half = sys.argv[1], int(sys.argv[2])
 desk = Desk(folder)
 print("ready", flush=True)

@@ -22,7 +22,7 @@ SLIDERS = [
 
 
 def outlines(pattern):
-    return [piece.run for piece in pattern.pieces]
+    return [piece.path for piece in pattern.pieces]
 
 
 @pytest.mark.parametrize("name, kept, drawn", SLIDERS, ids=[name for name, *_ in SLIDERS])
@@ -40,7 +40,7 @@ def test_another_wearer_or_kind_of_cup_takes_nothing_wrong_over():
     """From an earlier pattern of another wearer, or with another number of cup parts, the draft is the same as from none."""
     before = figure("Maren")
     for body, style in ((WEARERS["Ottilie"], Style()), (WEARERS["Maren"], Style(cup_parts=2)),
-                        (WEARERS["Maren"], Style(way="guides", yoke=False))):
+                        (WEARERS["Maren"], Style(method="guides", yoke=False))):
         assert outlines(draft(body, style, earlier=before)) == outlines(draft(body, style))
 
 
@@ -80,7 +80,7 @@ def test_names_are_for_people(monkeypatch):
     for one in known:
         again = draft(one.measurements, one.style)
         assert {edge.name for piece in again.pieces for edge in piece.edges} == {"same"}
-        assert [piece.run for piece in again.pieces] == [piece.run for piece in one.pieces]
+        assert [piece.path for piece in again.pieces] == [piece.path for piece in one.pieces]
         assert [(seam.lengths, seam.marks) for seam in again.seams] == [(seam.lengths, seam.marks) for seam in one.seams]
 
 

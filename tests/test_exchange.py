@@ -207,7 +207,7 @@ def test_the_dxfs_sewing_lines_are_true_splines(drawings, made):
         for entity in block.query("SPLINE"):
             assert entity.dxf.degree == 3 and list(entity.knots) == pytest.approx([0, 0, 0, 0, 1, 1, 1, 1])
         for edge, width in zip(one.piece.edges, one.allowances):
-            for curve in edge.run if width else ():
+            for curve in edge.path if width else ():
                 if type(curve) is Cubic:
                     asked = [turn(p) * 10 for p in (curve.start, curve.first, curve.second, curve.end)]
                     assert any(max(abs(p - q) for p, q in zip(asked, drawn)) < 0.01 for drawn in splines)
@@ -249,7 +249,7 @@ def test_the_dxfs_layers_hold_what_they_say(drawings, made, version):
         fold = next((edge for edge in one.piece.edges if edge.kind is Kind.FOLD), None)
         assert len(on["6"]) == (1 if fold else 0)
         if fold:
-            ends = [turn(p) * 10 for p in (fold.run[0].start, fold.run[-1].end)]
+            ends = [turn(p) * 10 for p in (fold.path[0].start, fold.path[-1].end)]
             assert _off([complex(p.x, p.y) for p in (on["6"][0].dxf.start, on["6"][0].dxf.end)], ends) < 0.01
         (grain,) = on["7"]
         step = grain.dxf.end - grain.dxf.start

@@ -51,7 +51,7 @@ def ring_of(points):
 
 def corners_of(piece):
     """(the edge that arrives, the one that leaves, the piece's angle between them in degrees)."""
-    return [(a, b, anew.corner(a.run, b.run)) for a, b in zip(piece.edges, (*piece.edges[1:], piece.edges[0]))]
+    return [(a, b, anew.corner(a.path, b.path)) for a, b in zip(piece.edges, (*piece.edges[1:], piece.edges[0]))]
 
 
 def margins(piece, widths):
@@ -78,12 +78,12 @@ def rule_sides(piece):
 
 def frame(edge, at_end):
     """The edge's corner, the unit step beyond it along the sewing line, and the one outwards, from its control points."""
-    curve = edge.run[-1 if at_end else 0]
+    curve = edge.path[-1 if at_end else 0]
     inner = (curve.second, curve.first) if isinstance(curve, Cubic) else (curve.start, curve.end)
     corner = curve.end if at_end else curve.start
-    way = corner - inner[0 if at_end else 1]
-    way /= abs(way)
-    return corner, way, way * (-1j if at_end else 1j)
+    tangent = corner - inner[0 if at_end else 1]
+    tangent /= abs(tangent)
+    return corner, tangent, tangent * (-1j if at_end else 1j)
 
 
 @pytest.mark.parametrize("choices", [Finish(), BOUND, WIDE], ids=["as chosen", "bound", "wide"])
@@ -94,7 +94,7 @@ def test_the_cutting_line_lies_its_width_from_the_sewing_line(choices):
     for case in cases(choices):
         for one in finished(case, choices).pieces:
             cutting, room = ring_of(one.cutting), margins(one.piece, one.allowances)
-            lines = [anew.line(edge.run) for edge in one.piece.edges]
+            lines = [anew.line(edge.path) for edge in one.piece.edges]
             for edge, line, width in zip(one.piece.edges, lines, one.allowances):
                 if not width or edge.kind is Kind.CENTRE_FRONT:
                     continue
@@ -117,7 +117,7 @@ def test_one_width_all_round_gives_shapelys_buffer():
     for case in SOME:
         for one in finished(case, ALIKE).pieces:
             outline, whole = Polygon([(p.real, p.imag) for p in one.cutting]), one.piece.outline
-            corners = [anew.at(edge.run[0].start) for edge in one.piece.edges]
+            corners = [anew.at(edge.path[0].start) for edge in one.piece.edges]
             beyond = whole.buffer(1.0, quad_segs=64)
             fold = next((edge for edge in one.piece.edges if edge.kind is Kind.FOLD), None)
             if fold:
@@ -129,9 +129,9 @@ def test_one_width_all_round_gives_shapelys_buffer():
 
 
 def left_of(fold):
-    start, end = fold.run[0].start, fold.run[-1].end
-    way = (end - start) / abs(end - start) * 300
-    corners = (start - way, start + way, start + way + 1j * way, start - way + 1j * way)
+    start, end = fold.path[0].start, fold.path[-1].end
+    tangent = (end - start) / abs(end - start) * 300
+    corners = (start - tangent, start + tangent, start + tangent + 1j * tangent, start - tangent + 1j * tangent)
     return Polygon([(p.real, p.imag) for p in corners])
 
 
@@ -173,15 +173,15 @@ def test_a_seams_end_lies_under_the_edge_once_it_is_pressed(choices):
             for first, at_end, other, angle in rule_sides(one.piece):
                 width = widths[id(first)]
                 if angle >= 90 or Kind.CENTRE_FRONT in (first.kind, other.kind) or min(
-                        anew.line(edge.run).length for edge in (first, other)) < 2.5 * max(widths.values()):
+                        anew.line(edge.path).length for edge in (first, other)) < 2.5 * max(widths.values()):
                     continue
-                corner, way, out = frame(first, at_end)
+                corner, tangent, out = frame(first, at_end)
                 end = [p for p in one.cutting if -0.02 <= ((p - corner) / out).real <= width + 0.02
-                       and abs(((p - corner) / way).real) < 2.5 * max(widths.values())]
+                       and abs(((p - corner) / tangent).real) < 2.5 * max(widths.values())]
                 assert end
                 for point in end:
-                    step = (point - corner) / way
-                    mirrored = corner + way * step.conjugate()
+                    step = (point - corner) / tangent
+                    mirrored = corner + tangent * step.conjugate()
                     # The later edge may curve away from the straight end by a little.
                     assert anew.at(mirrored).distance(cut) < 0.2, (words(case), one.piece.name, first.name, other.name)
                     seen += 1
@@ -190,11 +190,11 @@ def test_a_seams_end_lies_under_the_edge_once_it_is_pressed(choices):
 
 def far_end(one, edge, at_end, width):
     """How far beyond the corner an edge's allowance keeps its full width, cm along its sewing line carried straight on."""
-    corner, way, out = frame(edge, at_end)
-    line = np.array(anew.points(edge.run))
+    corner, tangent, out = frame(edge, at_end)
+    line = np.array(anew.points(edge.path))
     line = line if at_end else line[::-1]
-    length = anew.line(edge.run).length
-    beyond = corner + 20 * way
+    length = anew.line(edge.path).length
+    beyond = corner + 20 * tangent
     carried = LineString([*line, (beyond.real, beyond.imag)])
     found = [carried.project(anew.at(p)) - length for p in one.cutting if ((p - corner) / out).real > 0.5 * width
              and abs(p - corner) < 8 and abs(anew.at(p).distance(carried) - width) < EXACT]
@@ -277,13 +277,13 @@ def test_no_spikes_and_nothing_crosses():
 
 
 def test_bound_edges_and_folds_are_cut_on_their_own_line():
-    """Where the allowance is nought the cutting line is the sewing line."""
+    """Where the allowance is zero the cutting line is the sewing line."""
     for case in SOME:
         for one in finished(case, BOUND).pieces:
             ring = ring_of(one.cutting)
             for edge, width in zip(one.piece.edges, one.allowances):
                 if not width:
-                    off = shapely.distance(shapely.points(anew.points(edge.run, 12)), ring)
+                    off = shapely.distance(shapely.points(anew.points(edge.path, 12)), ring)
                     assert off.max() < EXACT, (words(case), one.piece.name, edge.name)
     assert {edge.kind for one in finish(figure("Maren"), Finish()).pieces
             for edge, width in zip(one.piece.edges, one.allowances) if not width} == {Kind.FOLD}
@@ -298,8 +298,8 @@ def test_a_piece_on_the_fold_opens_to_twice_its_half():
             assert whole.area == pytest.approx(one.outline.area * (2 if one.piece.on_fold else 1), abs=1e-3)
             for fold in (edge for edge in one.piece.edges if edge.kind is Kind.FOLD):
                 assert one.outline.difference(left_of(fold).buffer(1e-5)).area < 1e-6
-            runs = [curve for _, run in unfolded(one).edges for curve in run]
-            gaps = sorted(abs(b.start - a.end) for a, b in zip(runs, runs[1:] + runs[:1]))
+            all_paths = [curve for _, path in unfolded(one).edges for curve in path]
+            gaps = sorted(abs(b.start - a.end) for a, b in zip(all_paths, all_paths[1:] + all_paths[:1]))
             assert gaps[-1] < 1e-6, (words(case), one.piece.name)
 
 
@@ -354,5 +354,5 @@ def test_a_hollow_tighter_than_its_allowance_keeps_its_distance():
              Edge("other side", (Line(10j, 0j),), Kind.TOP))
     piece = Piece(1, "trial piece", edges, (1 + 1j, 1 + 9j), 1, "shell", False, False)
     ring = ring_of(cutting_line(piece, Finish()))
-    assert ring.distance(anew.line(edges[2].run)) == pytest.approx(1.0, abs=EXACT)
+    assert ring.distance(anew.line(edges[2].path)) == pytest.approx(1.0, abs=EXACT)
     assert ring.distance(Point(6, 7.4)) > 1.2

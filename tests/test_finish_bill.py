@@ -23,7 +23,7 @@ BILLS = [(case, bill(finish(figure(*case)))) for case in CASES]
 
 def waist_of(piece):
     """The piece's width at the waist level, measured on its outline."""
-    return anew.area(piece.run).intersection(LineString([(-300, 0), (300, 0)])).length
+    return anew.area(piece.path).intersection(LineString([(-300, 0), (300, 0)])).length
 
 
 def test_layers_follow_the_pieces():
@@ -50,7 +50,7 @@ def test_bones_are_shorter_than_their_channels_and_end_at_the_cups():
             assert bone.length == pytest.approx(bone.channel - 1.27), words(case)
             assert bone.channel == pytest.approx(anew.line(bone.line).length, abs=1e-3) and bone.length > 5
         crossing = [seam for seam in pattern.seams if any(
-            edge.run[0].start.imag * edge.run[-1].end.imag < 0 for side in seam.sides for edge in side)]
+            edge.path[0].start.imag * edge.path[-1].end.imag < 0 for side in seam.sides for edge in side)]
         on_seams = [bone.on for bone in made.bones if bone.on in pattern.seams]
         assert on_seams == crossing and all(
             edge.kind is Kind.PANEL_SEAM for seam in on_seams for side in seam.sides for edge in side)
@@ -107,7 +107,7 @@ def test_the_eyelets_stand_evenly_with_two_pairs_at_the_waist():
                 assert one.places[len(above)] - one.waist == pytest.approx(0.6)
                 rest = sorted(one.spaces)
                 assert rest[0] == pytest.approx(1.2) and rest[1] > 1.8
-        top = max(p.imag for edge in edges for p in (edge.run[0].start, edge.run[-1].end))
+        top = max(p.imag for edge in edges for p in (edge.path[0].start, edge.path[-1].end))
         waisted = [one for one in made.eyelets if one.waist]
         assert len(waisted) == 1
         if len(made.eyelets) == 1:
@@ -142,9 +142,9 @@ def test_waist_tape_facing_and_the_opening_to_put_it_on():
         tape = next(strip for strip in made.strips if strip.name == "waist tape")
         assert tape.length == pytest.approx(cloth, abs=0.02) and tape.width == 2.2
         narrowest = min(girth.finished for girth in pattern.girths.values()) - pattern.style.lacing_gap
-        for way in made.passings:
-            assert narrowest + way.gap == pytest.approx({"the bust": body.bust_girth, "the hips": body.hip_girth}[way.over])
-        assert made.passing.gap == min(way.gap for way in made.passings)
+        for passing in made.passings:
+            assert narrowest + passing.gap == pytest.approx({"the bust": body.bust_girth, "the hips": body.hip_girth}[passing.over])
+        assert made.passing.gap == min(passing.gap for passing in made.passings)
         # Bought is what the easier way of putting it on needs, worked out here from the eyelets' places.
         across = max(pattern.style.lacing_gap, min(body.bust_girth, body.hip_girth) - narrowest) + 2 * Finish().eyelet_inset
         whole = [place for one in made.eyelets for place in one.places]

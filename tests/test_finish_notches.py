@@ -28,11 +28,11 @@ def sewn_places(case):
         for side, against in zip(seam.sides, seam.against):
             total, found, ends = 0.0, [], []
             for edge in side:
-                length = anew.line(edge.run).length
+                length = anew.line(edge.path).length
                 for one in done.pieces:
                     for notch in one.notches:
                         if notch.edge is edge:
-                            along = anew.line(edge.run).project(anew.at(notch_mark(notch)))
+                            along = anew.line(edge.path).project(anew.at(notch_mark(notch)))
                             found.append((total + (length - along if against else along), notch))
                 total += length
                 ends.append((total, edge))
@@ -46,7 +46,7 @@ def notch_mark(notch):
     far = notch.point + 4 * notch.inward
     start = notch.point - 1e-6 * notch.inward
     line = shapely.LineString([(start.real, start.imag), (far.real, far.imag)])
-    met = shapely.intersection(line, anew.line(notch.edge.run).buffer(1e-4))
+    met = shapely.intersection(line, anew.line(notch.edge.path).buffer(1e-4))
     at = shapely.get_coordinates(met)
     return complex(*at[((at - [start.real, start.imag]) ** 2).sum(axis=1).argmin()])
 
@@ -63,7 +63,7 @@ def test_a_notch_is_square_to_its_mark_and_at_most_half_as_deep_as_the_allowance
                 assert anew.at(notch.point).distance(ring) < 1e-6, where
                 mark = next(mark for mark in one.piece.notches if mark.edge is notch.edge and mark.along == notch.along)
                 step = notch.point - mark.point
-                assert abs((step * mark.way.conjugate()).real) < 1e-6 and abs(step) <= widths[id(notch.edge)] + 0.002, where
+                assert abs((step * mark.tangent.conjugate()).real) < 1e-6 and abs(step) <= widths[id(notch.edge)] + 0.002, where
                 assert abs(abs(notch.inward) - 1) < 1e-9 and abs(step / abs(step) + notch.inward) < 1e-6, where
                 assert 0 < notch.depth <= min(0.5, abs(step) / 2) + 1e-9, where
                 seen += 1
@@ -75,7 +75,7 @@ def test_no_notch_at_a_pieces_corner():
     left_out = 0
     for case in CASES:
         for one in finished(case).pieces:
-            corners = [a.run[-1].end for a, b in zip(one.piece.edges, (*one.piece.edges[1:], one.piece.edges[0]))
+            corners = [a.path[-1].end for a, b in zip(one.piece.edges, (*one.piece.edges[1:], one.piece.edges[0]))
                        if not (a.seam is not None and a.seam is b.seam)]
             for mark in one.piece.notches:
                 along = min(mark.along, mark.edge.length - mark.along)

@@ -29,7 +29,7 @@ def seam_named(pattern, name):
 
 
 def lengths(seam):
-    return [sum(anew.line(edge.run).length for edge in side) for side in seam.sides]
+    return [sum(anew.line(edge.path).length for edge in side) for side in seam.sides]
 
 
 def longer_on_paper(pattern, seam, number, side, by):
@@ -43,7 +43,7 @@ def longer_on_paper(pattern, seam, number, side, by):
 def test_every_seam_is_trued_wherever_it_came_out_longer(case):
     """Each stretch of each seam, on either side: both become as long as the longer; other edges keep their length."""
     pattern = figure(*case)
-    drafted = {id(edge): anew.line(edge.run).length for piece in pattern.pieces for edge in piece.edges}
+    drafted = {id(edge): anew.line(edge.path).length for piece in pattern.pieces for edge in piece.edges}
     for seam in pattern.seams:
         before = lengths(seam)
         for number in range(len(seam.marks) + 1):
@@ -60,14 +60,14 @@ def test_every_seam_is_trued_wherever_it_came_out_longer(case):
                     assert one.outline.is_valid and one.outline.exterior.is_ccw
                     for old, edge in zip(was.edges, one.edges):
                         if old.seam is not None and old.seam is not seam:
-                            assert anew.line(edge.run).length == pytest.approx(drafted[id(old)], abs=1e-3)
+                            assert anew.line(edge.path).length == pytest.approx(drafted[id(old)], abs=1e-3)
                 # All that meets still meets; whoever moves an edge by hand gives up the draft's own promises.
                 if side and number == len(seam.marks):
                     broken = faults(new, ("assembly", "girth", "tiling", "smooth", "rigid", "bust_point"))
                     assert not broken, (words(case), seam.name, broken)
     for piece in pattern.pieces:
         for edge in piece.edges:
-            assert anew.line(edge.run).length == drafted[id(edge)], "the pattern given is as it was"
+            assert anew.line(edge.path).length == drafted[id(edge)], "the pattern given is as it was"
 
 
 @pytest.mark.parametrize("case", CASES[:6], ids=words)
@@ -202,21 +202,21 @@ def test_a_curved_edge_between_fixed_corners_is_bent_rounder():
     new = next(piece for piece in trued(pattern, edges["overbust"], 0.2, edges["centre front"]).pieces if piece.name == yoke.name)
     for was, one in zip(yoke.edges, new.edges):
         grown = 0.2 if was.name == "overbust" else 0.0
-        assert anew.line(one.run).length - anew.line(was.run).length == pytest.approx(grown, abs=1e-3)
-        assert abs(one.run[0].start - was.run[0].start) < 1e-9 and abs(one.run[0].way(0) - was.run[0].way(0)) < 1e-6
+        assert anew.line(one.path).length - anew.line(was.path).length == pytest.approx(grown, abs=1e-3)
+        assert abs(one.path[0].start - was.path[0].start) < 1e-9 and abs(one.path[0].tangent(0) - was.path[0].tangent(0)) < 1e-6
     assert new.blends[-1].why == "overbust trued" and 0.1 < new.blends[-1].largest_move < 0.8
 
 
 def test_a_bent_arc_gains_what_it_should():
     """By plain calculus, for a shallow arc of rise s over a chord c: a rise of h more gains 64/15 s h / c + 2.44 h h / c."""
     arc = even_arc(0j, 10 + 0j, leaving=complex(math.cos(0.4), math.sin(0.4)))
-    run = bent((arc,), 0.3)
-    drawn, rise = anew.line(run), anew.line((arc,)).bounds[3]
+    path = bent((arc,), 0.3)
+    drawn, rise = anew.line(path), anew.line((arc,)).bounds[3]
     assert drawn.length == pytest.approx(arc.length + 0.3, abs=1e-3)
     a, b = 2.44 / 10, 64 / 15 * rise / 10
     assert drawn.bounds[3] - rise == pytest.approx((math.sqrt(b * b + 4 * a * 0.3) - b) / (2 * a), abs=0.05)
-    assert abs(run[0].start) < 1e-9 and abs(run[-1].end - 10) < 1e-9
-    assert abs(run[0].way(0.0) - arc.way(0.0)) < 1e-9 and abs(run[-1].way(1.0) - arc.way(1.0)) < 1e-9
+    assert abs(path[0].start) < 1e-9 and abs(path[-1].end - 10) < 1e-9
+    assert abs(path[0].tangent(0.0) - arc.tangent(0.0)) < 1e-9 and abs(path[-1].tangent(1.0) - arc.tangent(1.0)) < 1e-9
 
 
 def test_a_moved_corner_is_where_two_arcs_cross():
@@ -229,16 +229,16 @@ def test_a_moved_corner_is_where_two_arcs_cross():
     # A line that rises by d over r is longer by about 3/5 d d / r, which the corner gives up.
     assert corner.real == pytest.approx(0.6 * 0.5**2 / 5, abs=0.005)
     assert before[-1].end == after[-1].end == 5 + 0j and two[-1].end == 8 + 0j
-    assert abs(two[0].way(0.0) - 1) < 0.02, "it leaves the corner as it did"
+    assert abs(two[0].tangent(0.0) - 1) < 0.02, "it leaves the corner as it did"
 
 
 def test_what_is_carried_along_runs_smoothly_into_what_stays():
-    run = (Line(0j, 2 + 0j), even_arc(2 + 0j, 9 + 3j, leaving=1 + 0j))
-    drawn, before, after = carried(run, 0.4j, 5.0)
+    path = (Line(0j, 2 + 0j), even_arc(2 + 0j, 9 + 3j, leaving=1 + 0j))
+    drawn, before, after = carried(path, 0.4j, 5.0)
     assert drawn[0].start == 0.4j and drawn[-1].end == 9 + 3j
     assert anew.line(before).length == pytest.approx(5.0, abs=1e-3)
     for one, two in zip(drawn, drawn[1:]):
-        assert abs(one.end - two.start) < 1e-12 and abs(one.way(1.0) - two.way(0.0)) < 1e-6
+        assert abs(one.end - two.start) < 1e-12 and abs(one.tangent(1.0) - two.tangent(0.0)) < 1e-6
 
 
 def test_a_short_free_edge_is_turned_as_a_whole_instead_of_hooked():
@@ -246,4 +246,4 @@ def test_a_short_free_edge_is_turned_as_a_whole_instead_of_hooked():
     whole = redrawn_from(0.5j, short)[0]
     assert anew.line(whole).length == pytest.approx(math.hypot(1, 0.5), abs=1e-3) and whole[-1].end == 1 + 0j
     drawn, _, after = redrawn_from(0.5j, long)
-    assert after[-1].end == 5 + 0j and abs(drawn[0].way(0.0) - 1) < 1e-9
+    assert after[-1].end == 5 + 0j and abs(drawn[0].tangent(0.0) - 1) < 1e-9

@@ -8,7 +8,7 @@ from promises import faults
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.truing import resewn, trued
 from corsetkit.finish.walk import small, walk
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 
@@ -24,7 +24,7 @@ def test_every_seam_is_walked_whole_and_agrees():
         for seam in pattern.seams:
             walked = walk(seam, pattern.pieces)
             for number, side in enumerate(seam.sides):
-                whole = sum(anew.line(edge.run).length for edge in side)
+                whole = sum(anew.line(edge.path).length for edge in side)
                 assert sum(one.lengths[number] for one in walked.stretches) == pytest.approx(whole, abs=1e-3), words(case)
             assert len(walked.stretches) == len(seam.marks) + 1
             assert not walked.beyond(0.01) and not walked.moves(0.01) and not any(one.is_eased for one in walked.stretches)
@@ -36,7 +36,7 @@ def test_panels_are_walked_from_the_waist():
         pattern = figure(*case)
         for seam in pattern.seams:
             walked = walk(seam, pattern.pieces)
-            crosses = any(edge.run[0].start.imag * edge.run[-1].end.imag < 0 for side in seam.sides for edge in side)
+            crosses = any(edge.path[0].start.imag * edge.path[-1].end.imag < 0 for side in seam.sides for edge in side)
             begun = [one for one in walked.stretches if one.begins]
             if not crosses:
                 assert len(begun) == 1 and begun[0] is walked.stretches[0] and "waist" not in begun[0].start
@@ -79,7 +79,7 @@ def test_a_stretch_is_said_with_both_its_lengths():
 
 @pytest.mark.parametrize("measured, said", [
     ([(1, 2)], "has 1 stretches: this seam has 3"), ([(1, 2), (1, 2), 5], "no pair of lengths"),
-    ([(1, 2), (1, 2), (1, -2)], "above nought"), ([(1, 2), (1, 2), (1, float("nan"))], "above nought")])
+    ([(1, 2), (1, 2), (1, -2)], "above zero"), ([(1, 2), (1, 2), (1, float("nan"))], "above zero")])
 def test_what_is_no_measured_walk_is_refused(measured, said):
     pattern = figure("Maren")
     with pytest.raises(CorsetkitError, match=said) as refusal:
@@ -93,9 +93,9 @@ def spoilt(pattern, by):
     number = next(i for i, edge in enumerate(piece.edges) if edge.name == "side seam")
     side, hem = piece.edges[number], piece.edges[(number + 1) % len(piece.edges)]
     assert hem.kind is Kind.HEM
-    run = path.cut_along(side.run, side.length - by)[0]
-    cut, kept = path.cut_along(hem.run, 3.0)
-    return resewn(pattern, {id(side): run, id(hem): (Line(path.run_end(run), path.run_end(cut)), *kept)})
+    path = paths.cut_along(side.path, side.length - by)[0]
+    cut, kept = paths.cut_along(hem.path, 3.0)
+    return resewn(pattern, {id(side): path, id(hem): (Line(paths.path_end(path), paths.path_end(cut)), *kept)})
 
 
 def test_an_edge_is_trued_at_the_hem():
@@ -129,9 +129,9 @@ def test_an_edge_is_trued_at_its_start_and_shortened():
     edge, hem = piece.edges[number], piece.edges[number - 1]
     new = next(one for one in trued(pattern, edge, -0.2, hem).pieces if one.name == "side front")
     assert new.edges[number].length == pytest.approx(edge.length - 0.2, abs=1e-6)
-    assert abs(path.run_start(new.edges[number - 1].run) - path.run_start(hem.run)) < 1e-9
-    assert max(abs(a.run[-1].end - b.run[0].start) for a, b in zip(new.edges, (*new.edges[1:], new.edges[0]))) < 1e-9
-    assert abs(new.edges[number - 1].run[-1].way(1.0) - hem.run[-1].way(1.0)) < 1e-6
+    assert abs(paths.path_start(new.edges[number - 1].path) - paths.path_start(hem.path)) < 1e-9
+    assert max(abs(a.path[-1].end - b.path[0].start) for a, b in zip(new.edges, (*new.edges[1:], new.edges[0]))) < 1e-9
+    assert abs(new.edges[number - 1].path[-1].tangent(1.0) - hem.path[-1].tangent(1.0)) < 1e-6
 
 
 def test_what_cannot_be_trued_is_refused():

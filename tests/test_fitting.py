@@ -1,4 +1,4 @@
-"""A fitting: each correction moves the line it names by what it says, every seam proven again; nought changes nothing."""
+"""A fitting: each correction moves the line it names by what it says, every seam proven again; zero changes nothing."""
 
 import json
 import re
@@ -17,7 +17,7 @@ from corsetkit.fitting.correct import corrected, said, totals
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import LINES, line_named
 from corsetkit.fitting.effect import moved, said_moved, said_walked, walked
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.hand.whole import whole_by_hand
 from corsetkit.hand.sentences import say_why
 from corsetkit.pattern.edge import Kind
@@ -29,7 +29,7 @@ from corsetkit.units import CM_PER_INCH
 SLOW = ("blend",)
 """What a blend states is slow to work out; two cases ask it too."""
 EIGHTH = CM_PER_INCH / 8
-WAYS = ("wearer", "guides")
+METHODS = ("wearer", "guides")
 
 
 def one(line, by):
@@ -38,7 +38,7 @@ def one(line, by):
 
 def everything(pattern):
     """All that a pattern says, exactly: the faintest difference counts."""
-    return repr([[piece.name, piece.grainline, [edge.run for edge in piece.edges]] for piece in pattern.pieces]), \
+    return repr([[piece.name, piece.grainline, [edge.path for edge in piece.edges]] for piece in pattern.pieces]), \
         repr([(seam.name, seam.lengths, seam.marks) for seam in pattern.seams]), pattern.girths, pattern.fullness, \
         pattern.warnings, repr([cut.outline for cut in pattern.waste])
 
@@ -73,8 +73,8 @@ def _front_dart(pattern):
     return 2 * point.real * anew.np.tan(half)
 
 
-def _reach(run, point):
-    return abs(path.at_level(run, point.imag) - point)
+def _reach(path, point):
+    return abs(paths.at_level(path, point.imag) - point)
 
 
 def _hip(pattern):
@@ -92,14 +92,14 @@ def _back_yoke(pattern):
     """From the height of the shoulder down to where the yoke ends at the lacing edge."""
     yoke = next(piece for piece in pattern.pieces if piece.name == "back yoke")
     lacing = next(edge for edge in yoke.edges if edge.kind is Kind.LACING)
-    return pattern.steps.block.back.neck_side.imag - min(curve.point(t).imag for curve in lacing.run for t in (0, 1))
+    return pattern.steps.block.back.neck_side.imag - min(curve.point(t).imag for curve in lacing.path for t in (0, 1))
 
 
 MEASURED = {
     "overbust mark": lambda p: abs(p.steps.overbust.mark - p.steps.overbust.bust_point),
     "tightening dart": _dart_mouth,
     "centre front dart": _front_dart,
-    "centre front": lambda p: path.run_start(p.steps.overbust.top_inner).real,
+    "centre front": lambda p: paths.path_start(p.steps.overbust.top_inner).real,
     "cup to the side": lambda p: _reach(p.steps.overbust.under_outer, p.steps.overbust.bust_point),
     "cup to the front": lambda p: _reach(p.steps.overbust.under_inner, p.steps.overbust.bust_point),
     "bust point sideways": lambda p: p.steps.overbust.bust_point.real,
@@ -111,8 +111,8 @@ MEASURED = {
     "hip girth": _hip,
     "side seam": lambda p: p.steps.block.front.underarm.real,
     "length above the waist": lambda p: p.steps.overbust.bust_point.imag,
-    "hem at the side": lambda p: path.run_end(p.steps.underbust.hem).imag,
-    "hem at the front": lambda p: path.run_start(p.steps.underbust.hem).imag,
+    "hem at the side": lambda p: paths.path_end(p.steps.underbust.hem).imag,
+    "hem at the front": lambda p: paths.path_start(p.steps.underbust.hem).imag,
     "back yoke": _back_yoke,
     "yoke neckline": _neckline_at_shoulder,
 }
@@ -122,7 +122,7 @@ underbust dart leans as it is let out, and the yoke's lower line bends a little 
 
 
 def test_every_line_is_measured_and_declared_well():
-    """Each line has its name, words both ways, a source, and limits about nought within what a pass may move."""
+    """Each line has its name, words both ways, a source, and limits about zero within what a pass may move."""
     assert {line.name for line in LINES} == set(MEASURED) and len(LINES) == len(MEASURED)
     for line in LINES:
         limits = line.quantity
@@ -141,17 +141,17 @@ def stopped(name, pattern, gained, by):
 
 
 @pytest.mark.parametrize("line", LINES, ids=lambda line: line.name)
-@pytest.mark.parametrize("way", WAYS)
-def test_a_line_moves_as_far_as_it_is_corrected(line, way):
+@pytest.mark.parametrize("method", METHODS)
+def test_a_line_moves_as_far_as_it_is_corrected(line, method):
     """On every wearer each line moves by the stated amount in the stated direction, or one sentence says why it cannot."""
     measure, drawn, refused = MEASURED[line.name], 0, []
     for wearer in WEARERS:
-        plain = tried(wearer, (), way=way)
+        plain = tried(wearer, (), method=method)
         if isinstance(plain, str):
             continue
         for share in (1.0, -1.0, 0.5, -0.5):
             by = share * line.quantity.high
-            pattern = tried(wearer, one(line.name, by), way=way)
+            pattern = tried(wearer, one(line.name, by), method=method)
             if isinstance(pattern, str):
                 refused.append(f"{wearer}, {by}: {pattern}")
                 continue
@@ -160,7 +160,7 @@ def test_a_line_moves_as_far_as_it_is_corrected(line, way):
             if not stopped(line.name, pattern, gained, by):
                 assert gained == pytest.approx(by, abs=NEARLY.get(line.name, 1e-6)), (wearer, by)
             assert all(abs(seam.difference) <= 0.01 for seam in pattern.seams)
-    print(line.name, way, drawn, *refused, sep="\n  ")
+    print(line.name, method, drawn, *refused, sep="\n  ")
     # By the guides some cups reach their strip already and cannot be moved farther.
     others = [said for said in refused if "the cup already reaches it" not in said]
     assert drawn >= 24 and len(others) <= 2, refused
@@ -171,8 +171,8 @@ def test_a_line_moves_as_far_as_it_is_corrected(line, way):
 def test_a_corrected_pattern_keeps_every_promise(line, wearer):
     """Seams, girths, tiling and all else are measured anew on corrected patterns, and a hand reaches every mark of them."""
     kept_ones = 0
-    for number, (way, by) in enumerate((way, by) for way in WAYS for by in (line.quantity.low, 0.6 * line.quantity.high)):
-        pattern = tried(wearer, one(line.name, by), way=way, cup_parts=2 + number % 2)
+    for number, (method, by) in enumerate((method, by) for method in METHODS for by in (line.quantity.low, 0.6 * line.quantity.high)):
+        pattern = tried(wearer, one(line.name, by), method=method, cup_parts=2 + number % 2)
         if isinstance(pattern, str):
             continue
         kept_ones += 1
@@ -211,11 +211,11 @@ def test_a_reason_that_a_fitting_changes_says_so(line):
     assert opposite != told
 
 
-@pytest.mark.parametrize("case", [("Maren", {}), ("Ottilie", {"way": "guides"}), ("Brid", {"cup_parts": 2}),
+@pytest.mark.parametrize("case", [("Maren", {}), ("Ottilie", {"method": "guides"}), ("Brid", {"cup_parts": 2}),
                                   ("Wanda", {"yoke": False}), ("mean body", {"front_opening": True, "back_opening": True})],
                          ids=lambda case: case[0])
 def test_nought_changes_nothing(case):
-    """With every correction nought, or taken back by its opposite, the draft is the same to the last bit."""
+    """With every correction zero, or taken back by its opposite, the draft is the same to the last bit."""
     wearer, style = case
     plain = everything(draft(WEARERS[wearer], Style(**style)))
     lines = [line for line in LINES if not line.only or style.get("yoke", True)]
@@ -302,10 +302,10 @@ def test_a_gap_at_the_top_is_let_out_evenly_at_four_edges(wearer):
 
 def _panels(steps):
     front, back, waist = steps.block.front, steps.block.back, steps.back.waist
-    side = path.run_end(back.side_above).real
+    side = paths.path_end(back.side_above).real
     at_bust = (front.width, waist.dart_top.real - side, back.waist_centre.real - waist.dart_top.real)
-    legs = [path.at_level(leg, 0.0).real for leg in waist.legs]
-    taken_in = path.at_level((*waist.side_waist, *waist.side_hip), 0.0).real
+    legs = [paths.at_level(leg, 0.0).real for leg in waist.legs]
+    taken_in = paths.at_level((*waist.side_waist, *waist.side_hip), 0.0).real
     return at_bust, (front.waist_side.real, legs[0] - taken_in, back.waist_centre.real - legs[1])
 
 
@@ -389,8 +389,8 @@ def test_a_correction_that_is_not_allowed_is_refused(correction, match):
     ([Correction("side seam", 0.6)] * 4, {}, "side seam: 2.4 cm .15/16 in. farther back, all passes together, goes too far.*-1.8 to 1.8"),
     ([Correction("centre front", 0.6)] * 2, {}, "centre front: 1.2 cm .*goes too far.*0.64 to 1.91"),
     ([Correction("back yoke", -1.0)], {"yoke": False}, "back yoke: 1 cm .3/8 in. shorter: this style has no yoke"),
-    ([Correction("tightening dart", -1.2)] * 3, {"way": "guides"}, "after the fitting .*tightening dart takes 2.5 cm"),
-    ([Correction("underbust girth", 2.4)] * 2, {"way": "guides"}, "after the fitting .*underbust dart"),
+    ([Correction("tightening dart", -1.2)] * 3, {"method": "guides"}, "after the fitting .*tightening dart takes 2.5 cm"),
+    ([Correction("underbust girth", 2.4)] * 2, {"method": "guides"}, "after the fitting .*underbust dart"),
     ([Correction("hem at the front", -1.0)] * 3, {"hem_share": 0.95}, "after the fitting .*below the hip"),
 ])
 def test_corrections_that_go_too_far_together_are_refused(corrections, style, match):

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from corsetkit.geometry import paths as path, polygon
+from corsetkit.geometry import paths, polygon
 from corsetkit.geometry.curve import FLATNESS, Cubic, Line, curve, even_arc, quarter
 from corsetkit.geometry.move import STAY, Move, slid, turned_about
 from corsetkit.geometry.points import cross, direction, heading, turn_between, unit
@@ -35,15 +35,15 @@ moves = st.builds(lambda centre, degrees, step: turned_about(centre, degrees).th
 gently = settings(max_examples=60, deadline=None, derandomize=True, database=None)
 
 
-def in_shapely(run, tolerance):
-    return shapely.LineString([(p.real, p.imag) for p in path.flattened(run, tolerance)])
+def in_shapely(path, tolerance):
+    return shapely.LineString([(p.real, p.imag) for p in paths.flattened(path, tolerance)])
 
 
 def test_a_triangle_of_3_4_5_has_length_12_and_area_6():
     """The 3-4-5 triangle is 12 round and 6 large; run the other way its area is negative."""
-    assert path.run_length(TRIANGLE) == pytest.approx(12, abs=1e-12)
+    assert paths.path_length(TRIANGLE) == pytest.approx(12, abs=1e-12)
     assert polygon.area(TRIANGLE) == pytest.approx(6, abs=1e-12)
-    assert polygon.area(path.turned_round(TRIANGLE)) == pytest.approx(-6, abs=1e-12)
+    assert polygon.area(paths.turned_round(TRIANGLE)) == pytest.approx(-6, abs=1e-12)
     assert max(polygon.gaps(TRIANGLE)) == 0 and polygon.is_simple(TRIANGLE)
 
 
@@ -52,7 +52,7 @@ def test_a_quarter_circle_has_the_circles_length_area_and_turning():
     assert all(abs(QUARTER.point(t / 50)) == pytest.approx(1, rel=2.73e-4) for t in range(51))
     assert QUARTER.length == pytest.approx(math.pi / 2, rel=3e-4)
     assert QUARTER.swept_area / 2 == pytest.approx(math.pi / 4, rel=3e-4)
-    assert path.turning((QUARTER,)) == pytest.approx(90, abs=1e-9)
+    assert paths.turning((QUARTER,)) == pytest.approx(90, abs=1e-9)
     assert quarter(1 + 0j, 1j, 1j, -1 + 0j).point(0.5) == pytest.approx(QUARTER.point(0.5), abs=2e-3)
 
 
@@ -71,8 +71,8 @@ def test_a_part_lies_on_its_curve_and_parts_add_up(c, one, other):
     """A stretch of a curve passes the curve's own points, and the two sides of a cut are as long as the whole."""
     low, high = sorted((one, other))
     assert c.part(low, high).point(0.5) == pytest.approx(c.point((low + high) / 2), abs=1e-9)
-    before, after = path.cut_along((c,), one * c.length)
-    assert path.run_length(before + after) == pytest.approx(c.length, rel=1e-6)
+    before, after = paths.cut_along((c,), one * c.length)
+    assert paths.path_length(before + after) == pytest.approx(c.length, rel=1e-6)
 
 
 @gently
@@ -82,8 +82,8 @@ def test_a_move_changes_no_length_area_or_turning(c, move):
     there = c.moved(move)
     assert there.length == pytest.approx(c.length, abs=1e-9)
     closed = (c, Line(c.end, c.start))
-    assert polygon.area(path.moved(closed, move)) == pytest.approx(polygon.area(closed), abs=1e-7)
-    assert path.turning((there,)) == pytest.approx(path.turning((c,)), abs=1e-6)
+    assert polygon.area(paths.moved(closed, move)) == pytest.approx(polygon.area(closed), abs=1e-7)
+    assert paths.turning((there,)) == pytest.approx(paths.turning((c,)), abs=1e-6)
     assert there.moved(move.back).point(0.3) == pytest.approx(c.point(0.3), abs=1e-9)
     assert move.then(move.back)(c.start) == pytest.approx(STAY(c.start), abs=1e-9)
 
@@ -96,7 +96,7 @@ def test_a_line_turned_round_is_the_same_line(c, share):
     assert back.length == pytest.approx(c.length, rel=1e-12)
     assert back.point(share) == pytest.approx(c.point(1 - share), abs=1e-9)
     assert back.turned_round == c
-    assert path.turning((back,)) == pytest.approx(-path.turning((c,)), abs=1e-6)
+    assert paths.turning((back,)) == pytest.approx(-paths.turning((c,)), abs=1e-6)
 
 
 @gently
@@ -113,13 +113,13 @@ def test_flattening_keeps_its_tolerance(c):
 @given(cubics, st.builds(complex, st.floats(-9, 9), st.floats(-9, 9)), st.floats(0, 180))
 def test_crossings_are_shapelys(c, off, degrees):
     """A curve meets a straight line where shapely's polyline meets it."""
-    way, point = direction(degrees), c.point(0.5) + off
-    aside = np.array([cross(way, c.point(t / 200) - point) for t in range(201)])
+    tangent, point = direction(degrees), c.point(0.5) + off
+    aside = np.array([cross(tangent, c.point(t / 200) - point) for t in range(201)])
     turns = np.flatnonzero(np.diff(np.sign(np.diff(aside)))) + 1
     # Where the line grazes the curve, a polyline may touch it and the curve not.
     assume(min(abs(aside[[0, -1, *turns]])) > 0.02)
-    found = [c.point(t) for t in c.on_line(point, way)]
-    ends = [point - 300 * way, point + 300 * way]
+    found = [c.point(t) for t in c.on_line(point, tangent)]
+    ends = [point - 300 * tangent, point + 300 * tangent]
     met = in_shapely((c,), 1e-5).intersection(shapely.LineString([(p.real, p.imag) for p in ends]))
     assert len(found) == len(shapely.get_coordinates(met))
     assert all(met.distance(shapely.Point(p.real, p.imag)) < 0.01 for p in found)
@@ -129,9 +129,9 @@ def test_crossings_are_shapelys(c, off, degrees):
 @given(cubics, st.floats(0, 1))
 def test_a_place_along_a_run_is_shapelys(c, share):
     """The point so many cm along a run is the one that shapely finds along its polyline."""
-    run = (Line(c.start - 3 - 4j, c.start), c)
-    along = share * path.run_length(run)
-    found, there = path.point_along(run, along), in_shapely(run, 1e-5).interpolate(along)
+    path = (Line(c.start - 3 - 4j, c.start), c)
+    along = share * paths.path_length(path)
+    found, there = paths.point_along(path, along), in_shapely(path, 1e-5).interpolate(along)
     assert abs(found - complex(there.x, there.y)) < 1e-3
 
 
@@ -141,14 +141,14 @@ def test_the_highest_point_is_the_polylines(c):
     """A curve's highest point lies as high as that of a fine polyline along it, and never below one of its ends."""
     ys = np.array([c.point(t).imag for t in np.linspace(0, 1, 2001)])
     assert max(c.start.imag, c.end.imag) <= c.highest and ys.max() - 1e-9 <= c.highest <= ys.max() + 1e-4 * c.length
-    assert path.highest((Line(c.start, c.end), c)) == c.highest and Line(c.start, c.end).highest <= c.highest
+    assert paths.highest((Line(c.start, c.end), c)) == c.highest and Line(c.start, c.end).highest <= c.highest
 
 
 def test_areas_and_simplicity_are_shapelys():
     """Area and simplicity of closed runs agree with shapely, for simple ones, crossed ones and cut corners."""
     bulge = Cubic(0j, 2 + 6j, 6 + 6j, 8 + 0j)
     hollow = Cubic(0j, 3 + 9j, 5 + 9j, 8 + 0j)
-    runs = {
+    all_paths = {
         "simple": (bulge, Line(8 + 0j, 4 - 3j), Line(4 - 3j, 0j)),
         "crossed": (Line(0j, 4 + 4j), Line(4 + 4j, 4 + 0j), Line(4 + 0j, 0 + 4j), Line(4j, 0j)),
         "loop": (Cubic(0j, 12 + 8j, -4 + 8j, 8 + 0j), Line(8 + 0j, 4 - 3j), Line(4 - 3j, 0j)),
@@ -160,11 +160,11 @@ def test_areas_and_simplicity_are_shapelys():
         "a spike": (Line(0j, 4 + 0j), Line(4 + 0j, 4 + 3j), Line(4 + 3j, 4 + 0.5j), Line(4 + 0.5j, 0j)),
         "doubled back": (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 0j), Line(2 + 0j, 2 + 3j), Line(2 + 3j, 0j)),
     }
-    for name, run in runs.items():
-        shape = shapely.Polygon(in_shapely(run, 1e-5).coords[:-1])
-        assert polygon.is_simple(run) == shape.is_valid, name
+    for name, path in all_paths.items():
+        shape = shapely.Polygon(in_shapely(path, 1e-5).coords[:-1])
+        assert polygon.is_simple(path) == shape.is_valid, name
         if shape.is_valid:
-            assert abs(polygon.area(run)) == pytest.approx(shape.area, abs=1e-3), name
+            assert abs(polygon.area(path)) == pytest.approx(shape.area, abs=1e-3), name
 
 
 @gently
@@ -190,10 +190,10 @@ def test_a_bracketed_root_is_scipys():
 def test_curves_leave_and_arrive_as_asked():
     """A curve leaves and arrives along the steps it is given, and an even arc turns as much before its middle as after."""
     c = curve(0j, 1j, 1 - 1j, 5 + 2j)
-    assert (c.way(0), c.way(1)) == (pytest.approx(1j), pytest.approx(unit(1 - 1j)))
+    assert (c.tangent(0), c.tangent(1)) == (pytest.approx(1j), pytest.approx(unit(1 - 1j)))
     arc = even_arc(0j, 6 + 2j, leaving=direction(40))
-    left, right = (turn_between(a, b) for a, b in ((arc.way(0), arc.end - arc.start), (arc.end - arc.start, arc.way(1))))
-    assert left == pytest.approx(right) and heading(arc.way(0)) == pytest.approx(40)
+    left, right = (turn_between(a, b) for a, b in ((arc.tangent(0), arc.end - arc.start), (arc.end - arc.start, arc.tangent(1))))
+    assert left == pytest.approx(right) and heading(arc.tangent(0)) == pytest.approx(40)
     assert Move(1j, 2 + 0j)(3 + 0j) == 2 + 3j
 
 
@@ -201,24 +201,24 @@ def test_curves_leave_and_arrive_as_asked():
 def test_a_rounded_corner_keeps_length_and_ends(angle):
     """Two lines that meet in a corner are made one smooth run of the same length, leaving and arriving as they did."""
     first, second = Line(-8 + 0j, 0j), Line(0j, 6 * direction(angle))
-    run, mark = rounded(first, second, 0.34)
-    assert path.run_length(run) == pytest.approx(14, abs=1e-9) and mark == 8
-    assert (run[0].start, run[-1].end) == (first.start, second.end)
-    assert abs(turn_between(first.way(0), run[0].way(0))) < 1e-6
-    assert abs(turn_between(second.way(1), run[-1].way(1))) < 1e-6
-    assert all(abs(turn_between(a.way(1), b.way(0))) < 0.1 for a, b in zip(run, run[1:]))
+    path, mark = rounded(first, second, 0.34)
+    assert paths.path_length(path) == pytest.approx(14, abs=1e-9) and mark == 8
+    assert (path[0].start, path[-1].end) == (first.start, second.end)
+    assert abs(turn_between(first.tangent(0), path[0].tangent(0))) < 1e-6
+    assert abs(turn_between(second.tangent(1), path[-1].tangent(1))) < 1e-6
+    assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 0.1 for a, b in zip(path, path[1:]))
 
 
 def test_a_blend_leaves_the_undisturbed_part_alone():
     """Beyond its reach a blend leaves both lines as they were, and within it runs on smoothly from each."""
     first, second = (Line(0j, 10 + 0j),), (Line(10 + 0.8j, 20 + 1.8j),)
-    run, before, after = blended(first, second, 3)
-    assert run[0] == Line(0j, 7 + 0j)
-    assert run[-1].end == second[0].end and abs(run[-1].start - path.point_along(second, 3)) < 1e-12
-    assert len(after) == 1 and run[1] is after[0]
-    assert turn_between(run[0].way(1), after[0].way(0)) == pytest.approx(0, abs=1e-9)
-    assert turn_between(after[0].way(1), run[-1].way(0)) == pytest.approx(0, abs=1e-9)
-    assert path.run_length(before) == pytest.approx(3 + 0.8 + 3)
+    path, before, after = blended(first, second, 3)
+    assert path[0] == Line(0j, 7 + 0j)
+    assert path[-1].end == second[0].end and abs(path[-1].start - paths.point_along(second, 3)) < 1e-12
+    assert len(after) == 1 and path[1] is after[0]
+    assert turn_between(path[0].tangent(1), after[0].tangent(0)) == pytest.approx(0, abs=1e-9)
+    assert turn_between(after[0].tangent(1), path[-1].tangent(0)) == pytest.approx(0, abs=1e-9)
+    assert paths.path_length(before) == pytest.approx(3 + 0.8 + 3)
     together = (Line(10 + 0j, 20 + 0j),)
     assert blended(first, together, 3) == ((*first, *together), (), ())
 
@@ -226,10 +226,10 @@ def test_a_blend_leaves_the_undisturbed_part_alone():
 def test_a_blend_leaves_a_fifth_of_each_line_alone():
     """However far it may reach, a blend takes no more than four fifths of either line (course convention)."""
     first, second = (Line(0j, 10 + 0j),), (Line(10 + 0.8j, 20 + 1.8j),)
-    run, before, after = blended(first, second, 50)
-    assert run[0] == Line(0j, 2 + 0j) and run[-1].end == 20 + 1.8j
-    assert run[-1].length == pytest.approx(second[0].length / 5)
-    assert path.run_length(before) == pytest.approx(8 + 0.8 + 0.8 * second[0].length)
+    path, before, after = blended(first, second, 50)
+    assert path[0] == Line(0j, 2 + 0j) and path[-1].end == 20 + 1.8j
+    assert path[-1].length == pytest.approx(second[0].length / 5)
+    assert paths.path_length(before) == pytest.approx(8 + 0.8 + 0.8 * second[0].length)
 
 
 def test_a_root_near_a_guess_is_the_bracketed_root_and_needs_one():

@@ -16,7 +16,7 @@ from corsetkit.teaching.form import Form
 from corsetkit.teaching.guess import STEPS, Asked, Guess
 from corsetkit.teaching.guess_said import told
 from corsetkit.teaching.widgets import GuessWidget
-from corsetkit.teaching.lessons.sewing.fitting_table import keep
+from corsetkit.teaching.shared.corrected import keep
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.record import Record, read, written
 from corsetkit.units import CM_PER_INCH

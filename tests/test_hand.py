@@ -10,7 +10,7 @@ from following import farthest, follow, length_of
 from bodies import random_bodies
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.hand.sentences import names_in, say, say_all, say_why
@@ -30,7 +30,7 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Way,
+    Compass,
 )
 from corsetkit.quantity import quantities
 from corsetkit.steps.run import run_steps
@@ -42,7 +42,7 @@ EIGHTH, SIXTEENTH = CM_PER_INCH / 8, CM_PER_INCH / 16
 LINE_ROOM = 3 * SIXTEENTH
 """How far a line drawn through followed marks may lie from the draft's own: course convention."""
 
-STYLES = {f"{way}, {parts} parts": Style(way=way, cup_parts=parts) for way in ("wearer", "guides") for parts in (2, 3)}
+STYLES = {f"{method}, {parts} parts": Style(method=method, cup_parts=parts) for method in ("wearer", "guides") for parts in (2, 3)}
 WEARERS = dict(demo_wearers())
 EARLIER = {"block", "underbust", "overbust", "darts", "measurements"}
 """Fields that hold an earlier step's value: its points are that step's."""
@@ -82,7 +82,7 @@ def held(value, name):
               if isinstance(at, (property, cached_property))]
     for key in asked:
         # A way is a step without a place; waste and paper are areas made of the lines that are here already.
-        if key.endswith("_way") or key in ("waste", "front_paper", "back_paper") or key in EARLIER:
+        if key.endswith("_tangent") or key in ("waste", "front_paper", "back_paper") or key in EARLIER:
             continue
         if key == "waist" and type(value).__name__ == "Underbust":
             continue
@@ -138,9 +138,9 @@ def test_sliders_ends_are_reached_too(quantity):
     followed = 0
     for wearer in ("Maren", "Ottilie"):
         for value in (quantity.low, quantity.high):
-            for way in ("wearer", "guides"):
+            for method in ("wearer", "guides"):
                 try:
-                    style = Style(way=way, front_opening=True, back_opening=True, **{quantity.name: value})
+                    style = Style(method=method, front_opening=True, back_opening=True, **{quantity.name: value})
                     made = whole_by_hand(run_steps(WEARERS[wearer], style))
                 except CorsetkitError:
                     continue
@@ -190,7 +190,7 @@ def test_data_hold_no_point_but_where_a_hand_begins(steps):
             if isinstance(thing, complex):
                 assert isinstance(one, Begin)
                 begun += 1
-            assert isinstance(thing, (str, float, bool, complex, tuple, Way, Towards, Along, Square, OnLine, type(None)))
+            assert isinstance(thing, (str, float, bool, complex, tuple, Compass, Towards, Along, Square, OnLine, type(None)))
             todo += parts(thing)
     assert begun == 2
 
@@ -207,20 +207,20 @@ def test_lines_drawn_through_the_marks_are_the_drafts(steps):
     made = whole_by_hand(steps)
     _, drawn, _ = follow(all_instructions(made))
     for step in made.values():
-        for name, run in step.lines:
-            true = path.flattened(run, 0.01)
+        for name, path in step.lines:
+            true = paths.flattened(path, 0.01)
             assert max(farthest(drawn[name], true), farthest(true, drawn[name])) <= LINE_ROOM, name
 
 
 def test_lines_that_bound_a_step_are_drawn(steps):
     """Every named run that a cup's or the back's edge is made of is drawn by hand: none is left to be guessed."""
     made = whole_by_hand(steps)
-    runs = [run for step in made.values() for _, run in step.lines]
+    all_paths = [path for step in made.values() for _, path in step.lines]
     over, under, back = steps.overbust, steps.underbust, steps.back
-    for run in (over.top_inner, over.top_outer, over.yoke_neckline, steps.darts.inner.line, steps.darts.outer.line,
+    for path in (over.top_inner, over.top_outer, over.yoke_neckline, steps.darts.inner.line, steps.darts.outer.line,
                 under.hem, under.parting, steps.cup.seam.inner, steps.cup.seam.outer, back.hem.whole, back.yoke_line.whole,
                 back.neckline.whole, back.upper_parting, back.lower_parting, steps.block.front.neckline):
-        assert run in runs
+        assert path in all_paths
 
 
 def test_checks_say_what_they_should_measure(steps):
@@ -240,7 +240,7 @@ def test_checks_say_what_they_should_measure(steps):
 def test_lengths_along_a_line_lead_to_the_mark(steps):
     made = whole_by_hand(steps)
     points = {mark.name: mark.point for mark in all_marks(made)}
-    runs = {name: run for step in made.values() for name, run in step.lines}
+    all_paths = {name: path for step in made.values() for name, path in step.lines}
     told = 0
     for one in all_instructions(made):
         where = getattr(one, "on_line", None)
@@ -249,9 +249,9 @@ def test_lengths_along_a_line_lead_to_the_mark(steps):
         told += 1
         at, rest = points[where.start], where.length
         for line in where.lines:
-            run = runs[line] if abs(runs[line][0].start - at) < 1e-6 else path.turned_round(runs[line])
-            assert abs(run[0].start - at) < 1e-6
-            at, rest = path.point_along(run, min(rest, path.run_length(run))), rest - path.run_length(run)
+            path = all_paths[line] if abs(all_paths[line][0].start - at) < 1e-6 else paths.turned_round(all_paths[line])
+            assert abs(path[0].start - at) < 1e-6
+            at, rest = paths.point_along(path, min(rest, paths.path_length(path))), rest - paths.path_length(path)
         assert rest <= 1e-9
         assert abs(at - points[one.to]) < 1e-6, one.to
     assert told >= 3
@@ -277,14 +277,14 @@ def test_every_instruction_is_one_plain_sentence(steps, unit, other):
 
 def test_reasons_name_declared_values_and_leave_none_out():
     """Each measurement, and each style value that moves a line, is named where it is used."""
-    named = {way: set() for way in ("wearer", "guides")}
+    named = {method: set() for method in ("wearer", "guides")}
     for style in STYLES.values():
         style = style.replaced(back_opening=True, front_opening=True, centre_panels=2, side_panels=2)
         for one in all_instructions(whole_by_hand(run_steps(WEARERS["Maren"], style))):
-            named[style.way] |= set(names_in(one.because))
+            named[style.method] |= set(names_in(one.because))
     declared = {one.name for kind in (Measurements, Style) for one in quantities(kind)}
     # What is chosen and not measured.
-    elsewhere = {"way", "cup_parts", "yoke", "front_opening", "back_opening"}
+    elsewhere = {"method", "cup_parts", "yoke", "front_opening", "back_opening"}
     assert named["wearer"] | named["guides"] == declared - elsewhere
     only_guides = {"corset_length", "underbust_mark", "underbust_dart", "overbust_dart", "guide_to_front", "guide_to_side"}
     assert named["guides"] - named["wearer"] == only_guides
@@ -307,18 +307,18 @@ def test_the_follower_against_plain_cases():
     why = {"because": "So."}
     reached, drawn, checks = follow((
         Begin("a", 1 + 1j, "here", **why),
-        Measure("a", Way.FRONT_TO_SIDE, 4.02 * inch, "b", **why),
-        Measure("b", Way.UP, 3 * inch, "c", **why),
+        Measure("a", Compass.FRONT_TO_SIDE, 4.02 * inch, "b", **why),
+        Measure("b", Compass.UP, 3 * inch, "c", **why),
         Swing("a", 4 * inch, "c", 3 * inch, True, "left", **why),
         Swing("a", 4 * inch, "c", 3 * inch, False, "right", **why),
         Halve("a", "c", "middle", **why),
         Offset("a", Towards("b"), 1 * inch, Square("a", "b", True), 2 * inch, "aside", **why),
         Measure("c", Along("a", "b"), 1 * inch, "further", **why),
         Same("c", "again", **why),
-        Measure("a", Way.UP, 9 * inch, "above", **why),
+        Measure("a", Compass.UP, 9 * inch, "above", **why),
         Turn("a", "b", "above", (("c", "c2"),), **why),
         Join("a", "c", "long side", **why),
-        Curve(("b", "c"), "arc", Way.FRONT_TO_SIDE, Way.FRONT_TO_CENTRE, **why),
+        Curve(("b", "c"), "arc", Compass.FRONT_TO_SIDE, Compass.FRONT_TO_CENTRE, **why),
         Check(("long side",), 5 * inch, **why)))
     should = {"b": 4, "c": 4 + 3j, "right": 4, "left": 1.12 + 3.84j, "middle": 2 + 1.5j, "aside": 1 + 2j, "further": 5 + 3j,
               "again": 4 + 3j, "c2": -3 + 4j}

@@ -99,7 +99,7 @@ def test_each_step_has_its_drawing_with_its_marks_and_lines(case):
         drawn = [call for call in canvas.of("line") if any(group == "drawing" for group, _ in call.groups)]
         new = [call for call in drawn if call.what[1].kind == "new" and call.facts]
         assert len(new) == len(now.lines)
-        ratios = [sum(c.length for c in call.what[0]) / sum(c.length for c in run) for call, (_, run) in zip(new, now.lines)]
+        ratios = [sum(c.length for c in call.what[0]) / sum(c.length for c in path) for call, (_, path) in zip(new, now.lines)]
         assert max(ratios) - min(ratios) < 1e-9 and 0.15 < ratios[0] < 0.6
         assert any(call.what[1].kind == "before" for call in drawn) == (name != "block")
         wanted = numbers_of(moves_of(now))

@@ -11,7 +11,7 @@ from following import farthest, follow
 
 from corsetkit import draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.hand.sentences import names_in, say, say_why
 from corsetkit.pattern.edge import Kind
@@ -32,9 +32,9 @@ OWN = ("front opening's end", "front opening's top", "yoke's mark on the closed 
 WEARERS = dict(demo_wearers())
 PANELS = ((2, 3), (3, 2), (1, 1))
 """Centre and side panels: each side's cuts rest on its own number alone, so each number stands once on each side."""
-STYLES = {f"{way}, {parts} parts, {'with' if opening else 'no'} openings, {centre} and {side} panels":
-          Style(way=way, cup_parts=parts, front_opening=opening, back_opening=opening, centre_panels=centre, side_panels=side)
-          for way in ("wearer", "guides") for parts in (2, 3) for opening in (False, True) for centre, side in PANELS}
+STYLES = {f"{method}, {parts} parts, {'with' if opening else 'no'} openings, {centre} and {side} panels":
+          Style(method=method, cup_parts=parts, front_opening=opening, back_opening=opening, centre_panels=centre, side_panels=side)
+          for method in ("wearer", "guides") for parts in (2, 3) for opening in (False, True) for centre, side in PANELS}
 
 
 @cache
@@ -57,14 +57,14 @@ def marks(made):
 
 
 def lines(made):
-    return {name: run for step in made.values() for name, run in step.lines}
+    return {name: path for step in made.values() for name, path in step.lines}
 
 
 def points_of(piece):
     """The ends of a piece's edges; on a yoke and on a panel of the lower front where any two curves meet, too."""
     if piece.name.startswith(("front yoke", "back yoke", "centre front", "side front")):
-        return [curve.start for edge in piece.edges for curve in edge.run]
-    return [edge.run[0].start for edge in piece.edges]
+        return [curve.start for edge in piece.edges for curve in edge.path]
+    return [edge.path[0].start for edge in piece.edges]
 
 
 def front_yoke(pattern):
@@ -72,7 +72,7 @@ def front_yoke(pattern):
 
 
 def run_of(piece, kind, number=0):
-    return [edge for edge in piece.edges if edge.kind is kind][number].run
+    return [edge for edge in piece.edges if edge.kind is kind][number].path
 
 
 def missed(pattern, made):
@@ -143,8 +143,8 @@ def test_the_yokes_dart_is_closed_about_the_mid_shoulder(both):
     assert [one.about for one in turns] == ["front mid-shoulder mark"]
     moved = dict(turns[0].moved)
     tip, armscye = moved["front shoulder tip"], moved["overbust mark on the armscye"]
-    assert abs(known[tip] - path.run_start(run_of(yoke, Kind.SHOULDER))) < SAME
-    assert abs(known[armscye] - path.run_start(run_of(yoke, Kind.ARMSCYE))) < SAME
+    assert abs(known[tip] - paths.path_start(run_of(yoke, Kind.SHOULDER))) < SAME
+    assert abs(known[armscye] - paths.path_start(run_of(yoke, Kind.ARMSCYE))) < SAME
     for (a, a_new), (b, b_new) in combinations(turns[0].moved, 2):
         assert abs(known[a] - known[b]) == pytest.approx(abs(known[a_new] - known[b_new]), abs=1e-9)
     assert lines(made)["yoke's turned armscye"] == run_of(yoke, Kind.ARMSCYE)
@@ -155,18 +155,18 @@ def test_the_yokes_dart_is_closed_about_the_mid_shoulder(both):
 
 def test_the_yokes_redrawn_lines_keep_their_length(both):
     pattern, made = both
-    yoke, runs = front_yoke(pattern), lines(made)
+    yoke, all_paths = front_yoke(pattern), lines(made)
     should = {one.lines: one.length for one in made["overbust"].instructions if isinstance(one, Check)}
-    half = path.run_length(pattern.steps.block.front.shoulder)
-    assert runs["yoke's redrawn shoulder"] == run_of(yoke, Kind.SHOULDER)
+    half = paths.path_length(pattern.steps.block.front.shoulder)
+    assert all_paths["yoke's redrawn shoulder"] == run_of(yoke, Kind.SHOULDER)
     assert should["yoke's redrawn shoulder",] == pytest.approx(half - pattern.style.yoke_shoulder, abs=1e-6)
     if pattern.style.front_opening:
-        assert "yoke's redrawn overbust line" not in runs
+        assert "yoke's redrawn overbust line" not in all_paths
     else:
         over = pattern.steps.overbust
-        assert runs["yoke's redrawn overbust line"] == run_of(yoke, Kind.CUP_SEAM)
+        assert all_paths["yoke's redrawn overbust line"] == run_of(yoke, Kind.CUP_SEAM)
         assert should["yoke's redrawn overbust line",] == pytest.approx(
-            path.run_length(over.top_inner) + path.run_length(over.top_outer), abs=1e-6)
+            paths.path_length(over.top_inner) + paths.path_length(over.top_outer), abs=1e-6)
 
 
 def test_openings_are_drawn_where_the_style_has_them(both):
@@ -176,28 +176,28 @@ def test_openings_are_drawn_where_the_style_has_them(both):
     assert found == (halves | {"back opening"} if pattern.style.front_opening else set())
     if found:
         rim = run_of(front_yoke(pattern), Kind.OPENING)
-        drawn_length = sum(path.run_length(lines(made)[name]) for name in halves)
-        assert drawn_length == pytest.approx(path.run_length(rim), abs=1e-6)
+        drawn_length = sum(paths.path_length(lines(made)[name]) for name in halves)
+        assert drawn_length == pytest.approx(paths.path_length(rim), abs=1e-6)
 
 
 def test_each_further_panel_has_its_cut(both):
     """As many cuts as seams between the panels, each the panels' own straight line from the hem to the underbust line."""
     pattern, made = both
     style = pattern.style
-    cuts = {name: run for name, run in lines(made).items() if name.startswith("panel seam ")}
+    cuts = {name: path for name, path in lines(made).items() if name.startswith("panel seam ")}
     assert len(cuts) == style.centre_panels + style.side_panels - 2
-    own = [edge.run for piece in pattern.pieces for edge in piece.edges if edge.name == "panel seam"]
+    own = [edge.path for piece in pattern.pieces for edge in piece.edges if edge.name == "panel seam"]
     assert len(own) == 2 * len(cuts)
     joined = {one.line: one for one in instructions(made) if isinstance(one, Join)}
     known = marks(made)
-    for name, run in cuts.items():
-        assert any(abs(run[0].start - other[0].start) + abs(run[0].end - other[0].end) < SAME for other in own)
-        assert known[joined[name].start] == run[0].start and known[joined[name].end] == run[0].end
+    for name, path in cuts.items():
+        assert any(abs(path[0].start - other[0].start) + abs(path[0].end - other[0].end) < SAME for other in own)
+        assert known[joined[name].start] == path[0].start and known[joined[name].end] == path[0].end
 
 
 def test_a_tape_along_the_line_leads_to_the_mark(both):
     made = both[1]
-    known, runs, told = marks(made), lines(made), set()
+    known, all_paths, told = marks(made), lines(made), set()
     for one in instructions(made):
         where = getattr(one, "on_line", None)
         if where is None:
@@ -205,9 +205,9 @@ def test_a_tape_along_the_line_leads_to_the_mark(both):
         told.add(one.to)
         at, rest = known[where.start], where.length
         for line in where.lines:
-            run = runs[line] if abs(runs[line][0].start - at) < SAME else path.turned_round(runs[line])
-            assert abs(run[0].start - at) < SAME
-            at, rest = path.point_along(run, min(rest, path.run_length(run))), rest - path.run_length(run)
+            path = all_paths[line] if abs(all_paths[line][0].start - at) < SAME else paths.turned_round(all_paths[line])
+            assert abs(path[0].start - at) < SAME
+            at, rest = paths.point_along(path, min(rest, paths.path_length(path))), rest - paths.path_length(path)
         assert rest <= 1e-9 and abs(at - known[one.to]) < SAME, one.to
     style = both[0].style
     hems = sum(name.startswith("hem mark between") for name in told)
@@ -217,9 +217,9 @@ def test_a_tape_along_the_line_leads_to_the_mark(both):
 def test_lines_drawn_through_the_marks_are_the_pieces(both):
     made = both[1]
     _, drawn_lines, checks = follow(instructions(made))
-    for name, run in lines(made).items():
+    for name, path in lines(made).items():
         if name.startswith(("yoke's redrawn", "yoke's turned armscye", "front opening", "back opening", "panel seam")):
-            true = path.flattened(run, 0.01)
+            true = paths.flattened(path, 0.01)
             assert max(farthest(drawn_lines[name], true), farthest(true, drawn_lines[name])) <= LINE_ROOM, name
     for one, measured in checks:
         assert measured == pytest.approx(one.length, abs=EIGHTH), one.lines

@@ -201,7 +201,7 @@ def test_a_packed_lay_that_fails_its_check_is_not_returned(finished_maren):
 
 
 def test_progress_runs_from_nought_to_one(finished_maren):
-    """Progress starts at nought with the plain length, never goes back, and ends at one with the plan's length."""
+    """Progress starts at zero with the plain length, never goes back, and ends at one with the plan's length."""
     told = []
     made = plan(items_of(finished_maren, "shell"), Cloth(), 1, lambda *one: told.append(one))
     shares = [share for share, _ in told]

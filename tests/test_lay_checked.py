@@ -51,21 +51,21 @@ def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
     i, j = pairs[0]
     one, other = made.placed[i], made.placed[j]
     a, b = polygon(one.outline), polygon(other.outline)
-    way = complex(b.centroid.x - a.centroid.x, b.centroid.y - a.centroid.y)
-    way /= abs(way)
-    slid = replace(one, at=one.at + 5 * way, outline=tuple(p + 5 * way for p in one.outline))
+    tangent = complex(b.centroid.x - a.centroid.x, b.centroid.y - a.centroid.y)
+    tangent /= abs(tangent)
+    slid = replace(one, at=one.at + 5 * tangent, outline=tuple(p + 5 * tangent for p in one.outline))
     spoiled = replace(made, placed=tuple(slid if p is one else p for p in made.placed))
     names = {one.name, other.name}
     assert any(fault.endswith("overlap") and all(name in fault for name in names) for fault in faults(spoiled, items))
     for share, near in ((0.5, True), (0.8, True), (1.05, False)):
         # One piece is slid straight away from the other, or to it, until they are that share of the gap apart.
-        by = brentq(lambda s: translate(a, s * way.real, s * way.imag).distance(b) - share * made.cloth.gap, -40, _touch(a, b, way))
-        slid = replace(one, at=one.at + by * way, outline=tuple(p + by * way for p in one.outline))
+        by = brentq(lambda s: translate(a, s * tangent.real, s * tangent.imag).distance(b) - share * made.cloth.gap, -40, _touch(a, b, tangent))
+        slid = replace(one, at=one.at + by * tangent, outline=tuple(p + by * tangent for p in one.outline))
         spoiled = replace(made, placed=tuple(slid if p is one else p for p in made.placed))
         told = [fault for fault in faults(spoiled, items) if all(name in fault for name in names)]
         assert any(fault.endswith("lie nearer to each other than the gap") for fault in told) is near, (share, told)
 
 
-def _touch(a, b, way):
+def _touch(a, b, tangent):
     """How far the outline `a` can be slid along `way` until it lies on `b`."""
-    return brentq(lambda s: translate(a, s * way.real, s * way.imag).distance(b) or -1.0, -40, 5, xtol=1e-9)
+    return brentq(lambda s: translate(a, s * tangent.real, s * tangent.imag).distance(b) or -1.0, -40, 5, xtol=1e-9)

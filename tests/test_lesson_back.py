@@ -15,7 +15,7 @@ from corsetkit.teaching.lessons.back.laced import laced_sheet
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
 from corsetkit.teaching.lessons.back.taken_in import lowest, taken_at
-from corsetkit.teaching.lessons.back.both_methods import ways_sheet
+from corsetkit.teaching.lessons.back.both_methods import methods_sheet
 from corsetkit.teaching import cells as course
 from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.lessons.back.all_wearers import all_wearers, compared, signed, summed_up
@@ -26,13 +26,13 @@ from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.lessons.back.lesson import ASKED, LESSON
 from corsetkit.teaching.lessons.back.said import seam_rows, seam_table
 from corsetkit.teaching.build import read_text
-from corsetkit.teaching.lessons.back.both_methods import ways_beside
+from corsetkit.teaching.lessons.back.both_methods import methods_beside
 from corsetkit.units import in_one_unit, say_length
 
 INCH = 2.54
 DEMO = list(Desk().demo)
 STYLES = {"as it comes": {}, "much": {"waist_reduction": 3 * INCH, "reduction_at_side": 0.35},
-          "nothing": {"waist_reduction": 0.0}, "guides": {"way": "guides"}, "no yoke, two parts": {"yoke": False, "cup_parts": 2, "waist_reduction": INCH}}
+          "nothing": {"waist_reduction": 0.0}, "guides": {"method": "guides"}, "no yoke, two parts": {"yoke": False, "cup_parts": 2, "waist_reduction": INCH}}
 CASES = [(wearer, style) for wearer in DEMO for style in STYLES]
 
 
@@ -46,9 +46,9 @@ def steps_of(wearer, style="as it comes"):
     return Drafts(desk_of(wearer)).steps(STYLES[style], "back")[1]
 
 
-def level(run, y):
+def level(path, y):
     """Where a run crosses a level, by shapely: the x of it, or None."""
-    met = anew.line(run).intersection(LineString([(-500, y), (500, y)]))
+    met = anew.line(path).intersection(LineString([(-500, y), (500, y)]))
     return None if met.is_empty else met.centroid.x
 
 
@@ -70,7 +70,7 @@ class TestTakenIn:
         half, waist = back.block.back, back.waist
         for share in (0.13, 0.37, 0.61, 0.83, 0.97):
             taken = taken_at(back, share * lowest(back))
-            old, new = (level(run, taken.y) for run in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip)))
+            old, new = (level(path, taken.y) for path in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip)))
             assert taken.at_side == pytest.approx(abs(new - old), abs=2e-3)
             widths = []
             for legs in (half.dart_legs, waist.legs):
@@ -121,7 +121,7 @@ class TestLaced:
     @pytest.mark.parametrize(("above", "below"), [(3.0, 3.0), (6.0, 2.0), (1.0, 7.0)])
     def test_the_cloth_of_a_half_is_one_piece_beside_the_gap(self, wearer, above, below):
         laced = Laced(steps_of(wearer).back, above * INCH, below * INCH)
-        cloth = Polygon(anew.points([curve for run in laced.half.values() for curve in run])[:-1])
+        cloth = Polygon(anew.points([curve for path in laced.half.values() for curve in path])[:-1])
         assert cloth.is_valid and cloth.exterior.is_ccw
         assert cloth.bounds[2] <= 1e-9, "the left half does not cross the centre back"
 
@@ -200,9 +200,9 @@ class TestSheets:
         for share in (0.0, 0.2, 0.45, 0.6, 0.8, 0.93, 1.0):
             taken = taken_at(steps.back, share * lowest(steps.back))
             yield taken_sheet("Taken in", steps.back, taken, steps.style.waist_reduction, girth, unit, "x")
-        ways = [draft(WEARERS[wearer], Style(way=way)) for way in said.WAYS]
-        yield ways_sheet(*ways, "To the wearer", ("to the wearer", "by the guides"), unit, "x")
-        yield ways_sheet(ways[1], None, "By the guides", ("by the guides", "to the wearer"), unit, "x")
+        methods = [draft(WEARERS[wearer], Style(method=method)) for method in said.METHODS]
+        yield methods_sheet(*methods, "To the wearer", ("to the wearer", "by the guides"), unit, "x")
+        yield methods_sheet(methods[1], None, "By the guides", ("by the guides", "to the wearer"), unit, "x")
 
     @pytest.mark.parametrize("unit", ["in", "cm"])
     @pytest.mark.parametrize("wearer", DEMO)
@@ -281,7 +281,7 @@ class TestGuess:
 
 
 class TestSeams:
-    @pytest.mark.parametrize("style", [{}, {"cup_parts": 2, "side_panels": 3}, {"yoke": False}, {"way": "guides"}])
+    @pytest.mark.parametrize("style", [{}, {"cup_parts": 2, "side_panels": 3}, {"yoke": False}, {"method": "guides"}])
     @pytest.mark.parametrize("wearer", DEMO)
     def test_each_row_says_what_the_edges_measure(self, wearer, style):
         """Both lengths measured anew along each side; the pieces named are those that own the edges."""
@@ -290,7 +290,7 @@ class TestSeams:
         assert len(rows) == len(pattern.seams)
         for row, seam in zip(rows, pattern.seams):
             for pieces, length, side in ((row[2], row[3], seam.sides[0]), (row[4], row[5], seam.sides[1])):
-                assert float(length.removesuffix(" cm")) == pytest.approx(sum(anew.line(edge.run).length for edge in side), abs=0.06)
+                assert float(length.removesuffix(" cm")) == pytest.approx(sum(anew.line(edge.path).length for edge in side), abs=0.06)
                 owners = {f"{piece.number} {piece.name}" for piece in pattern.pieces
                           for edge in piece.edges if any(edge is mine for mine in side)}  # fmt: skip
                 assert set(pieces.split(", ")) == owners
@@ -306,23 +306,23 @@ class TestSeams:
 
 class TestBothWays:
     def test_side_by_side_stand_two_drawings_and_their_numbers(self):
-        stored = ways_beside(desk_of("Ottilie"))
+        stored = methods_beside(desk_of("Ottilie"))
         assert len(re.findall(r'<img alt="[^"]{40,}"', stored.html)) == 2
-        pattern = draft(WEARERS["Ottilie"], Style(way="guides"))
+        pattern = draft(WEARERS["Ottilie"], Style(method="guides"))
         assert f"By the guides: underbust: finished {say_length(pattern.girths['underbust'].finished, 'in')}" in repr(stored)
 
     def test_a_way_that_cannot_be_drafted_says_why(self):
         desk = desk_of("Ines", guide_to_front=4.5 * INCH)
-        stored = ways_beside(desk)
+        stored = methods_beside(desk)
         with pytest.raises(CorsetkitError) as why:
-            draft(WEARERS["Ines"], Style(way="guides", guide_to_front=4.5 * INCH))
+            draft(WEARERS["Ines"], Style(method="guides", guide_to_front=4.5 * INCH))
         assert stored.html.count("<img ") == 1 and str(why.value)[1:60] in repr(stored)
 
     def test_panels_of_both_ways_lie_with_their_waists_on_one_level(self):
         """The same piece in the other way is only slid aside: its lowest point is as far below the waist as it was drafted."""
-        ways = [draft(WEARERS["Ottilie"], Style(way=way)) for way in said.WAYS]
-        calls = recorded(ways_sheet(*ways, "x", ("a", "b"), "in", "x")).of("line")
-        for mine, other in zip(*(pattern.pieces for pattern in ways)):
+        methods = [draft(WEARERS["Ottilie"], Style(method=method)) for method in said.METHODS]
+        calls = recorded(methods_sheet(*methods, "x", ("a", "b"), "in", "x")).of("line")
+        for mine, other in zip(*(pattern.pieces for pattern in methods)):
             if mine.name not in ("centre front", "side front", "side back", "centre back"):
                 continue
             group = [call for call in calls if ("name", mine.name) in call.groups[-1][1]]
@@ -334,19 +334,19 @@ class TestBothWays:
     def test_the_table_says_what_a_new_draft_measures(self):
         """Finished girths by the guides, measured anew with shapely, less the intended ones."""
         for one in compared():
-            pattern = draft(WEARERS[one.name], Style(way="guides"))
+            pattern = draft(WEARERS[one.name], Style(method="guides"))
             mine = anew.girths(pattern)
             for name in said.LEVELS:
                 if name in mine:
                     miss = mine[name] - pattern.girths[name].intended
-                    assert one.ways["guides"].misses[name] == pytest.approx(miss, abs=0.02), name
+                    assert one.methods["guides"].misses[name] == pytest.approx(miss, abs=0.02), name
         assert {one.name for one in compared()} == set(DEMO)
         assert {"underbust", "waist"} <= set(mine)
 
     def test_what_the_text_says_of_the_guides_is_what_they_do(self):
         text = read_text("07_back")
         found = {one.name: one for one in compared()}
-        guides = {name: one.ways["guides"] for name, one in found.items()}
+        guides = {name: one.methods["guides"] for name, one in found.items()}
         miss = {name: one.misses["underbust"] for name, one in guides.items()}
         assert f"{say_length(-miss['Ines'], 'in')} too small on Ines" in text and miss["Ines"] == min(miss.values())
         assert f"{say_length(miss['Ottilie'], 'in')} too large on Ottilie" in text and miss["Ottilie"] == max(miss.values())
@@ -355,8 +355,8 @@ class TestBothWays:
         assert small == {"Theda", "Ines"}
         assert f"{say_length(max(found[name].more for name in small), 'in')} or less (Theda, Ines)" in text
         assert f"{say_length(min(found[name].more for name in set(found) - small), 'in')} or more" in text
-        for way in said.WAYS:
-            angles = [one.ways[way].fullness for one in found.values()]
+        for method in said.METHODS:
+            angles = [one.methods[method].fullness for one in found.values()]
             assert f"between {min(angles):.1f} and {max(angles):.1f}" in text
         assert max(abs(one.misses["bust"]) for one in guides.values()) < INCH / 16 < 0.2
         assert max(abs(one.misses["waist"]) for one in guides.values()) < 1e-3
@@ -383,12 +383,12 @@ class TestBothWays:
         assert intakes == sorted(intakes, reverse=True), "the more the back takes, the less the front's dart"
 
     def test_the_chart_is_the_same_each_time_and_says_what_the_table_says(self):
-        from corsetkit.teaching.lessons.back.all_wearers import ways_chart
+        from corsetkit.teaching.lessons.back.all_wearers import methods_chart
 
-        (svg, description), (again, _) = (ways_chart(compared(), "in") for _ in range(2))
+        (svg, description), (again, _) = (methods_chart(compared(), "in") for _ in range(2))
         assert svg == again
         for one in compared():
-            miss = one.ways["guides"].misses["underbust"]
+            miss = one.methods["guides"].misses["underbust"]
             assert f"{one.name} {signed(miss, 'in')}" in description and f">{signed(miss, 'in')}<" in svg
         assert "matplotlib" not in svg and "Date" not in svg
 
@@ -397,8 +397,8 @@ class TestBothWays:
         stored = all_wearers(unit)
         for one in compared():
             assert f'<th scope="row">{one.name}</th>' in stored.html
-            for way in one.ways.values():
-                assert all(in_one_unit(note, unit) in repr(stored) for note in way.notes)
+            for method in one.methods.values():
+                assert all(in_one_unit(note, unit) in repr(stored) for note in method.notes)
         other = {"in": r"\d cm\b", "cm": r"\d in\b"}[unit]
         assert not re.search(other, repr(stored)) and "<details><summary>What the draft has to say" in stored.html
 
@@ -408,7 +408,7 @@ class TestBothWays:
         from corsetkit.teaching.lessons.back import all_wearers as module
 
         first, *rest = compared()
-        refused = replace(first, ways={**first.ways, "guides": module.Way({}, refused="The outline <crosses> itself.")})
+        refused = replace(first, methods={**first.methods, "guides": module.Compass({}, refused="The outline <crosses> itself.")})
         found = (refused, *rest)
         assert "by the guides: 7 of 8" in summed_up(found, "in")[0]
         assert not any(first.name in words for words in summed_up(found, "in"))

@@ -13,7 +13,7 @@ from shapely import LineString, Point
 from shapely.geometry import Polygon
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.teaching.lessons.block import levels as girth_strip, side_seams, two_blocks
 from corsetkit.drawing.lettering import overlap
 from corsetkit.teaching.lessons.block.levels import gaps, level_at, to_waist, whole_way
@@ -37,7 +37,7 @@ from corsetkit.teaching.lessons.block.lesson import (
 )
 from corsetkit.teaching.shared.what_moved import degrees, far, what_moved
 
-STYLES = {"wearer": {}, "guides": {"way": "guides"},
+STYLES = {"wearer": {}, "guides": {"method": "guides"},
           "ease": {"bust_ease": 2.0, "waist_ease": 3.0, "hip_ease": 4.0, "underarm_drop": 4.0}}
 CASES = [(wearer, style) for wearer in WEARERS for style in STYLES]
 DEMO = list(Desk().demo)
@@ -53,7 +53,7 @@ def desk_of(wearer, unit="in"):
     return desk
 
 
-def paths(svg):
+def drawn_paths(svg):
     return re.findall(r'<path[^>]* d="([^"]*)"', svg)
 
 
@@ -72,7 +72,7 @@ class TestLevels:
     def test_below_the_waist_the_stretches_are_what_a_level_line_crosses_of_the_paper(self, wearer, style):
         """Between waist and hip shapely's level line across the paper, the darts cut out, comes to the same."""
         one = drawn(wearer, style)
-        darts = [anew.area((*half.dart_legs[0], *path.turned_round(half.dart_legs[1])))
+        darts = [anew.area((*half.dart_legs[0], *paths.turned_round(half.dart_legs[1])))
                  for half in (one.front, one.back) if half.dart_legs]
         paper = anew.area(one.front_paper).union(anew.area(one.back_paper))
         for dart in darts:
@@ -87,13 +87,13 @@ class TestLevels:
         """The level leaves front and back equally far up the closed side seam, and the widths have no jump on their way."""
         one = drawn(wearer, style)
         # The front's is laid across its open mouth, which then is taken off again.
-        seams = [LineString([*anew.points(path.turned_round(half.side_waist)),
-                             *anew.points(path.turned_round(half.side_above))]) for half in (one.front, one.back)]
+        seams = [LineString([*anew.points(paths.turned_round(half.side_waist)),
+                             *anew.points(paths.turned_round(half.side_above))]) for half in (one.front, one.back)]
         mouth = abs(one.mouth_upper - one.mouth_lower)
         widths = []
         for i in range(1, 60):
             level = level_at(one, to_waist(one) * i / 60)
-            ends = [path.run_end(level.front[-1]), path.run_start(level.back[0])]
+            ends = [paths.path_end(level.front[-1]), paths.path_start(level.back[0])]
             along = [seam.project(Point(end.real, end.imag)) for seam, end in zip(seams, ends)]
             if along[0] > anew.line(one.front.side_waist).length + 1e-3:
                 along[0] -= mouth
@@ -136,7 +136,7 @@ class TestMovedLines:
             if line.name == "bust point" or not line.before or not line.after:
                 continue
             # Curve by curve: the open mouth of the dart is no part of the side seam.
-            old, new = (shapely.union_all([anew.line((curve,)) for curve in run]) for run in (line.before, line.after))
+            old, new = (shapely.union_all([anew.line((curve,)) for curve in path]) for path in (line.before, line.after))
             apart = old.hausdorff_distance(new)
             kinds.add((line.stayed, line.came_along))
             if line.stayed:
@@ -198,7 +198,7 @@ class TestClosing:
         front = anew.line(shut.lower).length + anew.line(shut.upper).length
         assert front == pytest.approx(anew.line(shut.back).length, abs=3e-4)
         assert shut.front_length == pytest.approx(front, abs=3e-4) and shut.mouth == pytest.approx(0, abs=1e-9)
-        assert abs(path.run_end(shut.upper) - one.bust_point) == pytest.approx(abs(one.front.underarm - one.bust_point))
+        assert abs(paths.path_end(shut.upper) - one.bust_point) == pytest.approx(abs(one.front.underarm - one.bust_point))
 
     @pytest.mark.parametrize("wearer", WEARERS)
     @pytest.mark.parametrize("share", [0.0, 0.25, 0.8])
@@ -208,7 +208,7 @@ class TestClosing:
         now = Closing(one, share * one.side_dart)
         length = Point(one.bust_point.real, one.bust_point.imag).distance(anew.at(one.mouth_upper))
         assert now.mouth == pytest.approx(2 * length * sin(radians(now.still_open) / 2), abs=1e-9)
-        assert now.front_length - path.run_length(now.back) == pytest.approx(now.mouth, abs=1e-6)
+        assert now.front_length - paths.path_length(now.back) == pytest.approx(now.mouth, abs=1e-6)
 
     def test_the_paper_above_the_dart_is_turned_and_not_stretched(self):
         """The moved flap on the sheet has the same area as before."""
@@ -223,16 +223,16 @@ class TestClosing:
 
 class TestGuess:
     @pytest.mark.parametrize("unit", ["in", "cm"])
-    @pytest.mark.parametrize("way", ["wearer", "guides"])
+    @pytest.mark.parametrize("method", ["wearer", "guides"])
     @pytest.mark.parametrize("wearer", DEMO)
-    def test_the_answer_is_the_share_of_half_the_difference(self, wearer, way, unit):
+    def test_the_answer_is_the_share_of_half_the_difference(self, wearer, method, unit):
         """To the wearer three fifths of half the difference go to the front, by the guides half of it."""
         desk = desk_of(wearer, unit)
         drafts = Drafts(desk)
-        name, steps = drafts.steps({"way": way}, "block")
+        name, steps = drafts.steps({"method": method}, "block")
         asked = LESSON._asked(name, steps, unit, drafts)
         more = asked.right - asked.start
-        assert more == pytest.approx(MORE_BUST[unit] / 2 * (0.6 if way == "wearer" else 0.5))
+        assert more == pytest.approx(MORE_BUST[unit] / 2 * (0.6 if method == "wearer" else 0.5))
         assert asked.start == pytest.approx(steps.block.front.underarm.real)
         assert all(abs(value - asked.right) > asked.near for value, _ in asked.slips) and asked.slips
         assert asked.move(0.0).svg != asked.move(1.0).svg
@@ -271,10 +271,10 @@ class TestSaid:
 class TestTorn:
     def test_a_torn_edge_runs_from_end_to_end_and_is_never_straight(self):
         """The zigzag joins its ends without a gap, keeps near the straight line and crosses it at each tooth."""
-        run = torn(1 + 2j, 1 + 12j)
-        assert (run[0].start, run[-1].end) == (1 + 2j, 1 + 12j)
-        assert all(a.end == b.start for a, b in zip(run, run[1:]))
-        away = [curve.end.real - 1 for curve in run[:-1]]
+        path = torn(1 + 2j, 1 + 12j)
+        assert (path[0].start, path[-1].end) == (1 + 2j, 1 + 12j)
+        assert all(a.end == b.start for a, b in zip(path, path[1:]))
+        away = [curve.end.real - 1 for curve in path[:-1]]
         assert all(0.1 < abs(one) < 0.5 for one in away) and all(a * b < 0 for a, b in zip(away, away[1:]))
 
 
@@ -308,7 +308,7 @@ class TestSliders:
         tables += [(style[name], lambda values: block_pictures.closing(drafts[0], values))
                    for name in ("bust_ease", "waist_ease")]
         for one, show in tables:
-            low, high = (paths(show({one.name: value}).svg) for value in (one.low, one.high))
+            low, high = (drawn_paths(show({one.name: value}).svg) for value in (one.low, one.high))
             assert low != high, one.name
 
     @pytest.mark.parametrize("wearer", DEMO)

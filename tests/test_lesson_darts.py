@@ -8,7 +8,7 @@ import pytest
 from figures import WEARERS, figure
 from shapely import LineString, Polygon
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.teaching.lessons.darts.front_parts import (
     CENTRE_FRONT,
     DARTS,
@@ -27,20 +27,20 @@ from corsetkit.teaching.lessons.darts.lesson import LESSON, Closing
 from corsetkit.teaching.lessons.darts.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
 from corsetkit.units import say_number
 
-WAYS = ("wearer", "guides")
-CASES = [(wearer, way) for wearer in WEARERS for way in WAYS]
+METHODS = ("wearer", "guides")
+CASES = [(wearer, method) for wearer in WEARERS for method in METHODS]
 
 
-def steps_of(wearer, way="wearer"):
-    return figure(wearer, way=way).steps
+def steps_of(wearer, method="wearer"):
+    return figure(wearer, method=method).steps
 
 
 def ends(steps):
     return steps.overbust.front_dart, steps.block.side_dart
 
 
-def area(run, move=lambda p: p):
-    return Polygon([((q := move(p)).real, q.imag) for p in path.flattened(run, 0.002)[:-1]])
+def area(path, move=lambda p: p):
+    return Polygon([((q := move(p)).real, q.imag) for p in paths.flattened(path, 0.002)[:-1]])
 
 
 def angle_between(a, b):
@@ -48,10 +48,10 @@ def angle_between(a, b):
     return math.degrees(math.acos((abs(a) ** 2 + abs(b) ** 2 - abs(a - b) ** 2) / (2 * abs(a) * abs(b))))
 
 
-@pytest.mark.parametrize(("wearer", "way"), CASES)
-def test_paper_and_darts_go_once_round_the_bust_point(wearer, way):
+@pytest.mark.parametrize(("wearer", "method"), CASES)
+def test_paper_and_darts_go_once_round_the_bust_point(wearer, method):
     """Four angles of paper and four darts make 360 degrees, and the darts are those that the steps drew."""
-    steps = steps_of(wearer, way)
+    steps = steps_of(wearer, method)
     front = front_parts(steps)
     assert sum(front.drawn) + sum(part.angle for part in front.parts) == pytest.approx(360, abs=1e-9)
     drawn = (steps.overbust.top_dart, steps.overbust.front_dart, 2 * steps.underbust.half_angle, steps.block.side_dart)
@@ -61,10 +61,10 @@ def test_paper_and_darts_go_once_round_the_bust_point(wearer, way):
         angle_between(steps.overbust.dart_lower - point, steps.underbust.inner - point), abs=1e-6)
 
 
-@pytest.mark.parametrize(("wearer", "way"), CASES)
-def test_the_parts_are_whole_simple_and_apart(wearer, way):
+@pytest.mark.parametrize(("wearer", "method"), CASES)
+def test_the_parts_are_whole_simple_and_apart(wearer, method):
     """Each part is a simple area counter-clockwise, lies on the block's front, and overlaps no other."""
-    steps = steps_of(wearer, way)
+    steps = steps_of(wearer, method)
     block = area(steps.block.front_paper).buffer(0.01)
     areas = [area(part.outline) for part in front_parts(steps).parts]
     for one in areas:
@@ -73,10 +73,10 @@ def test_the_parts_are_whole_simple_and_apart(wearer, way):
 
 
 @pytest.mark.parametrize("above", [1.0, 0.5, 0.0])
-@pytest.mark.parametrize(("wearer", "way"), CASES)
-def test_what_one_dart_gives_up_another_takes(wearer, way, above):
+@pytest.mark.parametrize(("wearer", "method"), CASES)
+def test_what_one_dart_gives_up_another_takes(wearer, method, above):
     """Closing changes no sum: what both darts lose, tightening and underbust dart gain, in the share asked for."""
-    steps = steps_of(wearer, way)
+    steps = steps_of(wearer, method)
     front = front_parts(steps)
     for part in (0.3, 1.0):
         given = [part * end for end in ends(steps)]
@@ -104,10 +104,10 @@ def test_closing_above_is_what_the_step_does(wearer):
     assert upper.hausdorff_distance(lower) < 1e-9 * reach + 1e-9
 
 
-@pytest.mark.parametrize(("wearer", "way"), CASES)
-def test_both_orders_end_alike_and_differ_on_the_way(wearer, way):
+@pytest.mark.parametrize(("wearer", "method"), CASES)
+def test_both_orders_end_alike_and_differ_on_the_way(wearer, method):
     """Closing in turn about the bust point ends the same to a hair, whichever dart is first."""
-    steps = steps_of(wearer, way)
+    steps = steps_of(wearer, method)
     front, (cf, side) = front_parts(steps), ends(steps)
     one = front.closed_in_turn(((CENTRE_FRONT, cf), (SIDE, side)))
     other = front.closed_in_turn(((SIDE, side), (CENTRE_FRONT, cf)))
@@ -142,10 +142,10 @@ def test_a_pin_beside_the_bust_point_parts_the_legs_evenly(wearer, beside):
     assert turned_darts.leg_gaps(front, front.closed(*both), both)[0][1] == pytest.approx(0, abs=1e-9)
 
 
-@pytest.mark.parametrize(("wearer", "way"), CASES)
-def test_the_guess_is_what_trigonometry_gives(wearer, way):
+@pytest.mark.parametrize(("wearer", "method"), CASES)
+def test_the_guess_is_what_trigonometry_gives(wearer, method):
     """The underbust dart's width at the mark before and after, as 2 r sin(angle / 2); each misconception leads elsewhere."""
-    steps = steps_of(wearer, way)
+    steps = steps_of(wearer, method)
     asked = LESSON._asked(wearer, steps, "in", None)
     cf, side = ends(steps)
     wide = lambda angle: 2 * steps.underbust.radius * math.sin(math.radians(angle) / 2)  # noqa: E731
@@ -163,8 +163,8 @@ def test_the_redrawn_line_is_told_as_shapely_finds_it(wearer):
     for line in (steps_of(wearer).darts.inner, steps_of(wearer).darts.outer):
         if not line.blend:
             continue
-        old, new = (LineString([(p.real, p.imag) for p in path.flattened(run, 0.0005)])
-                    for run in (line.blend.before, line.blend.after))
+        old, new = (LineString([(p.real, p.imag) for p in paths.flattened(path, 0.0005)])
+                    for path in (line.blend.before, line.blend.after))
         fine = [new.interpolate(i / 2000, normalized=True) for i in range(2001)]
         assert line.blend.largest_move == pytest.approx(max(old.distance(p) for p in fine), abs=0.01)
         assert line.blend.change == pytest.approx(new.length - old.length, abs=0.003)
@@ -175,7 +175,7 @@ def test_the_redrawn_line_is_told_as_shapely_finds_it(wearer):
 def test_cup_and_lower_front_are_cut_along_one_line(wearer):
     """The lengths that the lesson tells of the redrawn line are those of the cup's and of the lower front's edges."""
     darts = steps_of(wearer).darts
-    whole = path.run_length(darts.inner.line) + path.run_length(darts.outer.line)
+    whole = paths.path_length(darts.inner.line) + paths.path_length(darts.outer.line)
     seam = next(edge.seam for piece in figure(wearer).pieces for edge in piece.edges
                 if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2)
     for side in seam.sides:
@@ -242,7 +242,7 @@ def test_the_tables_follow_the_wearer(drafts):
 
 
 def test_a_value_kept_from_another_wearer_closes_this_ones_dart(drafts):
-    """Degrees beyond the wearer's own dart leave it as it was drawn, and no more; at nought it is closed."""
+    """Degrees beyond the wearer's own dart leave it as it was drawn, and no more; at zero it is closed."""
     mine = drafts("Ottilie")
     drawn = say_number(mine.steps({}, "darts")[1].overbust.front_dart, 1)
     for value, told in ((14.5, drawn), (0.0, "0")):
@@ -253,8 +253,8 @@ def test_a_value_kept_from_another_wearer_closes_this_ones_dart(drafts):
 def test_the_sentences_follow_the_drawing(drafts):
     """The sums told are the drawing's; a leaning centre front is told only where the lower part turned."""
     mine = drafts("Maren")
-    for way, leans in ((ABOVE, False), (BELOW, True), (BOTH, True)):
-        picture = picture_of(Turning, mine, {"centre_front_open": 6.0, "opens_instead": way})
+    for method, leans in ((ABOVE, False), (BELOW, True), (BOTH, True)):
+        picture = picture_of(Turning, mine, {"centre_front_open": 6.0, "opens_instead": method})
         assert any("leans" in one for one in picture.said) == leans
         assert any(one.startswith("All darts together: 84.3 degrees, as before.") for one in picture.said)
     steps = mine.steps({}, "darts")[1]
@@ -289,8 +289,8 @@ def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
         many = offered(kind, mine.steps({}, "darts")[1])
         for share in (0.0, 0.37, 0.62, 1.0):
             values = {one.name: one.low + share * (one.high - one.low) for one in many if one.is_number}
-            for way in (ABOVE, BELOW, BOTH) if kind is Turning else (None,):
-                picture_of(kind, mine, values | ({"opens_instead": way} if way else {}))
+            for method in (ABOVE, BELOW, BOTH) if kind is Turning else (None,):
+                picture_of(kind, mine, values | ({"opens_instead": method} if method else {}))
     assert len(sheets) == 4 * (3 + 3)
     for sheet in sheets:
         boxes = [written.box for written in recorded(sheet).written]

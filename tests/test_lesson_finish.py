@@ -116,7 +116,7 @@ class TestReady:
         for one in finished.pieces:
             if across := width_at_waist(one):
                 seen += 1
-                assert across[0] == pytest.approx(anew.area(one.piece.run).intersection(level).length, abs=2e-3)
+                assert across[0] == pytest.approx(anew.area(one.piece.path).intersection(level).length, abs=2e-3)
                 assert across[1] == pytest.approx(one.outline.intersection(level).length, abs=2e-3)
         assert seen >= 4
 
@@ -135,22 +135,22 @@ def test_the_guess_is_what_shapely_and_plain_trigonometry_say(wearer, unit):
     drafts = drafts_of(wearer, unit)
     asked = LESSON._asked_of(drafts.desk, drafts)
     piece, edge = _most_hollow(drafts.pattern({})[1])
-    assert asked.start == pytest.approx(anew.line(edge.run).length, abs=1e-3)
+    assert asked.start == pytest.approx(anew.line(edge.path).length, abs=1e-3)
     assert say_length(asked.start, unit) in asked.question and say_length(ASKED, unit) in asked.question
     # Length at a distance is length less distance times angle, for a line that bends one way on the whole.
-    points = anew.points(edge.run)
-    ways = [math.atan2(*(b - a)[::-1]) for a, b in zip(points, points[1:])]
-    turned = sum(math.remainder(b - a, math.tau) for a, b in zip(ways, ways[1:]))
+    points = anew.points(edge.path)
+    tangents = [math.atan2(*(b - a)[::-1]) for a, b in zip(points, points[1:])]
+    turned = sum(math.remainder(b - a, math.tau) for a, b in zip(tangents, tangents[1:]))
     assert asked.right == pytest.approx(asked.start + ASKED * turned, abs=0.03)
     assert asked.start - asked.right > 2 * asked.near, "there is something to see"
     for slip, _ in asked.slips:
         assert abs(slip - asked.right) > asked.near, "a slip is no right answer"
     assert len({asked.move(share).svg for share in (0.0, 0.5, 1.0)}) == 3
     # The line that is drawn lies where it should.
-    drawn, piece_area = parallel(edge, ASKED)[0], anew.area(piece.run)
+    drawn, piece_area = parallel(edge, ASKED)[0], anew.area(piece.path)
     for curve in drawn[::20]:
         assert anew.at(curve.start).distance(piece_area) <= ASKED + 1e-3
-        assert anew.line(edge.run).distance(anew.at(curve.start)) == pytest.approx(ASKED, abs=0.02)
+        assert anew.line(edge.path).distance(anew.at(curve.start)) == pytest.approx(ASKED, abs=0.02)
 
 
 @pytest.mark.parametrize("wearer", WEARERS)
@@ -247,11 +247,11 @@ class TestWalk:
         drafts = drafts_of(wearer, unit)
         pattern = drafts.pattern({})[1]
         _, letters, _ = paper_of(drafts)
-        ways = walkable(pattern)
-        assert tuple(letters.choices) == tuple(ways)
-        assert {letter.split()[0] for letter in ways} == {seam_letter(seam.number) for seam in pattern.seams}, "every seam"
+        tangents = walkable(pattern)
+        assert tuple(letters.choices) == tuple(tangents)
+        assert {letter.split()[0] for letter in tangents} == {seam_letter(seam.number) for seam in pattern.seams}, "every seam"
         amount = "5 mm" if unit == "cm" else "3/16 in"
-        for letter, (walked, number) in ways.items():
+        for letter, (walked, number) in tangents.items():
             little = walked_picture(drafts, {"seam": letter, "longer_by": 0.1}).said
             assert little[-1].endswith("nothing is to be moved.")
             much = walked_picture(drafts, {"seam": letter, "longer_by": 0.5}).said
@@ -359,7 +359,7 @@ class TestBill:
             assert anew.line(shape).length / 2 - 0.7 == pytest.approx(bone.length, abs=0.15)
         eyelets = [one.what[0] for one in drawn.of("dot") if one.what[3] and one.what[3].kind == "eyelet"]
         assert 2 * len(eyelets) == made.eyelet_count
-        edges = [anew.line(edge.run) for one in finished.pattern.pieces if not one.copied for edge in one.edges
+        edges = [anew.line(edge.path) for one in finished.pattern.pieces if not one.copied for edge in one.edges
                  if edge.kind is Kind.LACING]
         for at in eyelets:
             assert min(edge.distance(anew.at(at)) for edge in edges) == pytest.approx(1.3, abs=2e-3)
@@ -391,7 +391,7 @@ def test_by_hand_and_with_the_tape_the_numbers_are_the_patterns(wearer, unit):
     half = next(one for one in told if one.startswith("The sewn widths"))
     girth = finished.pattern.girths["waist"].finished
     assert half.endswith(f"are {say_length(girth, unit)}, the finished waist.")
-    sewn = sum(anew.area(one.run).intersection(LineString([(-300, 0), (300, 0)])).length for one in finished.pattern.pieces
+    sewn = sum(anew.area(one.path).intersection(LineString([(-300, 0), (300, 0)])).length for one in finished.pattern.pieces
                if not one.copied)
     assert 2 * sewn + finished.pattern.style.lacing_gap == pytest.approx(girth, abs=0.02)
     moves = by_hand(drafts).sentences
@@ -468,7 +468,7 @@ class TestFiles:
 
 
 @pytest.mark.parametrize("style", [{"yoke": False, "cup_parts": 2}, {"front_opening": True, "back_opening": True},
-                                   {"centre_panels": 2, "side_panels": 3}, {"way": "guides"}])
+                                   {"centre_panels": 2, "side_panels": 3}, {"method": "guides"}])
 def test_every_cell_is_drawn_in_other_styles_or_refused_in_a_sentence(work, style):
     course.desk().change(style=style)
     for cell in ("drawing", "guess", "corners", "walk", "walked", "notches", "bones", "bill", "hand", "tape"):

@@ -16,7 +16,7 @@ from scipy.special import ellipeinc
 
 from corsetkit import Style, demo_wearers
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import quantities
 from corsetkit.drawing.canvas import JOINED
@@ -48,8 +48,8 @@ from corsetkit.teaching.build import LESSONS
 from corsetkit.units import say_length
 
 INCH = 2.54
-WAYS = ("wearer", "guides")
-BOTH = [(name, way) for name in WEARERS for way in WAYS]
+METHODS = ("wearer", "guides")
+BOTH = [(name, method) for name in WEARERS for method in METHODS]
 LESSON = lesson("03_overbust")
 
 
@@ -84,25 +84,25 @@ ENDS = [{one.name: end} for one in quantities(Style) if one.name in (*COVERING, 
         for end in (one.low, one.high)]  # fmt: skip
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_words_keep_apart_and_all_stays_on_the_sheet(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_words_keep_apart_and_all_stays_on_the_sheet(name, method):
     """In every sheet, also at both ends of what the lesson's sliders offer, no two texts meet and nothing lies outside."""
     for style in [{}, *ENDS]:
-        for sheet in sheets(name, way=way, **style):
+        for sheet in sheets(name, method=method, **style):
             drawn = recorded(sheet)
             boxes = [written.box for written in drawn.written]
             assert not [(a, b) for a, b in combinations(boxes, 2) if overlap(a, b)], (sheet.title, style)
             ends = [complex(x, y) for box in boxes for x, y in (box[:2], box[2:])]
-            ends += [p for call in (*drawn.of("line"), *drawn.of("area")) for p in path.flattened(call.what[0], 0.1)]
+            ends += [p for call in (*drawn.of("line"), *drawn.of("area")) for p in paths.flattened(call.what[0], 0.1)]
             for p in ends:
                 assert sheet.low.real - 0.01 <= p.real <= sheet.high.real + 0.01, (sheet.title, style, p)
                 assert sheet.low.imag - 0.01 <= p.imag <= sheet.high.imag + 0.01, (sheet.title, style, p)
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_the_tinted_parts_are_cup_and_yoke(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_the_tinted_parts_are_cup_and_yoke(name, method):
     """Measured by shapely: the four tinted parts lie apart, and each border of the yoke is a line of the draft."""
-    steps = steps_of(name, way=way)
+    steps = steps_of(name, method=method)
     o, calls = steps.overbust, recorded(overbust_sheet(steps, "in", "Overbust"))
     tints = {kind: [anew.area(call.what[0]) for call in calls.of("area") if call.what[1].kind == kind]
              for kind in ("cup", "yoke")}
@@ -110,7 +110,7 @@ def test_the_tinted_parts_are_cup_and_yoke(name, way):
     for a, b in combinations([part.buffer(0) for parts in tints.values() for part in parts], 2):
         assert a.intersection(b).area < 0.02
     centre = (Line(o.block.front.neck_centre, o.front_point),)
-    drawn = shapely.union_all([anew.line(run) for run in (o.top_inner, o.top_outer, o.yoke_neckline, o.armscye_shoulder_part,
+    drawn = shapely.union_all([anew.line(path) for path in (o.top_inner, o.top_outer, o.yoke_neckline, o.armscye_shoulder_part,
                                                           o.block.front.shoulder, centre)])
     legs = shapely.union_all([anew.line((Line(o.mid_shoulder, end),)) for end in (o.top_left, o.top_right)])
     for half in yoke_halves(o):
@@ -136,20 +136,20 @@ def test_a_line_is_told_with_its_whole_length_where_only_a_part_of_it_is_shown()
 def test_what_is_cut_off_at_a_border_is_what_lies_inside(name):
     """Held against shapely's own cut of the same line."""
     front, box = steps_of(name).block.front, (3.0, -4.0, 15.0, 30.0)
-    for run in (front.armscye, front.side_waist, front.dart_legs[0] if front.dart_legs else front.neckline, front.shoulder):
-        inside = anew.line(run).intersection(shapely.box(*box)).length
+    for path in (front.armscye, front.side_waist, front.dart_legs[0] if front.dart_legs else front.neckline, front.shoulder):
+        inside = anew.line(path).intersection(shapely.box(*box)).length
         # A curve that grazes the border leaves it a little sooner or later, for it is cut as short straight lines.
-        assert sum(curve.length for curve in clipped(run, box)) == pytest.approx(inside, abs=0.1)
-        wide = clipped(run, (-99, -99, 199, 199))
-        assert wide == tuple(run)
+        assert sum(curve.length for curve in clipped(path, box)) == pytest.approx(inside, abs=0.1)
+        wide = clipped(path, (-99, -99, 199, 199))
+        assert wide == tuple(path)
     assert clipped(front.shoulder, (50, 50, 60, 60)) == ()
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_where_the_depth_stops_is_said_just_there(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_where_the_depth_stops_is_said_just_there(name, method):
     """The sentence stands where a greater depth leaves the cups' point where it is, and nowhere else."""
     for eighths in range(24, 72, 5):
-        here, more = (steps_of(name, way=way, centre_front_depth=one * INCH / 8) for one in (eighths, eighths + 1))
+        here, more = (steps_of(name, method=method, centre_front_depth=one * INCH / 8) for one in (eighths, eighths + 1))
         still = abs(here.overbust.front_point - more.overbust.front_point) < 1e-9
         told = list(depth_said(here, "in"))
         if told:
@@ -181,30 +181,30 @@ def strokes(sheet, kind):
     return [call.what[0] for call in recorded(sheet).of("line") if call.what[1].kind == kind and not call.groups]
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_circles_and_guides_are_drawn_at_their_lengths(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_circles_and_guides_are_drawn_at_their_lengths(name, method):
     """The circles go round the bust point through their marks; each guide's bar is as long as the style says, from the bust
     point or the side seam."""
-    steps = steps_of(name, way=way)
+    steps = steps_of(name, method=method)
     o, style, sheet = steps.overbust, steps.style, guides_sheet(steps, "in", "Guides")
     circles = strokes(sheet, "guide")
-    for run, mark in zip(circles, (o.mark, steps.underbust.mark), strict=True):
-        for x, y in anew.points(run):
+    for path, mark in zip(circles, (o.mark, steps.underbust.mark), strict=True):
+        for x, y in anew.points(path):
             assert abs(complex(x, y) - o.bust_point) == pytest.approx(abs(mark - o.bust_point), rel=1e-3)
-    bars = [run for run in strokes(sheet, "fixed-guide") if abs((run[0].end - run[0].start).imag) < JOINED]
+    bars = [path for path in strokes(sheet, "fixed-guide") if abs((path[0].end - path[0].start).imag) < JOINED]
     point, side = o.bust_point.real, o.block.front.width
     wanted = (point, point - style.guide_to_front), (point, point + style.guide_to_side), (side, side - 1.75 * INCH)
-    assert [(run[0].start.real, run[0].end.real) for run in bars] == [pytest.approx(ends) for ends in wanted]
+    assert [(path[0].start.real, path[0].end.real) for path in bars] == [pytest.approx(ends) for ends in wanted]
     # No two of them make one bar.
-    assert len({round(run[0].start.imag, 3) for run in bars}) == 3
+    assert len({round(path[0].start.imag, 3) for path in bars}) == 3
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
+@pytest.mark.parametrize(("name", "method"), BOTH)
 @pytest.mark.parametrize("share", [0.0, 0.3, 1.0])
-def test_the_pulled_edge_by_trigonometry(name, way, share):
+def test_the_pulled_edge_by_trigonometry(name, method, share):
     """The gap is the chord of what is left of the dart's angle; edge and outline keep their lengths while they turn; at the
     end leg lies on leg; and what is said in all adds up."""
-    o = steps_of(name, way=way).overbust
+    o = steps_of(name, method=method).overbust
     pulled, radius = Pulled(o, share, share / 2), math.hypot(o.top_intake / 2, abs(o.mark - o.bust_point))
     whole = 2 * math.atan(o.top_intake / 2 / abs(o.mark - o.bust_point))
     assert pulled.gap == pytest.approx(2 * radius * math.sin((1 - share) * whole / 2), abs=1e-9)
@@ -214,7 +214,7 @@ def test_the_pulled_edge_by_trigonometry(name, way, share):
     level = (1 - share / 2) * o.front_point.real
     assert pulled.edge_now == pytest.approx(edge + pulled.gap + level, abs=1e-3)
     assert o.front_point - pulled.edge_start == pytest.approx(level)
-    turned = path.moved(o.top_outer, pulled.turn)
+    turned = paths.moved(o.top_outer, pulled.turn)
     assert anew.line(turned).length == pytest.approx(anew.line(o.top_outer).length)
     if share == 1:
         assert pulled.turn(o.top_right) == pytest.approx(o.top_left)
@@ -226,11 +226,11 @@ def test_the_pulled_edge_by_trigonometry(name, way, share):
     assert pulled.opened == pytest.approx(opened, abs=1e-6)
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_the_paper_is_laid_round_the_oval_that_is_spoken_of(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_the_paper_is_laid_round_the_oval_that_is_spoken_of(name, method):
     """At the bust level a point is seen where the oval's arc, measured by an elliptic integral, is as long as the paper; a
     quarter of the oval is the front's width."""
-    o = steps_of(name, way=way).overbust
+    o = steps_of(name, method=method).overbust
     seen, m = Front(o), 1 - DEPTH**2
     assert seen.half * ellipeinc(math.pi / 2, m) == pytest.approx(o.block.front.width, rel=1e-4)
     for share in (0.1, 0.4, 0.7, 0.95):
@@ -239,11 +239,11 @@ def test_the_paper_is_laid_round_the_oval_that_is_spoken_of(name, way):
         assert seen.half * ellipeinc(math.asin(at.real / seen.half), m) == pytest.approx(along, rel=2e-3)
 
 
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_the_cups_lie_on_the_body(name, way):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_the_cups_lie_on_the_body(name, method):
     """Both cups meet at the centre, as far below the neck as drawn; the top edge ends on the armscye; the sewn legs' end
     lies on the outline and the cup within the body."""
-    steps = steps_of(name, way=way)
+    steps = steps_of(name, method=method)
     o = steps.overbust
     seen, sheet = Front(o), body_sheet(steps, None, "in", "Body")
     (right, left), skin = strokes(sheet, "new"), recorded(sheet).of("area")[1].what[0]
@@ -260,8 +260,8 @@ def test_the_cups_lie_on_the_body(name, way):
 @pytest.mark.parametrize("name", dict(demo_wearers()))
 def test_what_is_said_of_the_guides_on_each_body_is_what_the_draft_does(name):
     """A body off the line gets the step's warning and one on it none; where the front has no room the cup is shortened."""
-    style = Style(way="guides")
-    fit, steps = quarrels.fit(name, WEARERS[name], style), steps_of(name, way="guides")
+    style = Style(method="guides")
+    fit, steps = quarrels.fit(name, WEARERS[name], style), steps_of(name, method="guides")
     o = steps.overbust
     warned = " ".join(o.warnings)
     assert ("the guides also ask for" in warned) == (not fit.at_side)
@@ -331,10 +331,10 @@ def test_the_quarrel_follows_the_desk_and_says_when_there_is_nobody():
 
 
 @pytest.mark.parametrize("mark", [1.5, 3.0, 3.5, 4.5])
-@pytest.mark.parametrize(("name", "way"), BOTH)
-def test_the_guess_by_similar_triangles(name, way, mark):
+@pytest.mark.parametrize(("name", "method"), BOTH)
+def test_the_guess_by_similar_triangles(name, method, mark):
     """What the dart takes at its mark stays; so its width elsewhere goes as the distance from the bust point."""
-    style = {"way": way, "overbust_mark": mark * INCH}
+    style = {"method": method, "overbust_mark": mark * INCH}
     drafts = Drafts(Desk())
     try:
         steps = run_steps(WEARERS[name], Style(**style), until="overbust")
@@ -354,27 +354,27 @@ class TestTables:
     @pytest.mark.parametrize("name", dict(demo_wearers()))
     def test_what_if_is_drawn_and_leaves_her_own_numbers(self, name):
         desk = desk_for(name)
-        way, width = asking(desk)
-        assert (way.default, width.default) == ("wearer", WEARERS[name].bust_point_width)
+        method, width = asking(desk)
+        assert (method.default, width.default) == ("wearer", WEARERS[name].bust_point_width)
         own, drafts = Drafts(desk), Drafts(desk)
-        for way in WAYS:
-            plain = guides_picture(own, drafts, {"which_way": way})
+        for method in METHODS:
+            plain = guides_picture(own, drafts, {"which_way": method})
             assert not plain.said[0].startswith("What if")
             drawn = set()
             for end in (width.low, width.high, 12.0, 34.0):
                 try:
-                    picture = guides_picture(own, drafts, {"which_way": way, "bust_point_width": end})
+                    picture = guides_picture(own, drafts, {"which_way": method, "bust_point_width": end})
                 except CorsetkitError as error:
-                    assert way == "guides" and "draft to the wearer" in str(error)
+                    assert method == "guides" and "draft to the wearer" in str(error)
                     continue
                 assert picture.said[0].startswith("What if her bust points lay ") and picture.svg != plain.svg
                 drawn.add(picture.svg)
             assert drawn
-            assert guides_picture(own, drafts, {"which_way": way}) == plain
+            assert guides_picture(own, drafts, {"which_way": method}) == plain
 
     def test_the_way_is_that_of_the_desk_where_none_is_chosen(self):
         desk = desk_for("Maren")
-        desk.change(style={"way": "guides"})
+        desk.change(style={"method": "guides"})
         assert asking(desk)[0].default == "guides"
         assert "Maren, by the guides" in guides_picture(Drafts(desk), Drafts(desk), desk.record.style).svg
 

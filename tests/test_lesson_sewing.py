@@ -13,7 +13,7 @@ from corsetkit import draft
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
 from corsetkit.fitting.effect import moved
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of, layers_of
@@ -29,7 +29,7 @@ from corsetkit.teaching import cells as course
 from corsetkit.teaching.lessons.sewing import closer_lay as lay_search
 from corsetkit.teaching.lessons.sewing import closer_lay
 from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
-from corsetkit.teaching.lessons.sewing.fitting_table import Corrected, read_kept
+from corsetkit.teaching.shared.corrected import Corrected, read_kept
 from corsetkit.teaching.desk import CORRECTIONS, Desk
 from corsetkit.teaching.lessons.sewing.lesson import FittingWidget
 from corsetkit.teaching.lessons.sewing.fitting_table import GROUPS, FittingTable, grouped
@@ -90,7 +90,7 @@ class TestPlainLay:
             sheet, _ = lays.sheet(plan)
             sizes.add(sheet.size)
             for one, placed in zip((lays._marked(each) for each in plan.placed), plan.placed):
-                assert [curve.start for curve in one.run] == pytest.approx(list(placed.outline))
+                assert [curve.start for curve in one.path] == pytest.approx(list(placed.outline))
             boxes = [one.box for one in recorded(sheet).written]
             assert len(boxes) > len(plan.placed)
             assert not [1 for i, a in enumerate(boxes) for b in boxes[:i] if overlap(a, b)]
@@ -331,7 +331,7 @@ class TestFitting:
             assert abs(p - q) == pytest.approx(one.most, abs=0.02), one.name
             if one.name == "bust point" or "side seam" in one.name or one.name == "side dart":
                 continue
-            lines = [LineString([(z.real, z.imag) for z in path.flattened(run, 0.005)]) for run in (one.before, one.after)]
+            lines = [LineString([(z.real, z.imag) for z in paths.flattened(path, 0.005)]) for path in (one.before, one.after)]
             found = max(lines[0].hausdorff_distance(lines[1]), lines[1].hausdorff_distance(lines[0]))
             assert abs(p - q) == pytest.approx(found, abs=0.02), one.name
 

@@ -9,7 +9,7 @@ from figures import WEARERS, figure
 
 from corsetkit import Style, demo_wearers, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cup_sheet import LOWER, three_cups_sheet
@@ -57,11 +57,11 @@ def test_swung_to_its_end_the_cut_closes_and_no_paper_lies_over_another(wearer):
     pattern = figure(wearer)
     upper, inner, outer = cups_spread(pattern, 0.0, gap_above(pattern.steps)).laid
     cut = cup_seams(pattern)[1]
-    ours = [anew.line(anew.moved(edge.run, upper.move)) for edge in cut.sides[0]]
-    theirs = [anew.line(anew.moved(edge.run, laid.move)) for edge, laid in zip(cut.sides[1], (inner, outer))]
+    ours = [anew.line(anew.moved(edge.path, upper.move)) for edge in cut.sides[0]]
+    theirs = [anew.line(anew.moved(edge.path, laid.move)) for edge, laid in zip(cut.sides[1], (inner, outer))]
     for one, other in zip(ours, theirs):
         assert one.hausdorff_distance(other) < 1e-3
-    papers = [anew.area(anew.moved(one.piece.run, one.move)) for one in (upper, inner, outer)]
+    papers = [anew.area(anew.moved(one.piece.path, one.move)) for one in (upper, inner, outer)]
     assert max(papers[0].intersection(paper).area for paper in papers[1:]) < 1e-3
     seam = pattern.steps.cup.seam
     legs = [anew.line(anew.moved(blend.before[:1], laid.move))
@@ -78,8 +78,8 @@ def test_what_the_gap_above_loses_the_gap_below_gains(wearer, share):
     point, seam = steps.overbust.bust_point, steps.cup.seam
     swung = share * gap_above(steps)
     turn = cups_spread(pattern, 0.0, swung).laid[2].move
-    ends = [path.run_start(seam.inner), path.run_end(seam.inner)]
-    ends += [turn(path.run_start(seam.outer)), turn(path.run_end(seam.outer))]
+    ends = [paths.path_start(seam.inner), paths.path_end(seam.inner)]
+    ends += [turn(paths.path_start(seam.outer)), turn(paths.path_end(seam.outer))]
     above, below = turn_between(ends[2] - point, ends[0] - point), turn_between(ends[1] - point, ends[3] - point)
     assert above == pytest.approx(gap_above(steps) - swung, abs=1e-6)
     assert below == pytest.approx(gap_below(steps) + swung, abs=1e-6)
@@ -92,7 +92,7 @@ def test_lifted_apart_no_paper_lies_over_another(wearer):
     pattern = figure(wearer)
     for apart in (0.0, 1.0, APART_MOST):
         for swung in (0.0, gap_above(pattern.steps) / 2, gap_above(pattern.steps)):
-            papers = [anew.area(anew.moved(one.piece.run, one.move)) for one in cups_spread(pattern, apart, swung).laid]
+            papers = [anew.area(anew.moved(one.piece.path, one.move)) for one in cups_spread(pattern, apart, swung).laid]
             for a in range(3):
                 for b in range(a):
                     assert papers[a].intersection(papers[b]).area < 0.02 * papers[b].area, (apart, swung)
@@ -107,9 +107,9 @@ def test_the_cut_shapes_nothing_and_the_cup_seam_all(wearer):
         assert walks[CUT].turned(cm) < 0.01
     assert walks[CUP_SEAM].turned(walks[CUP_SEAM].length) == pytest.approx(pattern.fullness.total, abs=0.02)
     assert corners_at_the_crossing(pattern.steps.cup) == pytest.approx(360, abs=1e-6)
-    knee, opened = path.run_end(pattern.steps.cup.cut_inner), path.run_start(pattern.steps.cup.seam.outer)
+    knee, opened = paths.path_end(pattern.steps.cup.cut_inner), paths.path_start(pattern.steps.cup.seam.outer)
     circle = {at: anew.at(at).buffer(0.05, quad_segs=500).exterior for at in (knee, opened)}
-    angles = [circle[at].intersection(anew.area(piece.run)).length / (2 * anew.np.pi * 0.05) * 360
+    angles = [circle[at].intersection(anew.area(piece.path)).length / (2 * anew.np.pi * 0.05) * 360
               for piece, at in zip(pattern.pieces, (knee, knee, opened))]
     assert sum(angles) == pytest.approx(360, abs=2)
 
@@ -122,15 +122,15 @@ def test_wherever_pieces_change_there_is_a_notch_and_both_sides_end_together(wea
         for cm, before, after in walk.changes():
             assert before != after and min(abs(mark - cm) for mark in walk.seam.marks) < 0.02
         for side in walk.sides:
-            total = sum(anew.line(edge.run).length for edge in (one.edge for one in side))
+            total = sum(anew.line(edge.path).length for edge in (one.edge for one in side))
             assert total == pytest.approx(walk.length, abs=2e-3)
         for i in range(9):
             cm = walk.length * i / 8
             one, two, move = walk.stop(0, cm), walk.stop(1, cm), walk.laid_along(cm)
             assert abs(move(two.point) - one.point) < 1e-9 and abs(move.turn) == pytest.approx(1)
-            assert abs(turn_between(move.turn * two.way, one.way)) < 1e-6, words
-            assert anew.area(one.piece.run).distance(anew.at(one.point)) < 1e-3
-            assert anew.area(two.piece.run).distance(anew.at(two.point)) < 1e-3
+            assert abs(turn_between(move.turn * two.tangent, one.tangent)) < 1e-6, words
+            assert anew.area(one.piece.path).distance(anew.at(one.point)) < 1e-3
+            assert anew.area(two.piece.path).distance(anew.at(two.point)) < 1e-3
     names = {words: [(before, after) for _, before, after in walk.changes()] for words, walk in walks_of(wearer).items()}
     assert names[CUP_SEAM] == [] and names[CUT] == [("inner lower cup", "outer lower cup")]
     assert set(names[UNDERBUST]) == {("upper cup", "inner lower cup"), ("inner lower cup", "outer lower cup"),
@@ -147,9 +147,9 @@ def test_a_torn_panel_keeps_its_sewn_edge_and_has_a_closed_border(wearer):
         laid = Laid(one.piece, torn=level)
         paper = anew.area(laid.outline)
         assert paper.is_valid and laid.tear and paper.bounds[1] > level - 0.3
-        assert paper.difference(anew.area(one.piece.run).buffer(0.05)).area < 1e-6
-        assert anew.line(dict((id(edge), run) for edge, run in laid.edges)[id(one.edge)]).length == pytest.approx(
-            anew.line(one.edge.run).length, abs=0.01)
+        assert paper.difference(anew.area(one.piece.path).buffer(0.05)).area < 1e-6
+        assert anew.line(dict((id(edge), path) for edge, path in laid.edges)[id(one.edge)]).length == pytest.approx(
+            anew.line(one.edge.path).length, abs=0.01)
     cup = pattern.pieces[1]
     assert torn_below(cup, cup.edges[0], 6.0) is None
 
@@ -161,8 +161,8 @@ def test_two_or_three_parts_in_numbers(wearer):
     told = compared(two, three, "in")
     sewn = []
     for pattern in (two, three):
-        runs = [edge.run for seam in cup_seams(pattern) for edge in seam.sides[0]]
-        sewn.append(sum(anew.line(run).length for run in runs))
+        all_paths = [edge.path for seam in cup_seams(pattern) for edge in seam.sides[0]]
+        sewn.append(sum(anew.line(path).length for path in all_paths))
     said = [parse_length(one, "in") for one in re.findall(r", ([\d/ ]+ in) to sew", told[0])]
     assert said == pytest.approx(sewn, abs=0.09) and "2 pieces, 1 seam " in told[0] and "3 pieces, 2 seams " in told[0]
     degrees = [float(one) for one in re.findall(r"\d+(?:\.\d+)?", told[1])]
@@ -252,7 +252,7 @@ def test_the_drawing_shows_three_cups_as_the_pattern_has_them(wearer):
     sheet = recorded(three_cups_sheet(pattern.steps, "in", "x"))
     areas = [anew.area(call.what[0]) for call in sheet.of("area") if call.what[1] in (TINT, LOWER)]
     for area, piece in zip(areas, pattern.pieces):
-        assert area.symmetric_difference(anew.area(piece.run)).area < 0.02
+        assert area.symmetric_difference(anew.area(piece.path)).area < 0.02
     assert len(areas) == 3
     assert {"upper cup", "inner lower cup", "outer lower cup"} <= {one.text for one in sheet.written}
 
@@ -276,7 +276,7 @@ def test_wherever_the_cut_lies_all_cups_are_named_and_lie_clear_of_each_other(we
             assert not overlap(a.box, b.box), (a.text, b.text)
         for one in written:
             assert sheet.low.real <= one.box[0] and one.box[2] <= sheet.high.real
-    papers = [anew.area(anew.moved(one.piece.run, one.move))
+    papers = [anew.area(anew.moved(one.piece.path, one.move))
               for one in cups_spread(three, 3.2, gap_above(three.steps) / 2).laid]
     assert all(a.distance(b) > 1.0 for a, b in combinations(papers, 2))
 

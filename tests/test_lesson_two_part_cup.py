@@ -41,9 +41,9 @@ def desk_of(wearer, **more):
     return desk
 
 
-def along(run, cm):
+def along(path, cm):
     """The point so far along a run, and the way there, by a fine polyline."""
-    places = anew.points(run, 4000) @ [1, 1j]
+    places = anew.points(path, 4000) @ [1, 1j]
     steps = anew.np.abs(anew.np.diff(places))
     k = int(anew.np.argmin(abs(anew.np.concatenate([[0], anew.np.cumsum(steps)]) - cm)))
     back, on = places[max(k - 1, 0)], places[min(k + 1, len(places) - 1)]
@@ -57,7 +57,7 @@ def test_each_rung_joins_points_equally_far_along_both_edges(wearer):
     inner, outer = pattern.steps.cup.seam.inner, pattern.steps.cup.seam.outer
     spread = cups_spread(pattern, 3.0, 0.0)
     ends = {(id(one.piece)): one for one in spread.laid}
-    sides = [anew.line(anew.moved(run, ends[id(piece)].move)) for run, piece in zip((inner, outer), pattern.pieces)]
+    sides = [anew.line(anew.moved(path, ends[id(piece)].move)) for path, piece in zip((inner, outer), pattern.pieces)]
     rungs = list(spread.rungs("in"))
     assert len(rungs) >= 10
     for _, _, *points, _ in rungs:
@@ -78,7 +78,7 @@ def test_lifted_apart_by_so_much_and_otherwise_as_drawn(wearer):
         assert moved[1][0] - moved[0][0] - (there[1][0] - there[0][0]) == pytest.approx(apart)
         assert moved[1][2] - moved[0][2] - (there[1][2] - there[0][2]) == pytest.approx(apart)
         assert [box[1] for box in moved] == pytest.approx([box[1] for box in there])
-    papers = [anew.area(piece.run) for piece in pattern.pieces[:2]]
+    papers = [anew.area(piece.path) for piece in pattern.pieces[:2]]
     assert papers[0].intersection(papers[1]).area < 0.01
 
 
@@ -100,11 +100,11 @@ def test_walked_both_marks_are_equally_far_and_the_pieces_touch_way_to_way(weare
     walk = walk_of(wearer)
     seam = pattern_of(wearer).steps.cup.seam
     cm = share * seam.length
-    places = [along(run, cm) for run in (seam.inner, seam.outer)]
+    places = [along(path, cm) for path in (seam.inner, seam.outer)]
     stops = [walk.stop(side, cm) for side in (0, 1)]
     assert [stop.piece.name for stop in stops] == ["inner cup", "outer cup"]
-    for stop, (point, way) in zip(stops, places):
-        assert abs(stop.point - point) < 3e-3 and abs(turn_between(stop.way, way)) < 0.2
+    for stop, (point, tangent) in zip(stops, places):
+        assert abs(stop.point - point) < 3e-3 and abs(turn_between(stop.tangent, tangent)) < 0.2
     move = walk.laid_along(cm)
     assert abs(move.turn) == pytest.approx(1)
     assert abs(move(places[1][0]) - places[0][0]) < 5e-3
@@ -126,9 +126,9 @@ def test_laid_along_the_outer_cup_hardly_covers_the_inner_one(wearer):
     """The two edges are round and bend away from each other, so the papers lie beside each other and not over each other,
     but for what the edges hollow near their ends."""
     walk, pieces = walk_of(wearer), pattern_of(wearer).pieces
-    still = anew.area(pieces[0].run)
+    still = anew.area(pieces[0].path)
     for share in (0.35, 0.5, 0.65):
-        laid = anew.area(anew.moved(pieces[1].run, walk.laid_along(share * walk.length)))
+        laid = anew.area(anew.moved(pieces[1].path, walk.laid_along(share * walk.length)))
         assert laid.intersection(still).area < 0.02 * still.area
 
 
@@ -200,7 +200,7 @@ def test_the_drawing_shows_the_cup_alone_and_the_true_gaps(wearer):
     calls = recorded(two_cups_sheet(pattern.steps, "in", "x")).of("area")
     cups = [anew.area(call.what[0]) for call in calls if call.what[1] is TINT]
     for cup, piece in zip(cups, pattern.pieces):
-        assert cup.symmetric_difference(anew.area(piece.run)).area < 0.02
+        assert cup.symmetric_difference(anew.area(piece.path)).area < 0.02
     gap = anew.area(_between(pattern.steps.cup.seam))
     assert gap.area > 5 and all(gap.intersection(cup).area < 0.01 for cup in cups)
     notes = " ".join(one.text for one in recorded(two_cups_sheet(pattern.steps, "in", "x")).written)

@@ -32,10 +32,10 @@ class TestDown:
     def test_the_width_is_the_horizontal_way_across_the_dart_as_shapely_finds_it(self, wearer):
         from shapely import LineString, Polygon
 
-        from corsetkit.geometry import paths as path
+        from corsetkit.geometry import paths
 
         found = steps_of(wearer).underbust
-        dart = Polygon([(p.real, p.imag) for p in path.flattened(found.waste[0].outline)[:-1]])
+        dart = Polygon([(p.real, p.imag) for p in paths.flattened(found.waste[0].outline)[:-1]])
         for share in (0.1, 0.35, 0.5, 0.8, 0.95):
             level, inner, outer = _across(found, share * _depth(found))
             line = LineString([(-50, level), (90, level)]).intersection(dart)
@@ -91,4 +91,4 @@ def test_the_guess_is_asked_with_her_numbers_and_answered_by_the_draft(wearer, u
 def test_a_dart_that_cannot_be_drawn_is_a_sentence():
     desk = desk_of("Maren")
     with pytest.raises(CorsetkitError, match="underbust"):
-        Drafts(desk).steps({"way": "guides", "underbust_mark": parse_length("1 1/2", "in"), "underbust_dart": 3.81}, "underbust")
+        Drafts(desk).steps({"method": "guides", "underbust_mark": parse_length("1 1/2", "in"), "underbust_dart": 3.81}, "underbust")

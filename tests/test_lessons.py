@@ -183,7 +183,7 @@ class TestAnyOrder:
                     assert shown["refused"].endswith(".")
 
     def test_what_is_chosen_by_the_guides_is_drawn_or_refused_in_a_sentence(self, work, name):
-        course.desk().change(style={"way": "guides"})
+        course.desk().change(style={"method": "guides"})
         for wearer in course.desk().demo:
             course.desk().change(wearer=wearer)
             for shown in self.run(name, shown_cells(name)).values():
@@ -252,12 +252,12 @@ class TestMeasuring:
         from corsetkit.wearers import demo_wearers
 
         body = demo_wearers()[0][1]
-        ways = {way: draft(body, Style(way=way)) for way in said.WAYS}
-        html, sentences = said.both_ways(ways, "in")
+        methods = {method: draft(body, Style(method=method)) for method in said.METHODS}
+        html, sentences = said.both_methods(methods, "in")
         for level in said.LEVELS:
             assert f'<th scope="row">{level}</th>' in html
         assert "To the wearer: waist: finished 26 in, body 28 in, intended 26 in." in sentences
         assert any(one.startswith("By the guides: fullness at the bust point: ") for one in sentences)
-        html, sentences = said.both_ways({**ways, "guides": "the outline <crosses> itself"}, "in")
+        html, sentences = said.both_methods({**methods, "guides": "the outline <crosses> itself"}, "in")
         assert "By the guides: not drawn.</b> The outline &lt;crosses&gt; itself." in html
         assert "By the guides: not drawn. The outline <crosses> itself." in sentences

@@ -9,7 +9,7 @@ from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, turn_between, unit
 
 INCH = 2.54
@@ -55,16 +55,16 @@ def test_the_cups_lines_end_at_their_marks(case):
     armscye = anew.line(o.block.front.armscye)
     along = [armscye.length - armscye.project(anew.at(z)) for z in (o.armscye_low, o.armscye_top)]
     assert along == pytest.approx([1.25 * INCH, 4 * INCH], abs=1e-3)  # common practice, no source
-    assert path.run_end(o.under_outer) == pytest.approx(o.armscye_low) and path.run_end(o.top_outer) == pytest.approx(o.armscye_top)
+    assert paths.path_end(o.under_outer) == pytest.approx(o.armscye_low) and paths.path_end(o.top_outer) == pytest.approx(o.armscye_top)
 
 
 def test_by_the_guides_the_outline_passes_the_guides():
     """By the guides the outline passes 3 in towards the centre front and 3 1/2 in towards the side, upright at both, where
     the strips leave room (common practice, no source)."""
-    o = figure("Ottilie", way="guides").steps.overbust
+    o = figure("Ottilie", method="guides").steps.overbust
     assert o.bust_point - o.guide_front == pytest.approx(3 * INCH) and o.guide_side - o.bust_point == pytest.approx(3.5 * INCH)
     assert outline(o).distance(anew.at(o.guide_front)) < 1e-6 and outline(o).distance(anew.at(o.guide_side)) < 1e-6
-    assert o.under_inner[0].way(1) == pytest.approx(-1j) and o.under_outer[1].way(0) == pytest.approx(1j)
+    assert o.under_inner[0].tangent(1) == pytest.approx(-1j) and o.under_outer[1].tangent(0) == pytest.approx(1j)
 
 
 def test_the_guides_and_the_side_strip_agree_for_one_figure():
@@ -72,15 +72,15 @@ def test_the_guides_and_the_side_strip_agree_for_one_figure():
     7 1/2 in apart: 9 - 3 3/4 - 3 1/2 = 1 3/4 (common practice, no source)."""
     body = WEARERS["Maren"]
     assert (body.bust_girth / 4, body.bust_point_width) == pytest.approx((9 * INCH, 7.5 * INCH))
-    assert figure("Maren", way="guides").steps.overbust.side_strip == pytest.approx(1.75 * INCH)
-    assert not any("side seam" in said for said in figure("Maren", way="guides").warnings)
-    said = [said for said in figure("Ottilie", way="guides").warnings if "between the cup and the side seam" in said]
+    assert figure("Maren", method="guides").steps.overbust.side_strip == pytest.approx(1.75 * INCH)
+    assert not any("side seam" in said for said in figure("Maren", method="guides").warnings)
+    said = [said for said in figure("Ottilie", method="guides").warnings if "between the cup and the side seam" in said]
     assert len(said) == 1 and "3 3/16 in" in said[0]
 
 
 def test_a_cup_too_near_is_shortened_with_a_warning():
     """Where the guides would come nearer than the strip the cup is shortened to it, and a warning says so."""
-    o = figure("Ines", way="guides").steps.overbust
+    o = figure("Ines", method="guides").steps.overbust
     assert any("nearer to the centre front" in warning for warning in o.warnings)
     assert o.guide_front.real == pytest.approx(1.5)
 
@@ -108,7 +108,7 @@ def test_to_the_wearer_the_dart_takes_half_of_what_bust_has_more_than_high_bust(
     body = WEARERS[wearer]
     high = body.high_bust_girth or body.bust_girth - 0.4 * (body.bust_girth - body.underbust_girth)
     assert figure(wearer).steps.overbust.top_intake == pytest.approx(max(0.6, (body.bust_girth - high) / 2))
-    assert figure(wearer, way="guides").steps.overbust.top_intake == pytest.approx(INCH)
+    assert figure(wearer, method="guides").steps.overbust.top_intake == pytest.approx(INCH)
 
 
 @pytest.mark.parametrize("case", FEW, ids=words)
@@ -142,18 +142,18 @@ def test_the_yokes_neckline_runs_on_across_shoulder_and_centre(case):
     o = figure(*case).steps.overbust
     shoulder = unit(o.block.front.shoulder_tip - o.block.front.neck_side)
     assert abs(o.yoke_neck - o.block.front.neck_side) == pytest.approx(1.25 * INCH)  # common practice, no source
-    assert dot(o.yoke_neckline[0].way(0), shoulder) == pytest.approx(0, abs=1e-9)
-    centre = unit(o.front_point - path.run_end(o.yoke_neckline))
-    assert dot(o.yoke_neckline[-1].way(1), centre) == pytest.approx(0, abs=1e-9)
+    assert dot(o.yoke_neckline[0].tangent(0), shoulder) == pytest.approx(0, abs=1e-9)
+    centre = unit(o.front_point - paths.path_end(o.yoke_neckline))
+    assert dot(o.yoke_neckline[-1].tangent(1), centre) == pytest.approx(0, abs=1e-9)
 
 
 @pytest.mark.parametrize("case", FEW, ids=words)
 def test_the_overbust_line_is_smooth_across_its_closed_dart(case):
     """With the tightening dart closed the overbust line's two stretches run on smoothly."""
     o = figure(*case).steps.overbust
-    inner, outer = path.run_end(o.top_inner), path.run_start(o.top_outer)
-    turned = o.top_outer[0].way(0) * ((inner - o.bust_point) / (outer - o.bust_point))
-    assert turn_between(o.top_inner[-1].way(1), turned) == pytest.approx(0, abs=1e-6)
+    inner, outer = paths.path_end(o.top_inner), paths.path_start(o.top_outer)
+    turned = o.top_outer[0].tangent(0) * ((inner - o.bust_point) / (outer - o.bust_point))
+    assert turn_between(o.top_inner[-1].tangent(1), turned) == pytest.approx(0, abs=1e-6)
 
 
 @pytest.mark.parametrize("changes", [{}, {"centre_front_depth": 9.0}, {"centre_front_taking_in": 0.635}], ids=str)

@@ -31,8 +31,8 @@ def seen(request):
     return pattern, sheet, recorded(sheet)
 
 
-def polygon(run):
-    return Polygon([(p.real, p.imag) for p in flattened(run)])
+def polygon(path):
+    return Polygon([(p.real, p.imag) for p in flattened(path)])
 
 
 def outlines(canvas):
@@ -84,7 +84,7 @@ def test_pieces_lie_apart(seen):
     drawn = outlines(canvas)
     assert sorted(drawn) == sorted(piece.number for piece in pattern.pieces)
     for piece in pattern.pieces:
-        mine, own = drawn[piece.number], polygon(piece.run)
+        mine, own = drawn[piece.number], polygon(piece.path)
         step = complex(*(a - b for a, b in zip(mine.bounds[:2], own.bounds[:2])))
         moved = [v + (step.imag if i % 2 else step.real) for i, v in enumerate(own.bounds)]
         assert mine.bounds == pytest.approx(moved, abs=0.001)

@@ -53,7 +53,7 @@ def test_a_seam_is_as_long_in_the_pdf_as_in_the_pattern(printed):
     """The upper cup's overbust edge, summed from the PDF's own cubic, is its length within 0.01 mm."""
     path, _ = printed
     edge = toy_pattern().pieces[1].edges[2]
-    assert [type(curve) for curve in edge.run] == [Cubic]
+    assert [type(curve) for curve in edge.path] == [Cubic]
     with pdfplumber.open(path) as book:
         lengths = [sum(c.length for c in curves(drawn["path"])) * MM
                    for page in book.pages[1:] for drawn in page.curves]
@@ -172,7 +172,7 @@ def test_the_pages_show_every_piece_whole(what, paper):
     """Within their joins the pages show all of every piece, no piece lies on another, and no page is empty."""
     pieces = PATTERNS[what].pieces
     plan = plan_print(pieces, paper)
-    laid = [Polygon([((p + step).real, (p + step).imag) for p in flattened(one.piece.run)])
+    laid = [Polygon([((p + step).real, (p + step).imag) for p in flattened(one.piece.path)])
             for one, step in plan.pieces]
     assert len(laid) == len(pieces)
     for i, one in enumerate(laid):

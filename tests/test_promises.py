@@ -3,7 +3,7 @@
 import anew
 import pytest
 from bodies import random_bodies, within
-from figures import CASES, FEW, RANGED, STYLES, WAYS, WEARERS, figure, words
+from figures import CASES, FEW, RANGED, STYLES, METHODS, WEARERS, figure, words
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from promises import PROMISES, faults
@@ -58,8 +58,8 @@ def test_only_sewn_edges_are_called_seams():
 
 def test_demo_wearers_draft_to_the_wearer_and_most_both_ways():
     """Every demo wearer drafts to the wearer in every kind of style, and at least four also by the guides."""
-    said = {(name, style, way): _tried(body, Style(way=way, **STYLES[style]))
-            for name, body in demo_wearers() for style in STYLES for way in WAYS}
+    said = {(name, style, method): _tried(body, Style(method=method, **STYLES[style]))
+            for name, body in demo_wearers() for style in STYLES for method in METHODS}
     assert not {case: one for case, one in said.items() if isinstance(one, str) and case[2] == "wearer"}
     for style in STYLES:
         both = [name for name, _ in demo_wearers() if not isinstance(said[name, style, "guides"], str)]
@@ -87,8 +87,8 @@ def test_plausible_bodies_keep_the_promises():
     said, broken = [], []
     for number, body in enumerate(random_bodies(20, SEED)):
         but = SLOW if number % 4 else ()
-        for way in WAYS:
-            broken += [f"body {number}, {way}: {one}" for one in kept_or_refused(body, Style(way=way), said, but)]
+        for method in METHODS:
+            broken += [f"body {number}, {method}: {one}" for one in kept_or_refused(body, Style(method=method), said, but)]
     assert not broken, "\n".join(broken)
     assert len(said) <= 4, said
 
@@ -99,7 +99,7 @@ def test_every_end_of_a_style_range_keeps_the_promises(wearer):
     said, broken = [], []
     for number, (name, end) in enumerate(RANGED):
         # An opening's size matters only where there is one; ways and cups take turns.
-        more = {"front_opening": "opening" in name, "back_opening": "opening" in name, "way": WAYS[number // 2 % 2],
+        more = {"front_opening": "opening" in name, "back_opening": "opening" in name, "method": METHODS[number // 2 % 2],
                 "cup_parts": 2 + number // 4 % 2, name: end}
         but = SLOW if number % 4 else ()
         broken += [f"{more}: {one}" for one in kept_or_refused(WEARERS[wearer], Style(**more), said, but)]

@@ -28,7 +28,7 @@ class Sample:
     part: float = declared("which part of it", unit="share", low=0, high=1, step=0.05, default=0.5)
     panels: int = declared("how many", unit="count", low=1, high=4, step=1, default=2)
     opening: bool = declared("whether it is open", unit="yes or no", default=True)
-    way: str = declared("which way", unit="choice", choices=("guides", "wearer"), default="wearer")
+    tangent: str = declared("which way", unit="choice", choices=("guides", "wearer"), default="wearer")
     spare: float | None = declared(
         "a length that may be left out",
         unit="cm", low=10, high=20, step=1, default=None, optional=True,
@@ -55,7 +55,7 @@ NUMBERS = [one for one in quantities(Sample) if one.is_number]
 
 def test_quantities_are_the_declared_fields_in_order():
     """A quantity is named after its field, and only declared fields have one."""
-    names = ["height", "slope", "part", "panels", "opening", "way", "spare"]
+    names = ["height", "slope", "part", "panels", "opening", "method", "spare"]
     assert [one.name for one in quantities(Sample)] == names
     height = BY_NAME["height"]
     assert (height.low, height.high, height.default, height.group) == (3.8, 11.4, 7.62, "overbust")
@@ -70,7 +70,7 @@ def test_label_is_for_people():
 
 def test_defaults_and_required_fields():
     """A field with a default may be left out, a field without must be given."""
-    assert Sample() == Sample(height=7.62, slope=20, panels=2, way="wearer", spare=None)
+    assert Sample() == Sample(height=7.62, slope=20, panels=2, tangent="wearer", spare=None)
     with pytest.raises(TypeError, match="girth"):
         Body()
     with pytest.raises(CorsetkitError, match="girth is missing: allowed are 60 to 150 cm"):
@@ -126,9 +126,9 @@ def test_absurd_numbers(value):
         ("panels", 2.5, "allowed are whole numbers from 1 to 4"),
         ("opening", 1, "allowed are yes and no"),
         ("opening", "yes", "allowed are yes and no"),
-        ("way", "other", "allowed are guides, wearer"),
-        ("way", 1, "allowed are guides, wearer"),
-        ("way", None, "way is missing"),
+        ("method", "other", "allowed are guides, wearer"),
+        ("method", 1, "allowed are guides, wearer"),
+        ("method", None, "way is missing"),
         ("slope", 41, "allowed are -10 to 40 degrees"),
         ("part", 1.2, "part is 120 %: allowed are 0 to 100 %"),
     ],
@@ -194,7 +194,7 @@ def test_limits_of_what_is_no_length():
     assert BY_NAME["slope"].limits_in("in") == BY_NAME["slope"].limits_in("cm") == (-10, 40, 1)
     assert BY_NAME["height"].limits_in("cm") == (3.8, 11.4, 0.3)
     with pytest.raises(ValueError, match="no limits"):
-        BY_NAME["way"].limits_in("cm")
+        BY_NAME["method"].limits_in("cm")
 
 
 @pytest.mark.parametrize(
@@ -206,7 +206,7 @@ def test_limits_of_what_is_no_length():
         ("slope", "-5,5", "cm", -5.5),
         ("panels", "3", "cm", 3),
         ("opening", "No", "cm", False),
-        ("way", " guides ", "cm", "guides"),
+        ("method", " guides ", "cm", "guides"),
         ("spare", "  ", "cm", None),
         ("part", "0,35", "cm", 0.35),
         ("part", "35 %", "in", 0.35),
@@ -223,7 +223,7 @@ def test_reading_text(name, text, unit, value):
 @pytest.mark.parametrize(
     ("name", "text"),
     [("height", "high"), ("height", ""), ("slope", "steep"), ("slope", "nan"), ("panels", "2.5"),
-     ("opening", "perhaps"), ("way", "none")],
+     ("opening", "perhaps"), ("method", "none")],
 )  # fmt: skip
 def test_text_that_cannot_be_read(name, text):
     """Typed text of the wrong kind is refused with the place and the field."""

@@ -9,7 +9,7 @@ from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.edge import Kind
 from corsetkit.sewing import stage as cautions
 from corsetkit.sewing.matches import matches, start_words
@@ -112,9 +112,9 @@ def test_what_runs_in_runs_in_there(case):
             for other, (edge, along) in zip(match.into, places):
                 if other is None:
                     continue
-                at = path.point_along(edge.run, along)
+                at = paths.point_along(edge.path, along)
                 mine = [one for side in other.sides for one in side if owners[id(one)] is owners[id(edge)]]
-                ends = [end for one in mine for end in (path.run_start(one.run), path.run_end(one.run))]
+                ends = [end for one in mine for end in (paths.path_start(one.path), paths.path_end(one.path))]
                 assert min(abs(end - at) for end in ends) < 0.02, (seam.name, other.name)
                 seen += 1
     changes = sum(len(set(pieces_of(seam, owners, side))) - 1 for seam in pattern.seams for side in (0, 1))

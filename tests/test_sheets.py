@@ -113,8 +113,8 @@ def test_the_pages_together_show_the_whole_cutting_line(printed, made, which):
     for one in made.pieces:
         fold = next((edge for edge in one.piece.edges if edge.kind is Kind.FOLD), None)
         for p, q in zip(one.cutting, (*one.cutting[1:], one.cutting[0])):
-            start, way = (fold.run[0].start, fold.run[0].way(0)) if fold else (0, 1)
-            if fold is None or max(abs(((r - start) / way).imag) for r in (p, q)) > 1e-5:
+            start, tangent = (fold.path[0].start, fold.path[0].tangent(0)) if fold else (0, 1)
+            if fold is None or max(abs(((r - start) / tangent).imag) for r in (p, q)) > 1e-5:
                 asked += abs(q - p)
     shown = 0.0
     with pdfplumber.open(printed[which][0]) as book:

@@ -6,7 +6,7 @@ import pytest
 from figures import WEARERS, figure
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import run_length
+from corsetkit.geometry.paths import path_length
 from corsetkit.drawing.step_values import Drawn
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
@@ -91,15 +91,15 @@ def test_every_line_has_a_name_of_its_own(wearer, step):
 def test_lines_that_are_sewn_tell_each_other_and_are_equally_long(wearer, step):
     """Each seam of a sheet has two sides; each names the other as its partner, and both are as long as each other."""
     seams = {}
-    for facts, run in edges(wearer, step):
+    for facts, path in edges(wearer, step):
         if "seam" in facts:
-            seams.setdefault(facts["seam"], []).append((facts, run))
+            seams.setdefault(facts["seam"], []).append((facts, path))
     assert seams
     for (one, first), (other, second) in seams.values():
         assert {one["side"], other["side"]} == {1, 2}
         assert (one["partner"], other["partner"]) == (other["name"], one["name"])
         assert one["length"] == other["length"]
-        assert run_length(first) == pytest.approx(run_length(second), abs=1e-6)
+        assert path_length(first) == pytest.approx(path_length(second), abs=1e-6)
 
 
 SEWN = {
@@ -132,8 +132,8 @@ def test_a_taken_in_side_is_sewn_to_the_front_down_to_the_hem():
 
 def test_a_pair_is_known_by_itself_and_not_by_its_name():
     """Two pairs of one name stay two seams; a line whose partner is not drawn tells none."""
-    run = (Line(0j, 5j),)
-    first, second = (pair("dart", ("inner leg", run), ("outer leg", run)) for _ in range(2))
+    path = (Line(0j, 5j),)
+    first, second = (pair("dart", ("inner leg", path), ("outer leg", path)) for _ in range(2))
     told = [call.facts for call in recorded(step_sheet("Two darts", [*first, *second])).of("line") if call.facts]
     assert [facts["seam"] for facts in told] == [1, 1, 2, 2]
     alone = recorded(step_sheet("One leg", first[:1])).of("line")

@@ -14,7 +14,7 @@ ONLY = [one for one in DECLARED.values() if one.only]
 
 def lines(body=BODY, **changes):
     """Every line of the pattern, exactly: the faintest difference counts."""
-    return [edge.run for piece in draft(body, Style(**changes)).pieces for edge in piece.edges]
+    return [edge.path for piece in draft(body, Style(**changes)).pieces for edge in piece.edges]
 
 
 def another(one):
@@ -38,15 +38,15 @@ def test_a_value_said_to_do_nothing_does_nothing_and_counts_where_it_is_said_to(
     assert lines(**{name: wanted}) != lines(**{name: wanted, one.name: another(one)})
 
 
-@pytest.mark.parametrize("one", [one for one in ONLY if one.only[0] == "way"], ids=lambda one: one.name)
+@pytest.mark.parametrize("one", [one for one in ONLY if one.only[0] == "method"], ids=lambda one: one.name)
 def test_a_value_that_counts_in_one_way_of_drafting_says_so_in_its_meaning(one):
-    way = DECLARED["way"]
-    assert one.meaning.startswith(f"{way.say(one.only[1])}, ")
+    method = DECLARED["method"]
+    assert one.meaning.startswith(f"{method.say(one.only[1])}, ")
 
 
 def test_every_other_number_does_something_in_one_style_or_another():
     """Nothing is offered that does nothing; openings and ways each on and off, for one wearer or another."""
-    settings = [{}, {"way": "guides"}, {"front_opening": True, "back_opening": True}]
+    settings = [{}, {"method": "guides"}, {"front_opening": True, "back_opening": True}]
     for one in DECLARED.values():
         if one.is_number and one.unit != "count" and not one.only:
             assert any(_differs(body, one, value, more) for body in dict(demo_wearers()).values() for more in settings

@@ -11,7 +11,7 @@ import pytest
 from svgelements import SVG, Path
 
 from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.paths import run_length
+from corsetkit.geometry.paths import path_length
 from corsetkit.drawing.canvas import box_run
 from corsetkit.drawing.pattern_sheet import pattern_sheet
 from corsetkit.drawing.pens import CUT, CUT_PAPER, FOLD, SEWN
@@ -38,15 +38,15 @@ def test_a_length_survives_the_drawing():
     text = svg_text(sheet(lambda canvas: canvas.line(CURVE, SEWN)))
     [path] = [element for element in SVG.parse(_file(text), ppi=25.4).elements() if isinstance(element, Path)]
     # One user unit is one millimetre.
-    assert path.length(error=1e-9) == pytest.approx(10 * run_length(CURVE), abs=0.01)
+    assert path.length(error=1e-9) == pytest.approx(10 * path_length(CURVE), abs=0.01)
 
 
 def test_cubics_stay_cubics_and_y_is_turned():
     """A cubic is written as one C command; what is higher on the sheet has the smaller y."""
     root = drawn(lambda canvas: canvas.line(CURVE, SEWN))
-    way = root.find(f"{SPACE}path").get("d")
-    assert re.sub(r"[-\d. ]", "", way) == "MLC"
-    numbers = [float(n) for n in re.findall(r"-?\d+\.\d\d", way)]
+    tangent = root.find(f"{SPACE}path").get("d")
+    assert re.sub(r"[-\d. ]", "", tangent) == "MLC"
+    numbers = [float(n) for n in re.findall(r"-?\d+\.\d\d", tangent)]
     assert numbers[:4] == [10.0, 70.0, 50.0, 40.0]
 
 

@@ -2,42 +2,42 @@
 
 import anew
 import pytest
-from figures import WAYS, WEARERS, figure
+from figures import METHODS, WEARERS, figure
 
 from corsetkit import Style, draft
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
 from corsetkit.pattern.edge import Kind
 
 INCH = 2.54
-BOTH = [(wearer, way) for wearer in WEARERS for way in WAYS]
+BOTH = [(wearer, method) for wearer in WEARERS for method in METHODS]
 
 
-def cup_of(wearer, way="wearer", **style):
-    pattern = draft(WEARERS[wearer], Style(way=way, **style)) if style else figure(wearer, way=way)
+def cup_of(wearer, method="wearer", **style):
+    pattern = draft(WEARERS[wearer], Style(method=method, **style)) if style else figure(wearer, method=method)
     return pattern, pattern.steps.three_part_cup
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_closed_overbust_dart_lays_its_legs_together(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_closed_overbust_dart_lays_its_legs_together(wearer, method):
     """The upper cup's dart is closed: its outer leg, turned about the bust point, lies on the inner one."""
-    _, cup = cup_of(wearer, way)
+    _, cup = cup_of(wearer, method)
     o = cup.darts.overbust
     assert cup.close_top(cup.darts.outer.close(o.top_right)) == pytest.approx(cup.darts.inner.close(o.top_left), abs=1e-9)
     assert cup.close_top(o.bust_point) == pytest.approx(o.bust_point, abs=1e-9)
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_upper_and_lower_cups_have_the_same_line(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_upper_and_lower_cups_have_the_same_line(wearer, method):
     """The upper cup's lower edge is, moved, the very line of the lower cups' upper edges."""
-    pattern, cup = cup_of(wearer, way)
+    pattern, cup = cup_of(wearer, method)
     upper, inner, outer = pattern.pieces[:3]
-    cut = [edge.run for edge in upper.edges if edge.partner and {id(e) for e in edge.partner} <= {
+    cut = [edge.path for edge in upper.edges if edge.partner and {id(e) for e in edge.partner} <= {
         id(e) for piece in (inner, outer) for e in piece.edges}]
     assert cut == [cup.cut_inner, cup.cut_outer]
-    for run, piece, move in ((cup.cut_inner, inner, None), (cup.cut_outer, outer, cup.close_top.back)):
-        back = path.turned_round(path.moved(run, move) if move else run)
-        assert any(edge.run == back for edge in piece.edges)
+    for path, piece, move in ((cup.cut_inner, inner, None), (cup.cut_outer, outer, cup.close_top.back)):
+        back = paths.turned_round(paths.moved(path, move) if move else path)
+        assert any(edge.path == back for edge in piece.edges)
 
 
 def test_the_cut_lies_where_the_customs_put_it():
@@ -46,11 +46,11 @@ def test_the_cut_lies_where_the_customs_put_it():
     # Full size needs a wearer whose edges are long enough; the others have the mark moved and a warning.
     _, cup = cup_of("Ottilie")
     o = cup.darts.overbust
-    knee = path.run_end(cup.cut_inner)
+    knee = paths.path_end(cup.cut_inner)
     assert abs(cup.darts.inner.close(o.top_left) - knee) == pytest.approx(2.25 * INCH)
     assert anew.line(cup.upper_centre).length == pytest.approx(1.875 * INCH, abs=1e-3)
     assert anew.line(cup.armscye_upper).length == pytest.approx(2.25 * INCH, abs=1e-3)
-    assert path.run_end(cup.upper_centre) == cup.front_end == path.run_start(cup.cut_inner)
+    assert paths.path_end(cup.upper_centre) == cup.front_end == paths.path_start(cup.cut_inner)
 
 
 @pytest.mark.parametrize("style, word", [({"cut_depth": 3.375 * INCH}, "cut.depth along the cup seam"),
@@ -63,25 +63,25 @@ def test_a_mark_the_edge_has_no_room_for_is_moved_with_a_warning(style, word):
     assert bool(said) == bool(word)
     assert set(cup.warnings) <= set(pattern.warnings)
     o = cup.darts.overbust
-    assert abs(path.run_end(cup.cut_inner) - o.bust_point) >= 1.2 - 1e-9
+    assert abs(paths.path_end(cup.cut_inner) - o.bust_point) >= 1.2 - 1e-9
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_cut_is_smooth_across_the_cup_seam(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_cut_is_smooth_across_the_cup_seam(wearer, method):
     """The cut crosses the closed dart squarely, so that it runs on smoothly from inner to outer lower cup."""
-    _, cup = cup_of(wearer, way)
-    knee, point = path.run_end(cup.cut_inner), cup.darts.overbust.bust_point
-    assert abs(turn_between(cup.cut_inner[-1].way(1), cup.cut_outer[0].way(0))) < 1e-6
-    assert abs(turn_between(knee - point, cup.cut_inner[-1].way(1))) == pytest.approx(90, abs=1e-6)
+    _, cup = cup_of(wearer, method)
+    knee, point = paths.path_end(cup.cut_inner), cup.darts.overbust.bust_point
+    assert abs(turn_between(cup.cut_inner[-1].tangent(1), cup.cut_outer[0].tangent(0))) < 1e-6
+    assert abs(turn_between(knee - point, cup.cut_inner[-1].tangent(1))) == pytest.approx(90, abs=1e-6)
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_lower_cups_seam_is_equal_on_both(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_lower_cups_seam_is_equal_on_both(wearer, method):
     """The lower cups' seam through the bust point has one length on both, the cut's knee to the underbust line."""
-    _, cup = cup_of(wearer, way)
+    _, cup = cup_of(wearer, method)
     o, u = cup.darts.overbust, cup.darts.underbust
-    legs = abs(path.run_end(cup.cut_inner) - o.bust_point) + u.radius
-    assert [anew.line(run).length for run in (cup.seam.inner, cup.seam.outer)] == pytest.approx([legs, legs], abs=2e-4)
+    legs = abs(paths.path_end(cup.cut_inner) - o.bust_point) + u.radius
+    assert [anew.line(path).length for path in (cup.seam.inner, cup.seam.outer)] == pytest.approx([legs, legs], abs=2e-4)
 
 
 @pytest.mark.parametrize("centre", [1, 2, 3])

@@ -4,50 +4,50 @@ import math
 
 import anew
 import pytest
-from figures import WAYS, WEARERS, figure
+from figures import METHODS, WEARERS, figure
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from corsetkit import Style, draft
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
 
 INCH = 2.54
-BOTH = [(wearer, way) for wearer in WEARERS for way in WAYS]
+BOTH = [(wearer, method) for wearer in WEARERS for method in METHODS]
 
 
-def cup_of(wearer, way):
-    return figure(wearer, "two parts", way).steps.two_part_cup
+def cup_of(wearer, method):
+    return figure(wearer, "two parts", method).steps.two_part_cup
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_seam_is_equally_long_on_both_cups(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_seam_is_equally_long_on_both_cups(wearer, method):
     """Both sides of the cup seam are as long as the straight legs above and below the bust point together."""
-    cup = cup_of(wearer, way)
+    cup = cup_of(wearer, method)
     o, u = cup.darts.overbust, cup.darts.underbust
     legs = abs(o.top_left - o.bust_point) + u.radius
-    for run in (cup.seam.inner, cup.seam.outer):
-        assert anew.line(run).length == pytest.approx(legs, abs=2e-4)
+    for path in (cup.seam.inner, cup.seam.outer):
+        assert anew.line(path).length == pytest.approx(legs, abs=2e-4)
     assert cup.seam.to_bust_point == pytest.approx(abs(o.top_left - o.bust_point))
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, method):
     """The seam has no corner at the bust point, and leaves and arrives as the legs do, so that the lines at its ends run on."""
-    cup = cup_of(wearer, way)
-    for run, top, low in ((cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
+    cup = cup_of(wearer, method)
+    for path, top, low in ((cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
                           (cup.seam.outer, cup.outer_top, cup.darts.underbust.outer)):
-        assert path.run_start(run) == pytest.approx(top) and path.run_end(run) == pytest.approx(low)
-        assert all(abs(turn_between(a.way(1), b.way(0))) < 1.5 for a, b in zip(run, run[1:]))
+        assert paths.path_start(path) == pytest.approx(top) and paths.path_end(path) == pytest.approx(low)
+        assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 1.5 for a, b in zip(path, path[1:]))
         point = cup.darts.overbust.bust_point
-        assert abs(turn_between(run[0].way(0), point - top)) < 1e-6
-        assert abs(turn_between(run[-1].way(1), low - point)) < 1e-6
+        assert abs(turn_between(path[0].tangent(0), point - top)) < 1e-6
+        assert abs(turn_between(path[-1].tangent(1), low - point)) < 1e-6
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_cups_own_angles_and_the_darts_make_360(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_cups_own_angles_and_the_darts_make_360(wearer, method):
     """Measured on the cups' outlines before the seam is shaped, the angles at the bust point and the darts' make 360 degrees."""
-    pattern, cup = figure(wearer, "two parts", way), cup_of(wearer, way)
+    pattern, cup = figure(wearer, "two parts", method), cup_of(wearer, method)
     point = cup.darts.overbust.bust_point
     own = []
     for piece in pattern.pieces[:2]:
@@ -58,13 +58,13 @@ def test_the_cups_own_angles_and_the_darts_make_360(wearer, way):
     assert sum(own) + pattern.fullness.total == pytest.approx(360, abs=0.01)
 
 
-@pytest.mark.parametrize("wearer, way", BOTH)
-def test_the_shaped_seam_keeps_most_of_the_fullness(wearer, way):
+@pytest.mark.parametrize("wearer, method", BOTH)
+def test_the_shaped_seam_keeps_most_of_the_fullness(wearer, method):
     """After shaping, the sewn edges still turn towards each other by most of what the two darts at the seam took."""
-    cup, angles = cup_of(wearer, way), figure(wearer, "two parts", way).fullness.angles
+    cup, angles = cup_of(wearer, method), figure(wearer, "two parts", method).fullness.angles
     turned = 0.0
-    for run in (cup.seam.inner, cup.seam.outer):
-        places = anew.points(run, 200)
+    for path in (cup.seam.inner, cup.seam.outer):
+        places = anew.points(path, 200)
         steps = (places[1:] - places[:-1]) @ [1, 1j]
         turned += abs(anew.np.angle(steps[1:] / steps[:-1], deg=True).sum())
     assert cup.seam.fullness_left == pytest.approx(turned, abs=1)
@@ -82,5 +82,5 @@ def test_the_guides_take_55_to_70_degrees_from_a_medium_wearer(wearer):
 def test_no_roundness_stretches_the_seam(roundness, wearer):
     """Whatever its roundness, the seam keeps its length."""
     cup = draft(WEARERS[wearer], Style(cup_parts=2, cup_seam_roundness=roundness)).steps.two_part_cup
-    lengths = [anew.line(run).length for run in (cup.seam.inner, cup.seam.outer)]
+    lengths = [anew.line(path).length for path in (cup.seam.inner, cup.seam.outer)]
     assert lengths == pytest.approx([cup.seam.length] * 2, abs=2e-4)

@@ -8,7 +8,7 @@ from figures import FEW, WEARERS, figure, words
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, heading, turn_between
 from corsetkit.steps.block import block
 from corsetkit.steps.underbust import underbust
@@ -25,10 +25,10 @@ def drawn(wearer, **style):
 def test_the_darts_legs_mirror_each_other(case):
     """Mirrored on the dart's own line, the inner leg falls on the outer one, so the panels' seams are equally long."""
     u = figure(*case).steps.underbust
-    point, way = u.block.bust_point, u.parting_way
+    point, method = u.block.bust_point, u.parting_tangent
 
     def mirrored(z):
-        return point + way * ((z - point) / way).conjugate()
+        return point + method * ((z - point) / method).conjugate()
 
     for inner, outer in zip(u.inner_leg, u.outer_leg, strict=True):
         assert all(abs(mirrored(inner.point(t / 8)) - outer.point(t / 8)) < 1e-9 for t in range(9))
@@ -47,11 +47,11 @@ def test_one_dart_runs_through_underbust_and_waist_to_nothing(case):
     """The dart runs on to the waist dart's width at the waist and to nothing below it, above the hem; there the panels part
     along its own line."""
     u = figure(*case).steps.underbust
-    at_waist = [path.at_level(leg, 0.0).real for leg in (u.inner_leg, u.outer_leg)]
+    at_waist = [paths.at_level(leg, 0.0).real for leg in (u.inner_leg, u.outer_leg)]
     assert at_waist[1] - at_waist[0] == pytest.approx(u.block.front.waist_dart, abs=1e-9)
-    ends = [path.run_end(leg) for leg in (u.inner_leg, u.outer_leg)]
+    ends = [paths.path_end(leg) for leg in (u.inner_leg, u.outer_leg)]
     assert ends[0] == ends[1] == u.dart_end and u.hem_level < u.dart_end.imag < 0
-    assert heading(u.parting[0].way(0)) == pytest.approx(heading(u.parting_way), abs=1e-6)
+    assert heading(u.parting[0].tangent(0)) == pytest.approx(heading(u.parting_tangent), abs=1e-6)
     assert anew.line(u.hem).distance(anew.at(u.parting[-1].end)) < anew.FINE
 
 
@@ -61,25 +61,25 @@ def test_three_quarters_lie_towards_the_side(case):
     and each leg leaves the line squarely (common practice, no source: 3/4 in and 1/4 in)."""
     pattern = figure(*case)
     u, share = pattern.steps.underbust, pattern.style.dart_side_share
-    ways = [way.real / -way.imag * u.radius for way in (u.inner_way, u.outer_way)]
-    assert ways[1] / (ways[1] - ways[0]) == pytest.approx(share)
-    assert turn_between(u.inner_way, u.outer_way) == pytest.approx(2 * u.half_angle)
+    methods = [method.real / -method.imag * u.radius for method in (u.inner_tangent, u.outer_tangent)]
+    assert methods[1] / (methods[1] - methods[0]) == pytest.approx(share)
+    assert turn_between(u.inner_tangent, u.outer_tangent) == pytest.approx(2 * u.half_angle)
 
 
 def test_by_the_guides_the_marks_are_the_customs():
     """By the guides the mark lies 3 in below the bust point, the dart takes an inch there, and the corset is 23 in long
     (common practice, no source)."""
-    u = drawn("Wanda", way="guides")
+    u = drawn("Wanda", method="guides")
     assert u.radius == pytest.approx(3 * INCH)
     assert u.intake == pytest.approx(INCH)
     assert u.hem_level == pytest.approx(WEARERS["Wanda"].front_waist_length - 23 * INCH)
-    assert drawn("Wanda", way="guides", underbust_mark=3.5 * INCH).radius == pytest.approx(3.5 * INCH)
+    assert drawn("Wanda", method="guides", underbust_mark=3.5 * INCH).radius == pytest.approx(3.5 * INCH)
 
 
 def test_the_guides_dart_takes_18_9_degrees():
     """An inch in parts of 3/4 and 1/4 at 3 in from the bust point is atan(1/4) + atan(1/12) = 18.80 degrees (closed form)."""
     expected = math.degrees(math.atan(0.25) + math.atan(1 / 12))
-    assert 2 * drawn("Maren", way="guides").half_angle == pytest.approx(expected, abs=1e-9)
+    assert 2 * drawn("Maren", method="guides").half_angle == pytest.approx(expected, abs=1e-9)
     assert expected == pytest.approx(18.80, abs=0.005)
 
 
@@ -105,16 +105,16 @@ def test_a_fuller_bust_sets_the_mark_lower():
 def test_the_hem_is_level_in_front_and_square_to_the_side(wearer):
     """The hem leaves the centre front level and meets the side seam squarely, raised by the stated inch."""
     u = drawn(wearer)
-    assert abs(u.hem[0].way(0) - 1) < 1e-9
+    assert abs(u.hem[0].tangent(0) - 1) < 1e-9
     assert u.hem_side.imag - u.hem_level == pytest.approx(INCH)
-    side = u.side_below[-1].way(1)
-    assert dot(u.hem[-1].way(1), side) == pytest.approx(0, abs=1e-9)
+    side = u.side_below[-1].tangent(1)
+    assert dot(u.hem[-1].tangent(1), side) == pytest.approx(0, abs=1e-9)
 
 
 def test_the_back_is_shorter_by_the_length_difference():
     """Front and back hem lie at one level at the centre, so measured from the shoulders the back is shorter by the front's
     and back's length difference."""
-    steps = figure("Wanda", way="guides").steps
+    steps = figure("Wanda", method="guides").steps
     lengths = [half.neck_side.imag - foot.imag for half, foot in (
         (steps.block.front, steps.underbust.hem[0].start), (steps.block.back, steps.back.hem.whole[-1].end))]
     over_the_bust = abs(steps.block.front.neck_side - steps.block.bust_point) + steps.block.bust_point.imag - steps.underbust.hem_level

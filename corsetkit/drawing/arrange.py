@@ -28,7 +28,7 @@ def rows(pieces):
 def beside(boxes, gap):
     """Steps that lay boxes side by side from the left, their middles on one level, and the whole's width and height.
 
-    The whole stands with its lower left corner at nought.
+    The whole stands with its lower left corner at zero.
     """
     height = max((top - bottom for _, bottom, _, top in boxes), default=0.0)
     steps, x = [], 0.0

@@ -26,10 +26,10 @@ class Canvas(Protocol):
     scale: float
     """How many centimetres of the drawing are seen as one."""
 
-    def line(self, run, pen, facts=NOTHING):
-        """Draw the run's true curves; where it has a gap, a new stroke begins. `facts` are words told of the line."""
+    def line(self, path, pen, facts=NOTHING):
+        """Draw the path's true curves; where it has a gap, a new stroke begins. `facts` are words told of the line."""
 
-    def area(self, run, tone, facts=NOTHING):
+    def area(self, path, tone, facts=NOTHING):
         """Fill the closed run with the tone's colour. Hatching is laid by `hatching.fill`, not by a canvas."""
 
     def dot(self, at, radius, tone, pen=None):
@@ -46,7 +46,7 @@ class Canvas(Protocol):
 
 
 def box_run(left, bottom, right, top):
-    """A rectangle as a closed run, counter-clockwise."""
+    """A rectangle as a closed path, counter-clockwise."""
     a, b, c, d = left + bottom * 1j, right + bottom * 1j, right + top * 1j, left + top * 1j
     return Line(a, b), Line(b, c), Line(c, d), Line(d, a)
 
@@ -111,11 +111,11 @@ class Recorder:
         self.calls = []
         self._groups = ()
 
-    def line(self, run, pen, facts=NOTHING):
-        self._keep("line", (tuple(run), pen), facts)
+    def line(self, path, pen, facts=NOTHING):
+        self._keep("line", (tuple(path), pen), facts)
 
-    def area(self, run, tone, facts=NOTHING):
-        self._keep("area", (tuple(run), tone), facts)
+    def area(self, path, tone, facts=NOTHING):
+        self._keep("area", (tuple(path), tone), facts)
 
     def dot(self, at, radius, tone, pen=None):
         self._keep("dot", (at, radius, tone, pen), NOTHING)

@@ -47,13 +47,13 @@ def _without_fold(cutting, folds):
 
 def _lies_on(stroke, fold):
     """Whether a straight stroke lies on the endless line of a straight fold."""
-    start, way = fold[0].start, fold[0].way(0.0)
-    return all(abs(((p - start) / way).imag) < 1e-5 for p in (stroke.start, stroke.end))
+    start, tangent = fold[0].start, fold[0].tangent(0.0)
+    return all(abs(((p - start) / tangent).imag) < 1e-5 for p in (stroke.start, stroke.end))
 
 
 def _sewing(canvas, view, step, unit, owners):
     for laid in view.sewing:
-        canvas.line(moved(laid.run, slid(step)), SEWING, edge_facts(laid.edge, view.piece, unit, owners))
+        canvas.line(moved(laid.path, slid(step)), SEWING, edge_facts(laid.edge, view.piece, unit, owners))
 
 
 def _notches(canvas, view, step, unit, owners):
@@ -73,8 +73,8 @@ def _fold(canvas, view, step, unit, owners):
                 canvas.line((Line(stroke.start + step, stroke.end + step),), FOLD_EDGE)
         paint_fold(canvas, view.view.fold, step)
         return
-    for run in view.folds:
-        canvas.line(moved(run, slid(step)), FOLD_EDGE)
+    for path in view.folds:
+        canvas.line(moved(path, slid(step)), FOLD_EDGE)
 
 
 def _words(canvas, view, step, unit, owners):

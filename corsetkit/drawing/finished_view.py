@@ -7,7 +7,7 @@ from corsetkit.finish.notches import BETWEEN
 from corsetkit.geometry.points import between, cross, dot
 from dataclasses import dataclass, replace
 from corsetkit.finish.finished import unfolded
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.pattern.edge import Kind
@@ -32,16 +32,16 @@ def notch_strokes(notches, cutting, scale=1.0):
     return tuple(cuts), tuple(marked)
 
 
-def _onto(point, way, line):
-    """Where the line through `point` along `way` meets the closed polyline nearest to it; the point itself where nowhere."""
+def _onto(point, tangent, line):
+    """Where the line through `point` along `tangent` meets the closed polyline nearest to it; the point itself where nowhere."""
     best = None
     for p, q in zip(line, (*line[1:], line[0])):
-        here, there = cross(way, p - point), cross(way, q - point)
+        here, there = cross(tangent, p - point), cross(tangent, q - point)
         if here * there <= 0 and here != there:
-            along = dot(way, between(p, q, here / (here - there)) - point)
+            along = dot(tangent, between(p, q, here / (here - there)) - point)
             if best is None or abs(along) < abs(best):
                 best = along
-    return point + way * best if best is not None and abs(best) < BETWEEN else point
+    return point + tangent * best if best is not None and abs(best) < BETWEEN else point
 
 
 UP = "\u2191 this way up"
@@ -52,7 +52,7 @@ class LaidEdge:
     """An edge where its piece lies opened out or moved: the edge it is, and its run there."""
 
     edge: object
-    run: tuple
+    path: tuple
 
     @property
     def name(self):
@@ -79,7 +79,7 @@ class LaidEdge:
 class FinishedView:
     """A finished piece with everything that is drawn of it, in cm; `box` holds it all.
 
-    `cutting` is a closed run, `sewing` the edges that lie within an allowance, `folds` the runs of its fold. `cuts` are
+    `cutting` is a closed path, `sewing` the edges that lie within an allowance, `folds` the paths of its fold. `cuts` are
     the notches' strokes from the cutting line inwards, `marked` the strokes across the line where no notch may be cut,
     for there is no allowance.
     """
@@ -115,17 +115,17 @@ def finished_view(finished_piece, scale, owners, more=(), keep_clear=(), opened=
         opened: whether a piece on the fold is drawn opened out. move: where it is laid, before its words are.
     """
     piece = finished_piece.piece
-    folds = tuple(path.moved(edge.run, move) for edge in piece.edges if edge.kind is Kind.FOLD)
+    folds = tuple(paths.moved(edge.path, move) for edge in piece.edges if edge.kind is Kind.FOLD)
     cutting, edges, marks, grain = _shape(finished_piece, opened)
     cutting = tuple(move(point) for point in cutting)
-    laid = tuple(LaidEdge(edge, path.moved(run, move)) for edge, run in edges)
+    laid = tuple(LaidEdge(edge, paths.moved(path, move)) for edge, path in edges)
     marks = tuple(replace(one, point=move(one.point), inward=move.turn * one.inward) for one in marks)
     shape = Piece(piece.number, piece.name, laid, tuple(map(move, grain)), piece.cut, piece.cloth,
                   piece.on_fold and not opened, piece.pair, copied=piece.copied)
     told = Told((*cloth_lines(finished_piece.layers, opened), UP),
                 tuple(partner_words(one.edge, piece, owners) for one in laid if one.seam))
     if opened:
-        keep_clear = (*keep_clear, *(box for run in folds for box in _boxes_along(run, 0.06 * scale)))
+        keep_clear = (*keep_clear, *(box for path in folds for box in _boxes_along(path, 0.06 * scale)))
     found = view(shape, scale, more, keep_clear, told)
     widths = {id(edge): width for edge, width in zip(piece.edges, finished_piece.allowances)}
     cuts, marked = notch_strokes(marks, cutting, scale)
@@ -140,11 +140,11 @@ def _shape(finished_piece, opened):
     if opened:
         whole = unfolded(finished_piece)
         return whole.cutting, whole.edges, whole.notches, whole.grainline
-    return finished_piece.cutting, tuple((edge, edge.run) for edge in piece.edges), finished_piece.notches, piece.grainline
+    return finished_piece.cutting, tuple((edge, edge.path) for edge in piece.edges), finished_piece.notches, piece.grainline
 
 
 def closed(points):
-    """A closed polyline's points as a run of straight lines."""
+    """A closed polyline's points as a path of straight lines."""
     return tuple(Line(p, q) for p, q in zip(points, (*points[1:], points[0])) if p != q)
 
 
@@ -160,9 +160,9 @@ def cloth_lines(layers, opened=False):
     return tuple(f"{said}: {', '.join(cloths)}" for said, cloths in alike.items())
 
 
-def _boxes_along(run, half):
-    """Boxes strung along a run, so that nothing is written on it."""
-    points = path.flattened(run, 0.05)
+def _boxes_along(path, half):
+    """Boxes strung along a path, so that nothing is written on it."""
+    points = paths.flattened(path, 0.05)
     spots = [between(a, b, i / 40) for a, b in zip(points, points[1:]) for i in range(41)]
     return [(p.real - half, min(p.imag, q.imag) - half, p.real + half, max(p.imag, q.imag) + half)
             for p, q in zip(spots, spots[1:])]

@@ -87,7 +87,7 @@ class Room:
         return best
 
     def _shifts(self, y, height):
-        """Steps up and down from nought, growing, for as long as a box that high lies within the piece's levels."""
+        """Steps up and down from zero, growing, for as long as a box that high lies within the piece's levels."""
         step = self._step
         lowest, highest = self._first * step + height / 2 - y, self._last * step - height / 2 - y
         if lowest <= 0.0 <= highest:

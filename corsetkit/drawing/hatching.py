@@ -4,24 +4,24 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import flattened
 
 
-def fill(canvas, run, tone):
+def fill(canvas, path, tone):
     """Fill the closed run with its tone's colour and lay its hatching over it."""
     if tone.colour:
-        canvas.area(run, tone)
+        canvas.area(path, tone)
     if tone.hatch:
-        strokes = hatched(run, tone.spacing * canvas.scale / 10)
+        strokes = hatched(path, tone.spacing * canvas.scale / 10)
         if strokes:
             canvas.line(strokes, tone.hatch)
 
 
-def hatched(run, spacing):
-    """Strokes rising to the right at 45 degrees inside the closed run, `spacing` cm apart: a run with gaps.
+def hatched(path, spacing):
+    """Strokes rising to the right at 45 degrees inside the closed path, `spacing` cm apart: a run with gaps.
 
     The strokes lie on fixed lines of the drawing, so they stand still while a border moves.
     """
     tilt = complex(0.5 ** 0.5, 0.5 ** 0.5)
     # Turned so that the strokes lie level: each is then a level's crossings with the outline, in pairs.
-    points = [p * tilt.conjugate() for p in flattened(run, 0.02)]
+    points = [p * tilt.conjugate() for p in flattened(path, 0.02)]
     if points[0] != points[-1]:
         points.append(points[0])
     crossings = {}

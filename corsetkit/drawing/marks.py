@@ -29,7 +29,7 @@ class Course:
     """An edge as a polyline: near enough to say where a mark stands and which way the edge runs there."""
 
     def __init__(self, edge):
-        self.points = flattened(edge.run, _COARSE)
+        self.points = flattened(edge.path, _COARSE)
         self._sides = [(a, b - a, abs(b - a)) for a, b in zip(self.points, self.points[1:]) if a != b]
         self._length = sum([long for _, _, long in self._sides])
 
@@ -48,7 +48,7 @@ class Tick:
     """A notch: the point on the sewing line, and the unit step along it there."""
 
     at: complex
-    way: complex
+    tangent: complex
 
 
 @dataclass(frozen=True)
@@ -116,8 +116,8 @@ def outer_mark(edge, course, room, points, scale):
 
 def _ring(course, share, inset, radius):
     """A ring's centre and box at a share of the way, `inset` to the left of the edge."""
-    at, way = course.at(share)
-    at += way * 1j * inset
+    at, tangent = course.at(share)
+    at += tangent * 1j * inset
     return at, (at.real - radius, at.imag - radius, at.real + radius, at.imag + radius)
 
 
@@ -126,10 +126,10 @@ def fold_mark(edge, room, scale):
 
     The room knows of it afterwards.
     """
-    first, last = edge.run[0].start, edge.run[-1].end
-    way = unit(last - first)
-    into, half, inset = way * 1j, min(0.36 * edge.length, 1.5 * scale), 0.28 * scale
-    turn = heading(way)
+    first, last = edge.path[0].start, edge.path[-1].end
+    tangent = unit(last - first)
+    into, half, inset = tangent * 1j, min(0.36 * edge.length, 1.5 * scale), 0.28 * scale
+    turn = heading(tangent)
     if not -90 < turn <= 90:
         turn += 180 if turn <= -90 else -180
     size = FOLD_WORDS.size * scale / 10
@@ -142,15 +142,15 @@ def fold_mark(edge, room, scale):
     for share in (*_FOLD_SHARES, None):
         least = half / edge.length + 0.03
         middle = between(low, high_end, 0.5 if share is None else min(max(share, least), 1 - least))
-        corners = (middle - way * half, middle - way * half + into * inset,
-                   middle + way * half + into * inset, middle + way * half)
+        corners = (middle - tangent * half, middle - tangent * half + into * inset,
+                   middle + tangent * half + into * inset, middle + tangent * half)
         taken = [(c.real, c.imag, c.real, c.imag) for c in corners]
         at = middle + into * off if share else None
         if at is not None:
             # Asked for letter by letter, as it were: a slanting line of words fills its box only along the slant.
             high = (ASCENT + DESCENT) * size / 2
             line = middle + into * (inset + 0.08 * scale + high)
-            spots = [line + way * length * part / 8 for part in range(-4, 5)]
+            spots = [line + tangent * length * part / 8 for part in range(-4, 5)]
             if not (all(room.holds((p.real - high, p.imag - high, p.real + high, p.imag + high)) for p in spots)
                     and all(room.holds((p.real, p.imag, p.real, p.imag)) for p in corners[1:3])):
                 continue

@@ -93,10 +93,10 @@ class Clutter:
                     rest -= abs(step)
                 if not step:
                     continue
-                way = step / abs(step)
+                tangent = step / abs(step)
                 for side in (1j, -1j):
-                    out = way * side
-                    at = start + way * rest + out * off * self._scale
+                    out = tangent * side
+                    at = start + tangent * rest + out * off * self._scale
                     anchor = "start" if out.real > 0.4 else "end" if out.real < -0.4 else "middle"
                     drop = 0.0 if out.imag > 0.7 else -CAPITALS if out.imag < -0.7 else -CAPITALS / 2
                     place = at + 1j * drop * size

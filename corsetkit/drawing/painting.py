@@ -29,14 +29,14 @@ def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):
     """Paint the piece slid by `step`; `owners` maps each edge's id to its piece, to name partners by."""
     move, piece = slid(step), view.piece
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
-        runs = [moved(edge.run, move) for edge in piece.edges]
+        all_paths = [moved(edge.path, move) for edge in piece.edges]
         if paper:
-            canvas.area(tuple(curve for run in runs for curve in run), paper)
+            canvas.area(tuple(curve for path in all_paths for curve in path), paper)
         paint_grainline(canvas, view, step)
-        for edge, run in zip(piece.edges, runs):
-            canvas.line(run, pen_of(edge), edge_facts(edge, piece, unit, owners))
+        for edge, path in zip(piece.edges, all_paths):
+            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit, owners))
         for notch in view.notches:
-            across = notch.way * 1j * 0.17 * canvas.scale
+            across = notch.tangent * 1j * 0.17 * canvas.scale
             tick(canvas, notch.at + step - across, notch.at + step + across, NOTCH)
         if view.fold:
             paint_fold(canvas, view.fold, step)
@@ -95,9 +95,9 @@ def paint_mark(canvas, at, text):
     canvas.words(at - 1j * CAPITALS / 2 * SEAM.size * canvas.scale / 10, text, SEAM)
 
 
-def arrow(canvas, tip, way, pen, length=0.22):
-    """An open arrowhead at `tip`, pointing along the unit step `way`."""
-    back = -way * length * canvas.scale
+def arrow(canvas, tip, tangent, pen, length=0.22):
+    """An open arrowhead at `tip`, pointing along the unit step `tangent`."""
+    back = -tangent * length * canvas.scale
     left, right = tip + back * direction(20), tip + back * direction(-20)
     canvas.line((Line(left, tip), Line(tip, right)), pen)
 
@@ -107,12 +107,12 @@ def paint_grainline(canvas, view, step, pen=GRAIN):
     foot, head = view.grain[0][0] + step, view.grain[-1][1] + step
     if foot == head:
         return
-    way = (head - foot) / abs(head - foot)
+    tangent = (head - foot) / abs(head - foot)
     with canvas.group("grainline"):
         for start, end in view.grain:
             tick(canvas, start + step, end + step, pen)
-        arrow(canvas, head, way, pen)
-        arrow(canvas, foot, -way, pen)
+        arrow(canvas, head, tangent, pen)
+        arrow(canvas, foot, -tangent, pen)
 
 
 def paint_fold(canvas, fold, step):
@@ -120,8 +120,8 @@ def paint_fold(canvas, fold, step):
     a, b, c, d = (corner + step for corner in fold.corners)
     with canvas.group("fold-mark"):
         canvas.line((Line(a, b), Line(b, c), Line(c, d)), RULE)
-        way = (a - b) / abs(a - b)
-        arrow(canvas, a, way, RULE)
-        arrow(canvas, d, way, RULE)
+        tangent = (a - b) / abs(a - b)
+        arrow(canvas, a, tangent, RULE)
+        arrow(canvas, d, tangent, RULE)
         if fold.at is not None:
             canvas.words(fold.at + step, FOLD_TEXT, FOLD_WORDS, "middle", fold.turn)

@@ -54,21 +54,21 @@ class Legend:
                 paint_mark(canvas, at + _SAMPLE / 2 * scale, seam_letter(seam.number))
                 self._say(canvas, at + _TEXT * scale, seam.name)
             at -= 1j * (_ROW / 2 + _SPACE + _BARS / 2) * scale
-            for way, length, parts, words in ((1j, 10.0, 10, "10 cm"), (-1j, 4 * CM_PER_INCH, 4, "4 in")):
-                self._bar(canvas, at + way * 0.08 * scale, way, length, parts, words)
+            for tangent, length, parts, words in ((1j, 10.0, 10, "10 cm"), (-1j, 4 * CM_PER_INCH, 4, "4 in")):
+                self._bar(canvas, at + tangent * 0.08 * scale, tangent, length, parts, words)
 
     def _say(self, canvas, at, words):
         down = CAPITALS / 2 * SMALL.size * self.scale / 10
         canvas.words(at - 1j * down, words, SMALL, "start")
 
-    def _bar(self, canvas, at, way, length, parts, words):
-        """A bar of true length with its parts, its strokes rising along `way`."""
+    def _bar(self, canvas, at, tangent, length, parts, words):
+        """A bar of true length with its parts, its strokes rising along `tangent`."""
         strokes = [Line(at, at + length)]
         for part in range(parts + 1):
             foot = at + length * part / parts
-            strokes.append(Line(foot, foot + way * (0.2 if part in (0, parts) else 0.11) * self.scale))
+            strokes.append(Line(foot, foot + tangent * (0.2 if part in (0, parts) else 0.11) * self.scale))
         canvas.line(tuple(strokes), RULE)
-        self._say(canvas, at + length + 0.2 * self.scale + way * 0.12 * self.scale, words)
+        self._say(canvas, at + length + 0.2 * self.scale + tangent * 0.12 * self.scale, words)
 
 
 def _line_sample(canvas, at, pen):

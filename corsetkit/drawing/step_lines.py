@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.steps import ORDER
 from corsetkit.drawing.step_values import Drawn, Pair, Spot
@@ -18,12 +18,12 @@ def pair(name, first, second, labels=None, role="new"):
     The name is written once, on the first, unless `labels` says what is written on each.
     """
     shared = Pair(name, (first[0], second[0]))
-    return [shared.drawn(side, run, role, label)
-            for side, (_, run), label in zip((1, 2), (first, second), labels or (name, ""))]
+    return [shared.drawn(side, path, role, label)
+            for side, (_, path), label in zip((1, 2), (first, second), labels or (name, ""))]
 
 
-def _new(name, run, label=None):
-    return Drawn(tuple(run), "new", name, label)
+def _new(name, path, label=None):
+    return Drawn(tuple(path), "new", name, label)
 
 
 def _guide(name, start, end, label=""):
@@ -67,7 +67,7 @@ def _lower_side(steps, shown):
     front, back = ((*half.side_waist, *half.side_hip) for half in (steps.block.front, steps.block.back))
     if _until(shown, "three_part_cup"):
         return [_LOWER_SIDE.drawn(1, front), _LOWER_SIDE.drawn(2, back)]
-    to_hem, rest = path.cut_along(front, path.run_length((*steps.block.front.side_waist, *steps.underbust.side_below)))
+    to_hem, rest = paths.cut_along(front, paths.path_length((*steps.block.front.side_waist, *steps.underbust.side_below)))
     return [_LOWER_SIDE.drawn(1, to_hem), _new("front side, below the hem", rest, ""),
             _new("back side before it is taken in", back, "")]
 
@@ -101,8 +101,8 @@ def _overbust(steps, shown):
 
 def _darts(steps, shown):
     step, cut = steps.darts, steps.overbust
-    lines = [_new("overbust line, inner, darts closed", path.moved(cut.top_inner, step.inner.close), ""),
-             _new("overbust line, outer, darts closed", path.moved(cut.top_outer, step.outer.close), ""),
+    lines = [_new("overbust line, inner, darts closed", paths.moved(cut.top_inner, step.inner.close), ""),
+             _new("overbust line, outer, darts closed", paths.moved(cut.top_outer, step.outer.close), ""),
              _new("underbust line, inner, blended", step.inner.line, "underbust line, blended"),
              _new("underbust line, outer, blended", step.outer.line, "")]
     return lines, (Spot(step.front_point, ""),)
@@ -118,7 +118,7 @@ def _two_part_cup(steps, shown):
 
 def _three_part_cup(steps, shown):
     step = steps.three_part_cup
-    open_again = path.moved(step.cut_outer, step.close_top.back)
+    open_again = paths.moved(step.cut_outer, step.close_top.back)
     return [_new("cut across, inner", step.cut_inner, "cut across"), _new("cut across, outer", open_again, ""),
             *_cup_seam(step.seam)], ()
 
@@ -180,8 +180,8 @@ def near(steps, name):
 def ghosts(steps, name, other):
     """The lines of the step `name` that lie elsewhere in the `Steps` `other`, as they lie there."""
     here, there = ([line for line in _LINES[name](one, name)[0] if line.role == "new"] for one in (steps, other))
-    runs = {line.run for line in here}
-    return [Drawn(line.run, "ghost", f"{line.name}, as it starts", "") for line in there if line.run not in runs]
+    all_paths = {line.path for line in here}
+    return [Drawn(line.path, "ghost", f"{line.name}, as it starts", "") for line in there if line.path not in all_paths]
 
 
 def draft_so_far(steps, name, unit="in", title="", more=(), more_spots=(), window=None):

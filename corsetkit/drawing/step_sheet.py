@@ -2,7 +2,7 @@
 """
 
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import flattened, run_length
+from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.name_places import Clutter
@@ -57,7 +57,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
 
     A `window` (left, bottom, right, top), cm, shows that much of the drawing and nothing beyond it, as large as it can.
     """
-    polylines = [flattened(line.run, 0.05) for line in drawn]
+    polylines = [flattened(line.path, 0.05) for line in drawn]
     points = [p for line in polylines for p in line] + [spot.point for spot in spots]
     left, bottom, right, top = window or around([(p.real, p.imag, p.real, p.imag) for p in points])
     if window:
@@ -81,14 +81,14 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)
     low, high = complex(left - before, bottom - _MARGIN - row), complex(right + after, top + _MARGIN + head)
     clutter = Clutter((low.real, bottom - _MARGIN, high.real, top + _MARGIN), scale)
-    for line, run in zip(drawn, polylines):
-        clutter.draw(run, 3 if line.role == "new" else 1)
+    for line, path in zip(drawn, polylines):
+        clutter.draw(path, 3 if line.role == "new" else 1)
     for spot in spots:
         clutter.dot(spot.point)
     names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) if spot.name else None for spot in spots]
     seams = seams_of(drawn)
-    lines = [_beside(clutter, line, run, seams) for role in _NAMED
-             for line, run in zip(drawn, polylines) if line.role == role and line.written]
+    lines = [_beside(clutter, line, path, seams) for role in _NAMED
+             for line, path in zip(drawn, polylines) if line.role == role and line.written]
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
@@ -97,8 +97,8 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
             for line in drawn:
                 if line.role == role:
                     if role == "waste":
-                        fill(canvas, line.run, WASTE)
-                    canvas.line(line.run, pen, _facts(line, unit, seams))
+                        fill(canvas, line.path, WASTE)
+                    canvas.line(line.path, pen, _facts(line, unit, seams))
         for spot in spots:
             canvas.dot(spot.point, 0.75 if spot.role == "new" else 0.5, SPOT_TONE if spot.role == "new" else PAPER_TONE,
                        SPOT)
@@ -125,7 +125,7 @@ def _beside(clutter, line, polyline, seams):
     if not place and id(line.pair) in seams:
         for other in seams[id(line.pair)][1][3 - line.side]:
             if not other.written and not place:
-                place = clutter.along(flattened(other.run, 0.05), line.written, LINE_WORDS)
+                place = clutter.along(flattened(other.path, 0.05), line.written, LINE_WORDS)
     return place
 
 
@@ -139,7 +139,7 @@ def _lead(canvas, point, place):
 
 
 def _length(line, unit):
-    return say_length(run_length(line.run), unit)
+    return say_length(path_length(line.path), unit)
 
 
 def _facts(line, unit, seams):
@@ -151,7 +151,7 @@ def _facts(line, unit, seams):
 
 
 def _grid(canvas, box, side):
-    """Faint squares from nought, so that distances can be judged by eye."""
+    """Faint squares from zero, so that distances can be judged by eye."""
     left, bottom, right, top = box
     strokes = [Line(complex(side * i, bottom), complex(side * i, top))
                for i in range(int(left // side) + 1, int(right // side) + 1)]
@@ -230,8 +230,8 @@ def hand_sheet(made, numbers, unit="in", title="By hand", scale=HAND_SCALE):
         unit: "in" or "cm". title: the heading. scale: how many centimetres are seen as one.
     """
     *before, now = made
-    drawn = [Drawn(run, "before") for step in before for _, run in step.lines]
-    drawn += [Drawn(run, "new") for _, run in now.lines]
+    drawn = [Drawn(path, "before") for step in before for _, path in step.lines]
+    drawn += [Drawn(path, "new") for _, path in now.lines]
     spots = [Spot(mark.point, str(numbers[mark.name])) for mark in now.marks if mark.name in numbers]
     # Helpers of curves: where they lie shows, but their numbers would hide the rest.
     spots += [Spot(mark.point, "", "before") for mark in now.marks if mark.name not in numbers]

@@ -12,7 +12,7 @@ class Drawn:
     each its own `side` of it, 1 or 2.
     """
 
-    run: tuple
+    path: tuple
     role: str
     name: str = ""
     label: str | None = None
@@ -34,9 +34,9 @@ class Pair:
     name: str
     sides: tuple
 
-    def drawn(self, side, run, role="new", label=""):
+    def drawn(self, side, path, role="new", label=""):
         """The line of one side, 1 or 2."""
-        return Drawn(tuple(run), role, f"{self.name}, {self.sides[side - 1]}", label, self, side)
+        return Drawn(tuple(path), role, f"{self.name}, {self.sides[side - 1]}", label, self, side)
 
 
 @dataclass(frozen=True)

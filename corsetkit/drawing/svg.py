@@ -38,7 +38,7 @@ class SvgCanvas:
         self._corner = complex(low.real, high.imag)
         self._looks = {}
 
-    def line(self, run, pen, facts=NOTHING):
+    def line(self, path, pen, facts=NOTHING):
         # By the pen's id, for hashing its values costs more than the line; kept with the pen, so the id stays its own.
         pen_kept, look = self._looks.get(id(pen), (None, ""))
         if pen_kept is None:
@@ -46,10 +46,10 @@ class SvgCanvas:
             dash = "".join(f"{mm * self.scale:.2f} " for mm in pen.dash).strip()
             look = f'stroke="{pen.ink}" stroke-width="{width:.2f}"' + (f' stroke-dasharray="{dash}"' if dash else "")
             self._looks[id(pen)] = pen, look
-        self.parts.append(f'<path class="{_PREFIX}{pen.kind}"{_data(facts)} d="{self._way(run)}" {look}/>')
+        self.parts.append(f'<path class="{_PREFIX}{pen.kind}"{_data(facts)} d="{self._way(path)}" {look}/>')
 
-    def area(self, run, tone, facts=NOTHING):
-        self.parts.append(f'<path class="{_PREFIX}{tone.kind}"{_data(facts)} d="{self._way(run)}Z" '
+    def area(self, path, tone, facts=NOTHING):
+        self.parts.append(f'<path class="{_PREFIX}{tone.kind}"{_data(facts)} d="{self._way(path)}Z" '
                           f'fill="{tone.colour}"/>')
 
     def dot(self, at, radius, tone, pen=None):
@@ -74,10 +74,10 @@ class SvgCanvas:
         yield
         self.parts.append("</g>")
 
-    def _way(self, run):
-        """The run as path data."""
+    def _way(self, path):
+        """The path as path data."""
         corner, here, words = self._corner, None, []
-        for curve in run:
+        for curve in path:
             if here is None or abs(curve.start - here) > JOINED:
                 p = (curve.start - corner).conjugate() * 10
                 words.append("M%.2f %.2f" % (p.real, p.imag))

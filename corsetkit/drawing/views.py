@@ -61,8 +61,8 @@ class _Asked:
         self.piece, self.scale, self.more, self.keep_clear, self.told = piece, scale, tuple(more), tuple(keep_clear), told
         self._key = (piece.number, piece.name, piece.cut, piece.on_fold, piece.pair, piece.grainline, scale, self.more,
                      self.keep_clear, told,
-                     tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.run) for edge in piece.edges),
-                     tuple((notch.point, notch.way) for notch in piece.notches))
+                     tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.path) for edge in piece.edges),
+                     tuple((notch.point, notch.tangent) for notch in piece.notches))
         self._hash = hash(self._key)
 
     def __hash__(self):

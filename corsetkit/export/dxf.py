@@ -101,7 +101,7 @@ def _paint_block(canvas, view, unit, owners):
 
 def outline_points(cutting):
     """The cutting line's points, each with whether it is a corner."""
-    return [(after.start, abs(turn_between(before.way(0.0), after.way(0.0))) > CORNER)
+    return [(after.start, abs(turn_between(before.tangent(0.0), after.tangent(0.0))) > CORNER)
             for before, after in zip((cutting[-1], *cutting[:-1]), cutting)]
 
 

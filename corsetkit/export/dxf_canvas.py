@@ -40,7 +40,7 @@ MM = 10.0
 class DxfCanvas:
     """Draws into a block (or the model space) of an ezdxf document; words and rings lie on the layer of words.
 
-    A run of straight lines is one polyline. Where the file may hold splines, each cubic is one, with the same control
+    A path of straight lines is one polyline. Where the file may hold splines, each cubic is one, with the same control
     points; else runs are polylines within 0.001 cm.
     """
 
@@ -49,15 +49,15 @@ class DxfCanvas:
         self._block, self._splines, self._plain = block, splines, plain
         self._layers = (WORDS,)
 
-    def line(self, run, pen, facts=NOTHING):
-        for part in _parts(run):
+    def line(self, path, pen, facts=NOTHING):
+        for part in _parts(path):
             if self._splines and any(type(curve) is Cubic for curve in part):
                 for curve in part:
                     self._curve(curve)
             else:
                 self.polyline(flattened(part))
 
-    def area(self, run, tone, facts=NOTHING):
+    def area(self, path, tone, facts=NOTHING):
         """A DXF is of lines: areas are left out."""
 
     def dot(self, at, radius, tone, pen=None):
@@ -108,10 +108,10 @@ def xy(point):
     return point.real * MM, point.imag * MM
 
 
-def _parts(run):
-    """The run in stretches without gaps."""
+def _parts(path):
+    """The path in stretches without gaps."""
     parts = []
-    for curve in run:
+    for curve in path:
         if parts and abs(curve.start - parts[-1][-1].end) <= JOINED:
             parts[-1].append(curve)
         else:

@@ -1,7 +1,7 @@
 """Where each piece is cut: its allowances, and its cutting line outside the sewing line."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
@@ -80,9 +80,9 @@ def cutting_line(piece, choices=None, reaches=None):
 def _check_fold(piece):
     """Refuse a piece that reaches beyond its fold: opened out, it would lie on itself."""
     for fold in (edge for edge in piece.edges if edge.kind is Kind.FOLD):
-        start, away = path.run_start(fold.run), fold.run[0].way(0.0) * 1j
+        start, away = paths.path_start(fold.path), fold.path[0].tangent(0.0) * 1j
         edge, beyond = min(((edge, dot(point - start, away)) for edge in piece.edges
-                            for point in path.flattened(edge.run, 0.05)), key=lambda one: one[1])
+                            for point in paths.flattened(edge.path, 0.05)), key=lambda one: one[1])
         if beyond < -BEYOND_FOLD:
             raise CorsetkitError(
                 f"the {piece.name} reaches {say_both(-beyond)} beyond its fold at {edge.name}, so it cannot be cut on the "
@@ -121,8 +121,8 @@ def _meetings(made):
 
 def _kept_left(points, owners, fold, number):
     """What of a closed polyline lies on the left of the fold's endless line."""
-    start = path.run_start(fold.run)
-    away = fold.run[0].way(0.0) * 1j
+    start = paths.path_start(fold.path)
+    away = fold.path[0].tangent(0.0) * 1j
     kept, owned = [], []
     for p, q, owner in zip(points, points[1:] + points[:1], owners):
         here, there = dot(p - start, away), dot(q - start, away)

@@ -76,14 +76,14 @@ def bill(finished):
     pattern, choices = finished.pattern, finished.choices
     lie, bays = bones(pattern, choices)
     made = eyelets(pattern, choices)
-    ways = passings(pattern)
+    easiest_first = passings(pattern)
     gap = pattern.style.lacing_gap if pattern.style else 0.0
-    opened = max(gap, ways[0].gap if ways else 0.0)
+    opened = max(gap, easiest_first[0].gap if easiest_first else 0.0)
     spaces = all_spaces(made)
     worn, wide = (lacing_length(spaces, one, choices.eyelet_inset, choices.tails) if made else 0.0 for one in (gap, opened))
     return Bill(_cuts(finished), (*finished.strips, *_waist_tape(pattern, choices)), lie, bays,
-                choices.bone_width + choices.channel_ease, made, worn, wide, ways,
-                (*bay_warnings(bays, choices), *(eyelet_warnings(choices) if made else ()), *_passing_warnings(ways, gap)))
+                choices.bone_width + choices.channel_ease, made, worn, wide, easiest_first,
+                (*bay_warnings(bays, choices), *(eyelet_warnings(choices) if made else ()), *_passing_warnings(easiest_first, gap)))
 
 
 def _cuts(finished):
@@ -120,8 +120,8 @@ def passings(pattern):
     return tuple(sorted(found, key=lambda one: one.gap))
 
 
-def _passing_warnings(ways, gap):
-    if ways and ways[0].gap > gap:
-        way = ways[0]
-        yield (f"there is no front opening: to go on over {way.over} of {say_both(way.girth)} without being unlaced, the "
-               f"corset has to open by {say_both(way.gap)} at the back; it is worn with {say_both(gap)}")
+def _passing_warnings(easiest_first, gap):
+    if easiest_first and easiest_first[0].gap > gap:
+        passing = easiest_first[0]
+        yield (f"there is no front opening: to go on over {passing.over} of {say_both(passing.girth)} without being unlaced, the "
+               f"corset has to open by {say_both(passing.gap)} at the back; it is worn with {say_both(gap)}")

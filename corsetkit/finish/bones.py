@@ -8,7 +8,7 @@ chosen, further bones stand upright in that panel, evenly.
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
@@ -60,7 +60,7 @@ def bones(pattern, choices):
     for bay in bays:
         found.extend(_in_panel(bay))
     return tuple(Bone(place, kind, count, channel, channel - choices.bone_shorter, on, line)
-                 for place, kind, count, on, line in found for channel in (path.run_length(line),)), bays
+                 for place, kind, count, on, line in found for channel in (paths.path_length(line),)), bays
 
 
 def bay_warnings(bays, choices):
@@ -78,24 +78,24 @@ def bay_warnings(bays, choices):
 
 def _at_seams(pattern):
     for seam in pattern.seams:
-        lines = [tuple(curve for edge in side for curve in (path.turned_round(edge.run) if against else edge.run))
+        lines = [tuple(curve for edge in side for curve in (paths.turned_round(edge.path) if against else edge.path))
                  for side, against in zip(seam.sides, seam.against)]
         if all(edge.kind is Kind.PANEL_SEAM for side in seam.sides for edge in side) and any(
-                path.on_line(line, 0j, 1 + 0j) for line in lines):
+                paths.on_line(line, 0j, 1 + 0j) for line in lines):
             yield seam.name, SPIRAL if max(map(bow, lines)) > BOW else FLAT, 2, seam, lines[0]
 
 
-def bow(run):
-    """How far a run leaves the straight line between its ends, cm."""
-    start, step = path.run_start(run), path.run_end(run) - path.run_start(run)
-    return max(abs(((p - start) * step.conjugate()).imag) for p in path.flattened(run, 0.01)) / abs(step)
+def bow(path):
+    """How far a path leaves the straight line between its ends, cm."""
+    start, step = paths.path_start(path), paths.path_end(path) - paths.path_start(path)
+    return max(abs(((p - start) * step.conjugate()).imag) for p in paths.flattened(path, 0.01)) / abs(step)
 
 
 def _at_centre(pattern):
     for piece in _lower(pattern):
         for edge in piece.edges:
             if edge.kind is Kind.FOLD:
-                yield "centre front", FLAT, 1, piece, edge.run
+                yield "centre front", FLAT, 1, piece, edge.path
 
 
 def crowded(bay, choices):
@@ -108,20 +108,20 @@ def _at_lacing(pattern, beyond):
     for stretch in lacing_stretches(pattern.pieces):
         names = " and ".join(stretch.names)
         piece = stretch.parts[0][0]
-        yield f"lacing edge, {names}", FLAT, 2, piece, stretch.run
+        yield f"lacing edge, {names}", FLAT, 2, piece, stretch.path
         if beyond:
-            yield f"beyond the eyelets, {names}", FLAT, 2, piece, stretch.run
+            yield f"beyond the eyelets, {names}", FLAT, 2, piece, stretch.path
 
 
 def _lower(pattern):
     """The pieces that cross the waist, copies left out."""
-    return [piece for piece in pattern.pieces if not piece.copied and path.on_line(piece.run, 0j, 1 + 0j)]
+    return [piece for piece in pattern.pieces if not piece.copied and paths.on_line(piece.path, 0j, 1 + 0j)]
 
 
 def _bays(pattern, choices):
     for piece in _lower(pattern):
-        ends = sorted(((edge.run[index].point(t).real, edge.kind) for edge in piece.edges
-                       for index, t in path.on_line(edge.run, 0j, 1 + 0j)), key=lambda one: one[0])
+        ends = sorted(((edge.path[index].point(t).real, edge.kind) for edge in piece.edges
+                       for index, t in paths.on_line(edge.path, 0j, 1 + 0j)), key=lambda one: one[0])
         (left, left_kind), (right, right_kind) = ends[0], ends[-1]
         # Beside the lacing edge the cloth is held as far as the bone beyond the eyelets.
         left += 2 * choices.eyelet_inset if left_kind is Kind.LACING else 0.0
@@ -134,6 +134,6 @@ def _bays(pattern, choices):
 def _in_panel(bay):
     """The further bones of a panel: upright lines through their places, from edge to edge."""
     for place in bay.places:
-        heights = sorted(bay.piece.run[i].point(t).imag for i, t in path.on_line(bay.piece.run, place, 1j))
+        heights = sorted(bay.piece.path[i].point(t).imag for i, t in paths.on_line(bay.piece.path, place, 1j))
         low, high = max(y for y in heights if y < 0), min(y for y in heights if y > 0)
         yield f"in the {bay.piece.name}", FLAT, 2, bay.piece, (Line(place + 1j * low, place + 1j * high),)

@@ -19,7 +19,7 @@ _lacing = partial(declared, unit="cm", group="lacing")
 @given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Finish:
-    """The choices of one finishing; lengths in cm. An allowance of nought is an edge that is bound, cut on its own line."""
+    """The choices of one finishing; lengths in cm. An allowance of zero is an edge that is bound, cut on its own line."""
 
     panel_allowance: float = _allowance(
         "how far outside the sewing line the panels' seams are cut", low=0.6, high=3.0, default=1.5, source=CUSTOM)

@@ -92,7 +92,7 @@ class Meeting:
 
 def meeting(arriving, leaving):
     """The `Meeting` of two strokes end to end."""
-    p, way_in, way_out = arriving.run[-1].end, arriving.run[-1].way(1.0), leaving.run[0].way(0.0)
+    p, way_in, way_out = arriving.path[-1].end, arriving.path[-1].tangent(1.0), leaving.path[0].tangent(0.0)
     return Meeting(Side(arriving, p, way_in, -1j * way_in), Side(leaving, p, -way_out, -1j * way_out),
                    180 - turn_between(way_in, way_out))
 
@@ -148,9 +148,9 @@ def _mitred(met):
 def _squared(met, tip, longest):
     """The two points of a mitre cut off square to it, `longest` cm from the sewing line's corner."""
     p = met.arriving.corner
-    way = (tip - p) / abs(tip - p)
+    tangent = (tip - p) / abs(tip - p)
 
     def on(side):
-        return side.point((longest - side.width * dot(side.out, way)) / dot(side.ahead, way), side.width)
+        return side.point((longest - side.width * dot(side.out, tangent)) / dot(side.ahead, tangent), side.width)
 
     return on(met.arriving), on(met.leaving)

@@ -7,14 +7,14 @@ crossing instead.
 
 from dataclasses import dataclass, replace
 from functools import cached_property
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import FLATNESS, Line
 from corsetkit.geometry.points import cross, turn_between
 from corsetkit.pattern.edge import Kind
 
 
 KINK = 0.5
-"""A run that turns towards the piece more sharply than this, degrees, has a corner there."""
+"""A path that turns towards the piece more sharply than this, degrees, has a corner there."""
 _CLOSE = FLATNESS / 2
 _FIRST, _FOLDED, _LAST = -1, 10_000, 20_000
 
@@ -27,7 +27,7 @@ class Stroke:
     """
 
     edge: object
-    run: tuple
+    path: tuple
     width: float
     order: int
     start: bool
@@ -35,13 +35,13 @@ class Stroke:
 
     @cached_property
     def length(self):
-        return path.run_length(self.run)
+        return paths.path_length(self.path)
 
     def cut(self, before, after):
         """The stroke without its first `before` and its last `after` cm."""
         if before <= 0 and after <= 0:
             return self
-        return replace(self, run=path.stretch(self.run, max(before, 0.0), self.length - max(after, 0.0)))
+        return replace(self, path=paths.stretch(self.path, max(before, 0.0), self.length - max(after, 0.0)))
 
     @cached_property
     def outside(self):
@@ -50,7 +50,7 @@ class Stroke:
         In a hollow tighter than the allowance is wide it turns back on itself.
         """
         points = []
-        for curve in self.run:
+        for curve in self.path:
             beside = _beside(curve, self.width)
             points.extend(beside[1:] if points and abs(points[-1] - beside[0]) < 1e-9 else beside)
         return points
@@ -75,17 +75,17 @@ def strokes(piece, widths):
     """The piece's strokes counter-clockwise; `widths` are the allowances of its edges, in their order."""
     found = []
     for edge, width in zip(piece.edges, widths):
-        runs = _smooth(edge.run)
-        found.extend(Stroke(edge, run, width, order(edge), number == 0, number == len(runs) - 1)
-                     for number, run in enumerate(runs))
+        all_paths = _smooth(edge.path)
+        found.extend(Stroke(edge, path, width, order(edge), number == 0, number == len(all_paths) - 1)
+                     for number, path in enumerate(all_paths))
     return found
 
 
-def _smooth(run):
-    """The run in stretches without a corner towards the piece; a corner the other way is one with its arms."""
-    made = [[run[0]]]
-    for before, after in zip(run, run[1:]):
-        if turn_between(before.way(1.0), after.way(0.0)) > KINK:
+def _smooth(path):
+    """The path in stretches without a corner towards the piece; a corner the other way is one with its arms."""
+    made = [[path[0]]]
+    for before, after in zip(path, path[1:]):
+        if turn_between(before.tangent(1.0), after.tangent(0.0)) > KINK:
             made.append([])
         made[-1].append(after)
     return [tuple(one) for one in made]
@@ -97,7 +97,7 @@ def _beside(curve, width):
         return curve.flattened()
 
     def at(t):
-        return curve.point(t) - 1j * curve.way(t) * width
+        return curve.point(t) - 1j * curve.tangent(t) * width
 
     if isinstance(curve, Line):
         return [at(0.0), at(1.0)]

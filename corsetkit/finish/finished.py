@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.edge import Kind
 from corsetkit.finish.allowances import Reaches, cutting_line, widths
 from corsetkit.finish.choices import FOLDED, Finish
@@ -39,7 +39,7 @@ class Strip:
 class FinishedPiece:
     """One piece ready to cut.
 
-    `allowances` are those of the piece's edges in their order, cm: nought on a fold, where the cloth runs on, and on a
+    `allowances` are those of the piece's edges in their order, cm: zero on a fold, where the cloth runs on, and on a
     bound edge. `cutting` is the cutting line, a closed polyline without its first point doubled, counter-clockwise,
     within 0.001 cm; a piece on the fold is drawn as its half.
     """
@@ -149,28 +149,28 @@ def unfolded(finished_piece):
     piece = finished_piece.piece
     number = next((i for i, edge in enumerate(piece.edges) if edge.kind is Kind.FOLD), None)
     if number is None:
-        return Unfolded(finished_piece.cutting, tuple((edge, edge.run) for edge in piece.edges), finished_piece.notches,
+        return Unfolded(finished_piece.cutting, tuple((edge, edge.path) for edge in piece.edges), finished_piece.notches,
                         piece.grainline)
     fold = piece.edges[number]
-    kept = tuple((edge, edge.run) for edge in (*piece.edges[number + 1:], *piece.edges[:number]))
-    start, way = path.run_start(fold.run), fold.run[0].way(0.0)
+    kept = tuple((edge, edge.path) for edge in (*piece.edges[number + 1:], *piece.edges[:number]))
+    start, tangent = paths.path_start(fold.path), fold.path[0].tangent(0.0)
 
     def mirror(point):
-        return start + way * ((point - start) / way).conjugate()
+        return start + tangent * ((point - start) / tangent).conjugate()
 
-    half = _off_the_fold(finished_piece.cutting, start, way)
-    whole = (*half, *(mirror(p) for p in reversed(half) if abs(((p - start) / way).imag) > 1e-5))
-    edges = (*kept, *((edge, path.turned_round(path.moved(run, mirror))) for edge, run in reversed(kept)))
+    half = _off_the_fold(finished_piece.cutting, start, tangent)
+    whole = (*half, *(mirror(p) for p in reversed(half) if abs(((p - start) / tangent).imag) > 1e-5))
+    edges = (*kept, *((edge, paths.turned_round(paths.moved(path, mirror))) for edge, path in reversed(kept)))
     marks = (*finished_piece.notches, *(
         CutNotch(mirror(one.point), mirror(one.point + one.inward) - mirror(one.point), one.depth, one.count, one.seam,
                  one.edge, one.along) for one in finished_piece.notches))
     return Unfolded(whole, edges, marks, piece.grainline)
 
 
-def _off_the_fold(cutting, start, way):
+def _off_the_fold(cutting, start, tangent):
     """The half's cutting line as an open line from one end of the fold to the other; what lies on the fold is left out."""
     def on_fold(point):
-        return abs(((point - start) / way).imag) <= 1e-5
+        return abs(((point - start) / tangent).imag) <= 1e-5
 
     count = len(cutting)
     first = next(i for i in range(count) if on_fold(cutting[i]) and not on_fold(cutting[(i + 1) % count]))

@@ -3,7 +3,7 @@
 
 from dataclasses import dataclass
 from functools import cached_property
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.edge import Kind
 import math
 from corsetkit.units import say_both
@@ -23,9 +23,9 @@ class LacingStretch:
         return tuple(piece.name for piece, _ in self.parts)
 
     @cached_property
-    def run(self):
-        """The stretch as one run from its top to its foot."""
-        return tuple(curve for _, edge in self.parts for curve in path.turned_round(edge.run))
+    def path(self):
+        """The stretch as one path from its top to its foot."""
+        return tuple(curve for _, edge in self.parts for curve in paths.turned_round(edge.path))
 
     @cached_property
     def length(self):
@@ -35,10 +35,10 @@ class LacingStretch:
     @cached_property
     def waist(self):
         """How far from its top the waist lies, cm; None where the waist does not cross it."""
-        places = path.on_line(self.run, 0j, 1 + 0j)
+        places = paths.on_line(self.path, 0j, 1 + 0j)
         if not places:
             return None
-        return path.run_length(path.cut_at(self.run, *places[0])[0])
+        return paths.path_length(paths.cut_at(self.path, *places[0])[0])
 
 
 def lacing_stretches(pieces):
@@ -47,10 +47,10 @@ def lacing_stretches(pieces):
     Two pieces' edges are one stretch where one begins at the other's end; an opening between them parts it.
     """
     parts = [(piece, edge) for piece in pieces if not piece.copied for edge in piece.edges if edge.kind is Kind.LACING]
-    parts.sort(key=lambda part: -path.run_end(part[1].run).imag)
+    parts.sort(key=lambda part: -paths.path_end(part[1].path).imag)
     groups = []
     for piece, edge in parts:
-        if groups and abs(path.run_end(edge.run) - path.run_start(groups[-1][-1][1].run)) < _JOINED:
+        if groups and abs(paths.path_end(edge.path) - paths.path_start(groups[-1][-1][1].path)) < _JOINED:
             groups[-1].append((piece, edge))
         else:
             groups.append([(piece, edge)])
@@ -74,7 +74,7 @@ class Eyelets:
     places: tuple
     waist: object
     opening: float = 0.0
-    """How far below the foot of the stretch above it its top lies, cm; nought for the first."""
+    """How far below the foot of the stretch above it its top lies, cm; zero for the first."""
 
     @property
     def count(self):
@@ -89,14 +89,14 @@ class Eyelets:
 def eyelets(pattern, choices):
     """The eyelets of each stretch of the lacing edge, from the top down."""
     stretches = lacing_stretches(pattern.pieces)
-    openings = (0.0, *(abs(path.run_end(above.run) - path.run_start(below.run))
+    openings = (0.0, *(abs(paths.path_end(above.path) - paths.path_start(below.path))
                        for above, below in zip(stretches, stretches[1:])))
     return tuple(Eyelets(one.names, one.length, choices.eyelet_inset, *_places(one, choices), opening)
                  for one, opening in zip(stretches, openings))
 
 
 def beside_bone(choices):
-    """How far an eyelet's middle lies from the channel in the lacing edge, cm; below nought on it."""
+    """How far an eyelet's middle lies from the channel in the lacing edge, cm; below zero on it."""
     return choices.eyelet_inset - choices.bone_width - choices.channel_ease / 2
 
 

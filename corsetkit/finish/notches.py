@@ -23,7 +23,7 @@ class CutNotch:
     """A notch on the cutting line.
 
     `point` lies on the cutting line, square to the sewing line's own mark; `inward` is the unit step from there towards
-    the piece. `depth` is in cm, nought where the edge has no allowance: then it is marked and not cut. `count` is one or
+    the piece. `depth` is in cm, zero where the edge has no allowance: then it is marked and not cut. `count` is one or
     two; two stand BETWEEN apart along the edge.
     """
 
@@ -48,7 +48,7 @@ def notches(piece, cutting, depth, backs=frozenset()):
     for notch in piece.notches:
         if _at_corner(piece, notch):
             continue
-        out = -1j * notch.way
+        out = -1j * notch.tangent
         away = _to_line(notch.point, out, cutting)
         count = 2 if notch.seam.number in backs else 1
         found.append(CutNotch(notch.point + out * away, -out, min(depth, SHARE * away), count, notch.seam, notch.edge,
@@ -89,14 +89,14 @@ def _runs_on(first, second):
         any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides)
 
 
-def _to_line(point, way, line):
-    """How far it is from `point` along the unit step `way` to the closed polyline, cm; nought where it begins on it."""
+def _to_line(point, tangent, line):
+    """How far it is from `point` along the unit step `tangent` to the closed polyline, cm; zero where it begins on it."""
     nearest = None
     for p, q in zip(line, (*line[1:], line[0])):
-        here, there = cross(way, p - point), cross(way, q - point)
+        here, there = cross(tangent, p - point), cross(tangent, q - point)
         if here * there > 0 or abs(here - there) < 1e-12:
             continue
-        along = dot(way, p + (q - p) * here / (here - there) - point)
+        along = dot(tangent, p + (q - p) * here / (here - there) - point)
         if along >= -1e-6 and (nearest is None or along < nearest):
             nearest = along
     return max(nearest or 0.0, 0.0)

@@ -1,9 +1,9 @@
 """The stops of a seam that is walked: its start, its notches and its end, what lies there on either side, and their names.
 
-A stop is known by its number along the seam, nought at its start.
+A stop is known by its number along the seam, zero at its start.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.seam import SAME_PLACE
 from corsetkit.finish.truing import STRAIGHT
 
@@ -28,7 +28,7 @@ def waist_of(seam):
     """The number of the stop at the waist: the mark that stands there on either side; None where there is none."""
     near = []
     for number, places in enumerate(zip(seam.places(0), seam.places(1)), 1):
-        near.append((min(abs(path.point_along(edge.run, along).imag) for edge, along in places), number))
+        near.append((min(abs(paths.point_along(edge.path, along).imag) for edge, along in places), number))
     return min(near)[1] if near and min(near)[0] <= WAIST_NEAR else None
 
 
@@ -59,7 +59,7 @@ def bound(seam, holder, at_end):
 def height(seam, at_end):
     """How high the seam's start or end lies on its first side, cm above the waist."""
     edge, own_end = _at(seam, 0, at_end)
-    return (path.run_end if own_end else path.run_start)(edge.run).imag
+    return (paths.path_end if own_end else paths.path_start)(edge.path).imag
 
 
 def named(seam, holder, number, waist, begun, last):

@@ -1,7 +1,7 @@
 """A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.finish.stops import stops_of
 from corsetkit.finish.truing import redrawn, resewn
 from corsetkit.finish.walk import TOLERANCE
@@ -37,23 +37,23 @@ def true_seam(pattern, walked, tolerance=TOLERANCE):
     if goals is None:
         return pattern
     stops, begins = stops_of(seam), walked.begins
-    runs = {id(piece): [edge.run for edge in piece.edges] for piece in pattern.pieces}
+    all_paths = {id(piece): [edge.path for edge in piece.edges] for piece in pattern.pieces}
     blends = {}
     for side in (0, 1):
         wanted = [goal[side] for goal in goals]
         own = [stop[side] for stop in stops]
         for piece, places, first, last in _groups(pattern, seam, side, own):
-            drawn, against = runs[id(piece)], seam.against[side]
+            drawn, against = all_paths[id(piece)], seam.against[side]
             near = min(max(begins, first), last)
             for number, far, at_end in ((places[0], first, against), (places[-1], last, not against)):
                 by = abs(wanted[far] - wanted[near]) - abs(own[far] - own[near])
                 if abs(by) > SLIGHT:
                     made = redrawn(piece, drawn, number, at_end, by)
                     blends[id(piece)] = (*blends.get(id(piece), ()), *made.blends)
-                    for i, run in made.runs.items():
-                        drawn[i] = run
+                    for i, path in made.runs.items():
+                        drawn[i] = path
             _parted(drawn, places, against, [wanted[i] - wanted[first] for i in _inner(own, seam, side, first, last)])
-    new = {id(edge): run for piece in pattern.pieces for edge, run in zip(piece.edges, runs[id(piece)])}
+    new = {id(edge): path for piece in pattern.pieces for edge, path in zip(piece.edges, all_paths[id(piece)])}
     marks = tuple(goal[0] - goals[0][0] for goal in goals[1:-1])
     return resewn(pattern, new, blends, {id(seam): marks})
 
@@ -91,13 +91,13 @@ def _parted(drawn, places, against, lengths):
     """Several edges of one piece in a side, parted anew at `lengths` cm from where the seam comes upon the piece."""
     if not lengths:
         return
-    turn = path.turned_round if against else tuple
+    turn = paths.turned_round if against else tuple
     whole = tuple(curve for place in places for curve in turn(drawn[place]))
     along = 0.0
     for place, length in zip(places, [*lengths, None]):
         if length is None:
             part = whole
         else:
-            part, whole = path.cut_along(whole, length - along)
+            part, whole = paths.cut_along(whole, length - along)
             along = length
         drawn[place] = turn(part)

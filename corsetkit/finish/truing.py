@@ -10,7 +10,7 @@ next to it is redrawn. Where none of these can be, a line that is curved already
 All of them are common practice, no source; their limits are course convention.
 """
 
-from corsetkit.geometry import paths as path, polygon
+from corsetkit.geometry import paths, polygon
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.points import cross, turn_between
 from corsetkit.geometry.roots import root
@@ -34,13 +34,13 @@ EXACT = 1e-9
 """An edge that is to have a length has it within this, cm."""
 
 
-def displaced(run, step, share):
+def displaced(path, step, share):
     """The run with each point moved by `step` times its share; runs that go on smoothly still do.
 
-    `share(u)` gives the share at u, from 0 at the run's start to 1 at its end, and how fast it changes there.
+    `share(u)` gives the share at u, from 0 at the path's start to 1 at its end, and how fast it changes there.
     """
-    whole, along, made = path.run_length(run), 0.0, []
-    for one in run:
+    whole, along, made = paths.path_length(path), 0.0, []
+    for one in path:
         first, second = (one.first, one.second) if isinstance(one, Cubic) else (one.point(1 / 3), one.point(2 / 3))
         (here, rising), (there, falling) = share(along / whole), share((along + one.length) / whole)
         leaving, arriving = abs(first - one.start) / whole, abs(one.end - second) / whole
@@ -50,57 +50,57 @@ def displaced(run, step, share):
     return tuple(made)
 
 
-def carried(run, step, reach=REACH, most=SHARE):
+def carried(path, step, reach=REACH, most=SHARE):
     """The run with its start moved by `step`, and it along with its start, less and less over `reach` cm.
 
     Returns:
-        (run, before, after): the new run, the stretch that was redrawn, and what it became.
+        (path, before, after): the new path, the stretch that was redrawn, and what it became.
     """
-    cut, kept = path.cut_along(run, min(reach, most * path.run_length(run)))
+    cut, kept = paths.cut_along(path, min(reach, most * paths.path_length(path)))
     drawn = displaced(cut, step, lambda u: (1 - u * u * (3 - 2 * u), -6 * u * (1 - u)))
     return (*drawn, *kept), cut, drawn
 
 
-def bent(run, by):
-    """The run bent to one side between its ends until it is `by` cm longer; both ends and their directions stay.
+def bent(path, by):
+    """The path bent to one side between its ends until it is `by` cm longer; both ends and their directions stay.
 
-    It is bent to the side to which it bends already. Returns the new run.
+    It is bent to the side to which it bends already. Returns the new path.
 
     Raises ValueError where it is too straight to be made so much shorter.
     """
-    chord = path.run_end(run) - path.run_start(run)
-    aside = -1j * chord / abs(chord) * (1 if path.turning(run) >= 0 else -1)
-    parts = [part for one in run for part in (one.part(0.0, 0.5), one.part(0.5, 1.0))]
+    chord = paths.path_end(path) - paths.path_start(path)
+    aside = -1j * chord / abs(chord) * (1 if paths.turning(path) >= 0 else -1)
+    parts = [part for one in path for part in (one.part(0.0, 0.5), one.part(0.5, 1.0))]
 
     def made(depth):
         return displaced(parts, aside * depth, lambda u: (16 * (u * (1 - u)) ** 2, 32 * u * (1 - u) * (1 - 2 * u)))
 
-    wanted = path.run_length(run) + by
-    return made(_depth(lambda depth: path.run_length(made(depth)) - wanted, by))
+    wanted = paths.path_length(path) + by
+    return made(_depth(lambda depth: paths.path_length(made(depth)) - wanted, by))
 
 
-def corner_moved(run, beside, by, wanted, reach=REACH):
-    """Two runs that begin at one corner, redrawn from a new corner: the first `by` cm longer, the second `wanted` cm long.
+def corner_moved(path, beside, by, wanted, reach=REACH):
+    """Two paths that begin at one corner, redrawn from a new corner: the first `by` cm longer, the second `wanted` cm long.
 
     A cutter finds that corner with two arcs: the first edge tells how far out it lies, the second how far along.
 
     Returns:
-        ((run, before, after), (beside, before, after)), each as `carried` gives them.
+        ((path, before, after), (beside, before, after)), each as `carried` gives them.
 
     Raises ValueError where there is no such corner.
     """
-    goals = path.run_length(run) + by, wanted
+    goals = paths.path_length(path) + by, wanted
 
     def missed(step):
-        both = carried(run, step, reach), carried(beside, step, reach)
-        return both, tuple(path.run_length(one[0]) - goal for one, goal in zip(both, goals))
+        both = carried(path, step, reach), carried(beside, step, reach)
+        return both, tuple(paths.path_length(one[0]) - goal for one, goal in zip(both, goals))
 
     step, tiny = 0j, 1e-5
     for _ in range(20):
         both, off = missed(step)
         if max(map(abs, off)) < EXACT:
             return both
-        right, up = (tuple((a - b) / tiny for a, b in zip(missed(step + way)[1], off)) for way in (tiny, tiny * 1j))
+        right, up = (tuple((a - b) / tiny for a, b in zip(missed(step + tangent)[1], off)) for tangent in (tiny, tiny * 1j))
         under = right[0] * up[1] - up[0] * right[1]
         if abs(under) < 1e-3:
             break
@@ -110,32 +110,32 @@ def corner_moved(run, beside, by, wanted, reach=REACH):
     raise ValueError("no corner serves both edges")
 
 
-def run_on(run, free, by, reach=REACH):
+def run_on(path, free, by, reach=REACH):
     """The run with its end moved `by` cm straight on, or cut back, and the free run beyond redrawn from there.
 
     Returns:
         (run, (free, before, after)): both runs, the stretch replaced with the step to it, and the curve.
     """
-    end, way = path.run_end(run), run[-1].way(1.0)
-    moved = (*run, Line(end, end + way * by)) if by > 0 else path.cut_along(run, path.run_length(run) + by)[0]
-    return moved, redrawn_from(path.run_end(moved), free, reach)
+    end, tangent = paths.path_end(path), path[-1].tangent(1.0)
+    moved = (*path, Line(end, end + tangent * by)) if by > 0 else paths.cut_along(path, paths.path_length(path) + by)[0]
+    return moved, redrawn_from(paths.path_end(moved), free, reach)
 
 
 def redrawn_from(corner, free, reach=REACH):
-    """A free run drawn from another corner: one curve that leaves it as the run did, and runs into the run within `reach`.
+    """A free run drawn from another corner: one curve that leaves it as the path did, and runs into the run within `reach`.
 
-    Where that would make a hook, because the run is short, the whole of it is turned about its far end instead.
+    Where that would make a hook, because the path is short, the whole of it is turned about its far end instead.
 
     Returns:
-        (run, before, after): the run, the stretch replaced with the step to it, and what it became.
+        (path, before, after): the path, the stretch replaced with the step to it, and what it became.
     """
-    start = path.run_start(free)
-    cut, kept = path.cut_along(free, min(reach, SHARE * path.run_length(free)))
-    leaving = cut[0].way(0.0)
-    if steep(cross(leaving, corner - start), path.run_length(cut)):
+    start = paths.path_start(free)
+    cut, kept = paths.cut_along(free, min(reach, SHARE * paths.path_length(free)))
+    leaving = cut[0].tangent(0.0)
+    if steep(cross(leaving, corner - start), paths.path_length(cut)):
         drawn, cut, kept = displaced(free, corner - start, lambda u: (1 - u, -1.0)), free, ()
     else:
-        drawn = (curve(corner, leaving, cut[-1].way(1.0), path.run_end(cut)),)
+        drawn = (curve(corner, leaving, cut[-1].tangent(1.0), paths.path_end(cut)),)
     return (*drawn, *kept), (Line(corner, start), *cut), drawn
 
 
@@ -148,7 +148,7 @@ def steep(step, length):
 
 
 def _depth(excess, by):
-    """The depth at which the excess length is nought, looked for outward where the line is to be longer, else inward."""
+    """The depth at which the excess length is zero, looked for outward where the line is to be longer, else inward."""
     far = 0.02 if by > 0 else -0.02
     while (excess(far) > 0) == (excess(0.0) > 0):
         far *= 1.5
@@ -172,12 +172,12 @@ class Redrawn:
     """What truing one end of an edge makes of a piece: `how` ("free", "corner", "along", "bent"), runs by edges' places, blends."""
 
     how: str
-    runs: dict
+    all_paths: dict
     blends: tuple
 
 
 def trued(pattern, edge, by, at, reach=REACH):
-    """The pattern with one edge lengthened by `by` cm (shortened below nought) at the edge `at` of the same piece.
+    """The pattern with one edge lengthened by `by` cm (shortened below zero) at the edge `at` of the same piece.
 
     A free `at` is redrawn as one curve over `reach` cm, and no more than four fifths of it, from its new end to where it is
     undisturbed. It leaves the corner as it did before. A sewn `at` keeps its length: the corner is moved, or the edge bent.
@@ -194,11 +194,11 @@ def trued(pattern, edge, by, at, reach=REACH):
     at_end = piece.edges[(place + 1) % len(piece.edges)] is at
     if not at_end and piece.edges[place - 1] is not at:
         raise CorsetkitError(f"{at.name} does not lie beside {edge.name} on the {piece.name}: choose one of its neighbours")
-    made = redrawn(piece, [one.run for one in piece.edges], place, at_end, by, reach)
-    return resewn(pattern, {id(piece.edges[i]): run for i, run in made.runs.items()}, {id(piece): made.blends})
+    made = redrawn(piece, [one.path for one in piece.edges], place, at_end, by, reach)
+    return resewn(pattern, {id(piece.edges[i]): path for i, path in made.runs.items()}, {id(piece): made.blends})
 
 
-def redrawn(piece, runs, place, at_end, by, reach=REACH):
+def redrawn(piece, all_paths, place, at_end, by, reach=REACH):
     """How a piece's edge number `place` is made `by` cm longer at its end, or at its start, the piece being drawn as `runs`.
 
     Returns:
@@ -207,20 +207,20 @@ def redrawn(piece, runs, place, at_end, by, reach=REACH):
     Raises:
         CorsetkitError: where `by` is more than can be trued, or none of the four ways serves.
     """
-    edge, way = piece.edges[place], 1 if at_end else -1
-    places = tuple((place + step * way) % len(runs) for step in (0, 1, 2))
+    edge, tangent = piece.edges[place], 1 if at_end else -1
+    places = tuple((place + step * tangent) % len(all_paths) for step in (0, 1, 2))
     beyond, after = (piece.edges[number] for number in places[1:])
-    if not -min(MOST, path.run_length(runs[place]) / 2) <= by <= MOST:
+    if not -min(MOST, paths.path_length(all_paths[place]) / 2) <= by <= MOST:
         raise CorsetkitError(f"{edge.name} of the {piece.name} is to be trued by {say_both(by)}: allowed is at most "
                              f"{say_both(MOST)}; measure it again")
-    ways = []
+    remedies = []
     if beyond.kind not in STRAIGHT:
-        ways.append(("corner", _corner) if beyond.seam else ("free", _free))
+        remedies.append(("corner", _corner) if beyond.seam else ("free", _free))
         if beyond.seam and after.seam is None and after.kind not in STRAIGHT:
-            ways.append(("along", _along))
+            remedies.append(("along", _along))
     # Each way looks at the piece as if the edge were trued at its end.
-    ahead = [runs[number] if at_end else path.turned_round(runs[number]) for number in places]
-    for how, draw in (*ways, ("bent", _bent)):
+    ahead = [all_paths[number] if at_end else paths.turned_round(all_paths[number]) for number in places]
+    for how, draw in (*remedies, ("bent", _bent)):
         try:
             found = draw(ahead, by, reach)
         except ValueError:
@@ -228,21 +228,21 @@ def redrawn(piece, runs, place, at_end, by, reach=REACH):
         made = {number: one[0] for number, one in zip(places, found)}
         blends = [(number, one[1], one[2]) for number, one in zip(places, found) if one[1]]
         if not at_end:
-            made = {number: path.turned_round(run) for number, run in made.items()}
-            blends = [(number, path.turned_round(was), path.turned_round(now)) for number, was, now in blends]
-        if _fits(piece, runs, made):
+            made = {number: paths.turned_round(path) for number, path in made.items()}
+            blends = [(number, paths.turned_round(was), paths.turned_round(now)) for number, was, now in blends]
+        if _fits(piece, all_paths, made):
             return Redrawn(how, made, tuple(Blend(_why(piece.edges[number], edge), was, now) for number, was, now in blends))
     raise CorsetkitError(f"{edge.name} of the {piece.name} cannot be made {say_both(abs(by))} "
                          f"{'longer' if by > 0 else 'shorter'} at the {beyond.name}: {_why_not(beyond)}; draw both sides of its seam again, alike")
 
 
-def resewn(pattern, runs, blends=None, marks=None):
+def resewn(pattern, all_paths, blends=None, marks=None):
     """The pattern made anew with some edges' runs replaced.
 
     `runs` are kept by edges' ids, tuples of `blends` by pieces' ids, and new `marks` by seams' ids.
     """
     blends, marks = blends or {}, marks or {}
-    fresh = {id(edge): Edge(edge.name, runs.get(id(edge), edge.run), edge.kind)
+    fresh = {id(edge): Edge(edge.name, all_paths.get(id(edge), edge.path), edge.kind)
              for piece in pattern.pieces for edge in piece.edges}
     pieces = tuple(replace(piece, edges=tuple(fresh[id(edge)] for edge in piece.edges),
                            blends=(*piece.blends, *blends.get(id(piece), ()))) for piece in pattern.pieces)
@@ -252,52 +252,52 @@ def resewn(pattern, runs, blends=None, marks=None):
 
 
 def _free(ahead, by, reach):
-    """The edge run on and the free edge redrawn, each as (run, before, after); the edge is no blend, for it only runs on."""
-    run, free, _ = ahead
-    moved, other = run_on(run, free, by, reach)
+    """The edge run on and the free edge redrawn, each as (path, before, after); the edge is no blend, for it only runs on."""
+    path, free, _ = ahead
+    moved, other = run_on(path, free, by, reach)
     return (moved, (), ()), other
 
 
 def _corner(ahead, by, reach):
-    """The corner moved and both edges redrawn, each as (run, before, after)."""
-    run, beside, _ = ahead
-    back = path.turned_round(run)
-    first, second = corner_moved(back, beside, by, path.run_length(beside), reach)
-    step = abs(path.run_start(first[0]) - path.run_start(back))
-    shortest = min(path.run_length(before) for _, before, _ in (first, second))
+    """The corner moved and both edges redrawn, each as (path, before, after)."""
+    path, beside, _ = ahead
+    back = paths.turned_round(path)
+    first, second = corner_moved(back, beside, by, paths.path_length(beside), reach)
+    step = abs(paths.path_start(first[0]) - paths.path_start(back))
+    shortest = min(paths.path_length(before) for _, before, _ in (first, second))
     if step > FARTHEST * abs(by) or steep(step, shortest):
         raise ValueError("the corner would be moved too far")
-    return tuple(path.turned_round(one) for one in first), second
+    return tuple(paths.turned_round(one) for one in first), second
 
 
 def _along(ahead, by, reach):
     """The edge run on, the sewn edge beyond moved along as it is, and the free edge next to it redrawn."""
-    run, beside, free = ahead
-    step = run[-1].way(1.0) * by
-    run, _ = run_on(run, beside, by, reach)
-    there = path.moved(beside, slid(step))
-    joint, was, now = redrawn_from(path.run_end(there), free, reach)
-    return (run, (), ()), (there, beside, there), (joint, was, now)
+    path, beside, free = ahead
+    step = path[-1].tangent(1.0) * by
+    path, _ = run_on(path, beside, by, reach)
+    there = paths.moved(beside, slid(step))
+    joint, was, now = redrawn_from(paths.path_end(there), free, reach)
+    return (path, (), ()), (there, beside, there), (joint, was, now)
 
 
 def _bent(ahead, by, reach):
     """The edge alone, bent rounder."""
-    run = bent(ahead[0], by)
-    if Blend("", ahead[0], run).largest_move > BENT_MOST:
+    path = bent(ahead[0], by)
+    if Blend("", ahead[0], path).largest_move > BENT_MOST:
         raise ValueError("the line would be bent too far")
-    return ((run, ahead[0], run),)
+    return ((path, ahead[0], path),)
 
 
 def _why(redrawn_edge, edge):
     return f"{edge.name} trued" if redrawn_edge is edge else f"{redrawn_edge.name} redrawn to the trued {edge.name}"
 
 
-def _fits(piece, runs, made):
+def _fits(piece, all_paths, made):
     """Whether the piece's outline is simple still, and has no corner too sharp to sew."""
-    drawn = [made.get(i, run) for i, run in enumerate(runs)]
-    whole = tuple(curve for run in drawn for curve in run)
+    drawn = [made.get(i, path) for i, path in enumerate(all_paths)]
+    whole = tuple(curve for path in drawn for curve in path)
     return (polygon.area(whole) > 0 and polygon.is_simple(whole)
-            and all(abs(turn_between(before[-1].way(1.0), after[0].way(0.0))) <= 180 - SHARPEST
+            and all(abs(turn_between(before[-1].tangent(1.0), after[0].tangent(0.0))) <= 180 - SHARPEST
                     for before, after in zip(drawn, drawn[1:] + drawn[:1])))
 
 

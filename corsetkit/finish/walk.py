@@ -33,7 +33,7 @@ def move_said(stretch, start, off, by):
     place = next(i for i, one in enumerate(piece.edges) if one is edge)
     at_end = piece.edges[(place + 1) % len(piece.edges)] is beyond
     try:
-        how = redrawn(piece, [one.run for one in piece.edges], place, at_end, abs(off)).how
+        how = redrawn(piece, [one.path for one in piece.edges], place, at_end, abs(off)).how
     except CorsetkitError:
         return (f"Draw the {other.name}'s {longer.name} again, {by} shorter from {start}: the {piece.name}'s {edge.name} "
                 f"cannot be lengthened at the {beyond.name}.")
@@ -126,7 +126,7 @@ class Walked:
         return tuple(found)
 
     def goals(self, tolerance=TOLERANCE):
-        """Where every stop is to lie on each side, cm from where the walk set out, below nought towards the seam's start.
+        """Where every stop is to lie on each side, cm from where the walk set out, below zero towards the seam's start.
 
         One pair for each stop, in the seam's order; None where nothing differs by more than `tolerance`.
         """
@@ -217,6 +217,6 @@ def _checked(measured, count):
         numbers = pair if isinstance(pair, (tuple, list)) else ()
         if len(numbers) != 2 or not all(isinstance(one, (int, float)) and 0 < one < LONGEST for one in numbers):
             raise CorsetkitError(f"measured {shown(pair)} is no pair of lengths: give the two sides in cm, each above "
-                                 f"nought and below {LONGEST}")
+                                 f"zero and below {LONGEST}")
         made.append((float(numbers[0]), float(numbers[1])))
     return made

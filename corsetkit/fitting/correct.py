@@ -40,7 +40,7 @@ def _with_remedy(correction, refusal):
 
 
 def totals(corrections):
-    """How far each line is moved in all: {name: cm}, in the order of the lines, those that come to nought left out."""
+    """How far each line is moved in all: {name: cm}, in the order of the lines, those that come to zero left out."""
     found = {}
     for one in map(check, corrections):
         found.setdefault(one.line, []).append(one.by)

@@ -3,14 +3,14 @@
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.points import to_side
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
-"""What a tape would read as nought in each unit, cm."""
+"""What a tape would read as zero in each unit, cm."""
 SAME = 0.005
 """Lines nearer to each other than this, cm, lie in one place: far below a pencil's line, above what measuring misses."""
 _ROUNDING = 1e-9
@@ -55,7 +55,7 @@ def moved(before, after):
     for name in dict.fromkeys((*old, *new)):
         was, now = old.get(name, ()), new.get(name, ())
         if now and name in _backs(after.steps):
-            now = path.moved(now, shift)
+            now = paths.moved(now, shift)
         if _same(was, now):
             continue
         if was and now:
@@ -122,7 +122,7 @@ def _millimetres(cm):
 
 def lines_of(steps):
     """The lines of a draft on its block, by name: {name: run}, the darts open."""
-    return {name: run for name, run in {**_fronts(steps), **_backs(steps)}.items() if run}
+    return {name: path for name, path in {**_fronts(steps), **_backs(steps)}.items() if path}
 
 
 def _fronts(steps):
@@ -159,20 +159,20 @@ def _backs(steps):
     }
 
 
-def _same(run, other):
+def _same(path, other):
     """Whether two runs are one but for rounding."""
-    return len(run) == len(other) and all(type(a) is type(b) and all(
+    return len(path) == len(other) and all(type(a) is type(b) and all(
         abs(getattr(a, name) - getattr(b, name)) < _ROUNDING for name in vars(a) if isinstance(getattr(a, name), complex))
-        for a, b in zip(run, other))
+        for a, b in zip(path, other))
 
 
-def _farthest(run, other):
+def _farthest(path, other):
     """How far a point of the first run lies from the second, at most, cm."""
     # Each curve by itself, for a side seam has a gap where its dart lies open.
-    places = [path.flattened((curve,), _SPLIT) for curve in other]
+    places = [paths.flattened((curve,), _SPLIT) for curve in other]
     sides = [pair for found in places for pair in zip(found, found[1:] or found)]
     farthest, near = 0.0, 0
-    for point in (curve.point(t) for curve in run for t in _LOOKED_AT):
+    for point in (curve.point(t) for curve in path for t in _LOOKED_AT):
         least = math.inf
         # From where the last point was nearest on: a point that lies nearer than the farthest one is done with at once.
         for step in range(len(sides)):

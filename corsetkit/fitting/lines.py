@@ -22,7 +22,7 @@ class Line:
     """A line that a correction moves.
 
     `quantity` holds its name, meaning, and limits for one pass in cm; `more` and `less` say in words what a correction above
-    and below nought does. `moves` are (owner, field, factor): what is added to which field of the `Style`, of its `Fitting`
+    and below zero does. `moves` are (owner, field, factor): what is added to which field of the `Style`, of its `Fitting`
     or of the `Measurements` for each cm. `only` is the name and the value of a style value without which it does nothing.
     """
 
@@ -44,7 +44,7 @@ class Line:
 
 
 def _line(name, meaning, most, more, less, *moves, only=None):
-    # An amount beyond a pass is refused by the correction; nought lies in the middle, where a slider begins.
+    # An amount beyond a pass is refused by the correction; zero lies in the middle, where a slider begins.
     quantity = Quantity(name, meaning, "cm", low=-most, high=most, step=_STEP, default=0.0, source=COURSE, group="fitting")
     return Line(quantity, more, less, moves, only)
 

@@ -3,7 +3,7 @@
 Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.points import unit
 from corsetkit.geometry.roots import root
@@ -14,45 +14,45 @@ SMOOTH_ENOUGH = 0.02
 
 
 def blended(first, second, reach):
-    """Two runs of which the second begins away from the first's end, made one smooth run.
+    """Two paths of which the second begins away from the first's end, made one smooth run.
 
     Both are left as they are but for the last and the first `reach` cm, and for no more than four fifths of
     the first and second; there one curve runs from where the first is undisturbed to where the second is.
 
     Returns:
-        (run, before, after): the new run, the stretch replaced (with the step as a straight line), and the curve.
+        (path, before, after): the new path, the stretch replaced (with the step as a straight line), and the curve.
     """
-    length_first, length_second = path.run_length(first), path.run_length(second)
-    step = Line(path.run_end(first), path.run_start(second))
+    length_first, length_second = paths.path_length(first), paths.path_length(second)
+    step = Line(paths.path_end(first), paths.path_start(second))
     if step.length < 1e-9:
         return (*first, *second), (), ()
-    kept_first, cut_first = path.cut_along(first, length_first - min(reach, 0.8 * length_first))
-    cut_second, kept_second = path.cut_along(second, min(reach, 0.8 * length_second))
-    joint = curve(path.run_start(cut_first), cut_first[0].way(0.0), cut_second[-1].way(1.0), path.run_end(cut_second))
+    kept_first, cut_first = paths.cut_along(first, length_first - min(reach, 0.8 * length_first))
+    cut_second, kept_second = paths.cut_along(second, min(reach, 0.8 * length_second))
+    joint = curve(paths.path_start(cut_first), cut_first[0].tangent(0.0), cut_second[-1].tangent(1.0), paths.path_end(cut_second))
     return (*kept_first, joint, *kept_second), (*cut_first, step, *cut_second), (joint,)
 
 
 def rounded(first, second, roundness):
     """Two curves that meet in a corner, made a smooth run of exactly the same length.
 
-    The run leaves and arrives as the two curves do, so that what meets their ends still meets them; it passes the
+    The path leaves and arrives as the two curves do, so that what meets their ends still meets them; it passes the
     corner a little to its inner side, by as much as keeps the length. `roundness` is the length of its handles as a
     share of the two straight distances. Where the curves go smoothly on there is nothing to round.
 
     Returns:
-        (run, to_corner): the run, and how far along it the corner's mark lies, the first curve's own length.
+        (run, to_corner): the path, and how far along it the corner's mark lies, the first curve's own length.
 
     Raises ValueError where no such run exists.
     """
     start, corner, end = first.start, first.end, second.end
-    before, after = first.way(1.0), second.way(0.0)
+    before, after = first.tangent(1.0), second.tangent(0.0)
     length = first.length + second.length
     inward = after - before
     if abs(inward) < SMOOTH_ENOUGH:
         return (first, second), first.length
     sharpness = abs(inward)
     inward, across = unit(inward), unit(before + after)
-    leaving, arriving = first.way(0.0), second.way(1.0)
+    leaving, arriving = first.tangent(0.0), second.tangent(1.0)
 
     def made(depth, roundness):
         middle = corner + inward * depth
@@ -64,7 +64,7 @@ def rounded(first, second, roundness):
     for share in (1.0, 0.8, 0.6, 0.4, 0.2):
         # Long handles stand out farther than some corners give way: shorter ones then serve.
         def excess(depth):
-            return path.run_length(made(depth, roundness * share)) - length
+            return paths.path_length(made(depth, roundness * share)) - length
         ends = _bracket(excess, reach)
         if ends:
             return made(root(excess, *ends), roundness * share), first.length

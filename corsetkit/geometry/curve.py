@@ -51,7 +51,7 @@ class Line:
         """The point at `t` of the way, t from 0 to 1."""
         return self.start + (self.end - self.start) * t
 
-    def way(self, t):
+    def tangent(self, t):
         """The unit step in which the line runs at `t`."""
         return unit(self.end - self.start)
 
@@ -71,9 +71,9 @@ class Line:
         """The t at `length` cm from the start."""
         return length / self.length if self.length else 0.0
 
-    def on_line(self, point, way):
-        """Every t at which this meets the endless straight line through `point` along `way`."""
-        at_start, at_end = cross(way, self.start - point), cross(way, self.end - point)
+    def on_line(self, point, tangent):
+        """Every t at which this meets the endless straight line through `point` along `tangent`."""
+        at_start, at_end = cross(tangent, self.start - point), cross(tangent, self.end - point)
         if at_start == at_end or at_start * at_end > 0:
             return []
         return [at_start / (at_start - at_end)]
@@ -129,7 +129,7 @@ class Cubic:
         c1, c2, c3 = self._power
         return (3 * c3 * t + 2 * c2) * t + c1
 
-    def way(self, t):
+    def tangent(self, t):
         """The unit step in which the curve runs at `t`."""
         speed = self._speed(t)
         if abs(speed) < 1e-12:
@@ -173,10 +173,10 @@ class Cubic:
             t = nearer
         return t
 
-    def on_line(self, point, way):
-        """Every t at which this meets the endless straight line through `point` along `way`."""
-        return bernstein_roots(cross(way, self.start - point), cross(way, self.first - point),
-                               cross(way, self.second - point), cross(way, self.end - point))
+    def on_line(self, point, tangent):
+        """Every t at which this meets the endless straight line through `point` along `tangent`."""
+        return bernstein_roots(cross(tangent, self.start - point), cross(tangent, self.first - point),
+                               cross(tangent, self.second - point), cross(tangent, self.end - point))
 
     def flattened(self, tolerance=FLATNESS):
         """Points from start to end whose straight joins lie within `tolerance` cm of the curve."""

@@ -25,7 +25,7 @@ def turn_between(first, second):
 
 
 def cross(first, second):
-    """The signed area of the parallelogram of two steps; above nought where `second` lies to the left."""
+    """The signed area of the parallelogram of two steps; above zero where `second` lies to the left."""
     return first.real * second.imag - first.imag * second.real
 
 

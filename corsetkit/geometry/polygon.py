@@ -15,30 +15,30 @@ SHARP = 0.9
 """Sides that leave a corner with more than this as their angle's cosine (some 25 degrees) may meet again near it."""
 
 
-def area(run):
-    """The area inside a closed run in cm2, above nought where it runs counter-clockwise. Exact for its curves."""
-    return sum(curve.swept_area for curve in run) / 2
+def area(path):
+    """The area inside a closed path in cm2, above zero where it runs counter-clockwise. Exact for its curves."""
+    return sum(curve.swept_area for curve in path) / 2
 
 
-def gaps(run):
-    """The distances in cm by which each curve's end misses the next one's start, round the closed run."""
-    return [abs(after.start - before.end) for before, after in zip(run, run[1:] + run[:1])]
+def gaps(path):
+    """The distances in cm by which each curve's end misses the next one's start, round the closed path."""
+    return [abs(after.start - before.end) for before, after in zip(path, path[1:] + path[:1])]
 
 
 @lru_cache(maxsize=1024)
-def is_simple(run):
-    """Whether the closed run, a tuple, neither crosses nor touches itself, judged within 0.001 cm.
+def is_simple(path):
+    """Whether the closed path, a tuple, neither crosses nor touches itself, judged within 0.001 cm.
 
     Verdicts are kept, for while a slider moves most outlines stay as they are. A coarse polyline settles it where its sides keep well apart; where two come near each other without
     meeting, or leave a corner close together, the finer one is asked.
     """
-    verdict = _judged(run, COARSE, 2 * COARSE)
-    return _judged(run, FLATNESS, 0.0) if verdict is None else verdict
+    verdict = _judged(path, COARSE, 2 * COARSE)
+    return _judged(path, FLATNESS, 0.0) if verdict is None else verdict
 
 
-def _judged(run, tolerance, margin):
+def _judged(path, tolerance, margin):
     """True or False, or None where sides that do not meet come within `margin` of each other."""
-    points = _corners(run, tolerance)
+    points = _corners(path, tolerance)
     count = len(points)
     sides = []
     for i in range(count):
@@ -67,10 +67,10 @@ def _judged(run, tolerance, margin):
     return None if doubt else True
 
 
-def _corners(run, tolerance):
+def _corners(path, tolerance):
     """The polyline's points without doubles."""
     points = []
-    for point in flattened(run, tolerance):
+    for point in flattened(path, tolerance):
         if not points or abs(point - points[-1]) > 1e-7:
             points.append(point)
     while len(points) > 1 and abs(points[-1] - points[0]) <= 1e-7:

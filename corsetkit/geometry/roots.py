@@ -1,8 +1,8 @@
-"""Where a function of one number is nought: bracketed, so that it cannot run away."""
+"""Where a function of one number is zero: bracketed, so that it cannot run away."""
 
 
 def root(function, low, high, tolerance=1e-12):
-    """A number in [low, high] at which `function` is nought.
+    """A number in [low, high] at which `function` is zero.
 
     Regula falsi with halved weights (Illinois), with a bisection where it stalls.
     Raises ValueError where the two ends do not bracket a root: callers turn that into a sentence.
@@ -42,7 +42,7 @@ def root(function, low, high, tolerance=1e-12):
 
 
 def root_near(function, guess, low, high, tolerance=1e-12):
-    """A number in [low, high] at which `function` is nought, where a good guess is at hand.
+    """A number in [low, high] at which `function` is zero, where a good guess is at hand.
 
     The secant method from the guess, which takes a few steps where the function is nearly straight; where it leaves
     the bracket or does not settle, `root` serves, and raises ValueError where there is no root to find.
@@ -65,7 +65,7 @@ def root_near(function, guess, low, high, tolerance=1e-12):
 
 
 def bernstein_roots(b0, b1, b2, b3):
-    """The numbers t in [0, 1] at which the cubic with these Bernstein coefficients is nought, rising.
+    """The numbers t in [0, 1] at which the cubic with these Bernstein coefficients is zero, rising.
 
     Sign changes of the coefficients bound the number of roots (Descartes' rule in Bernstein form);
     where there is one change there is one root, found by Newton's method inside its bracket.

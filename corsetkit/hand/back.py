@@ -1,8 +1,8 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.pattern.instructions import Square, Towards, Way
+from corsetkit.pattern.instructions import Square, Towards, Compass
 from corsetkit.hand.block import FROM_CENTRE, TAKEN
 from corsetkit.hand.drafter import BACK, fitted
 
@@ -29,21 +29,21 @@ def _side(hand, back):
     before, bend = hand["back waist at the side"], "back bust level at the side"
     taken = before + (1 if back.block.back.waist_centre.real > before.real else -1) * waist.at_side
     hand.square(WAIST, TAKEN_IN, taken, "The side takes its {reduction_at_side} of half of the {waist_reduction}.")
-    mark = path.run_start(waist.side_hip)
+    mark = paths.path_start(waist.side_hip)
     why = "Set off so that the side seam above the waist stays as long as the front's."
-    hand.measure(TAKEN_IN, Way.UP if mark.imag >= 0 else Way.DOWN, SIDE_MARK, mark, why)
+    hand.measure(TAKEN_IN, Compass.UP if mark.imag >= 0 else Compass.DOWN, SIDE_MARK, mark, why)
     above, below = "taken-in back side seam above the waist", "taken-in back side seam below the waist"
     step, even = "back side seam between waist and mark", "The seam is upright at the waist and runs out to the block's."
-    for line, run, start, end in ((above, waist.side_waist, bend, SIDE_MARK),
+    for line, path, start, end in ((above, waist.side_waist, bend, SIDE_MARK),
                                   (below, waist.side_hip, SIDE_MARK, "back hip at the side")):
-        if not isinstance(run[0 if line == below else -1], Line):
-            hand.curve(start, end, line, run, even, 2, Way.DOWN, Way.DOWN)
+        if not isinstance(path[0 if line == below else -1], Line):
+            hand.curve(start, end, line, path, even, 2, Compass.DOWN, Compass.DOWN)
         elif line == above:
-            hand.curve(start, TAKEN_IN, line, run[:1], even, 2, Way.DOWN, Way.DOWN)
+            hand.curve(start, TAKEN_IN, line, path[:1], even, 2, Compass.DOWN, Compass.DOWN)
             hand.join(TAKEN_IN, end, step, why)
         else:
             hand.join(start, TAKEN_IN, step, why)
-            hand.curve(TAKEN_IN, end, line, run[1:], even, 2, Way.DOWN, Way.DOWN)
+            hand.curve(TAKEN_IN, end, line, path[1:], even, 2, Compass.DOWN, Compass.DOWN)
     hand.check(("back side seam above the bust level", above, *((step,) if len(waist.side_waist) > 1 else ())),
                "Above its waist mark the back's side seam is as long as the front's with its dart closed.")
 
@@ -62,15 +62,15 @@ def _dart(hand, back, style):
         hand.square(WAIST, at, leg[0].end, "The dart takes the {waist_back_share} of what the {bust_girth} has more than "
                     "the {waist_girth}, and what the side leaves of half of the {waist_reduction}"
                     f"{fitted(let.at_dart, *TAKEN)}.")
-        for line, run, one, other in ((f"back dart's {words} leg above the waist", leg[:1], top, at),
+        for line, path, one, other in ((f"back dart's {words} leg above the waist", leg[:1], top, at),
                                       (f"back dart's {words} leg below the waist", leg[1:], at, end)):
-            hand.curve(one, other, line, run, "The leg is upright at both ends and at the waist.", 2, Way.DOWN, Way.DOWN)
+            hand.curve(one, other, line, path, "The leg is upright at both ends and at the waist.", 2, Compass.DOWN, Compass.DOWN)
 
 
 def _hem(hand, back, style):
     hem, side, foot = back.hem, "back hem at the side", "centre back hem"
-    hand.square(WAIST, side, path.run_start(hem.kept), "As much side seam lies below the waist mark as on the front.")
-    hand.square(WAIST, foot, path.run_end(hem.whole),
+    hand.square(WAIST, side, paths.path_start(hem.kept), "As much side seam lies below the waist mark as on the front.")
+    hand.square(WAIST, foot, paths.path_end(hem.whole),
                 "At the centre the hem lies as far below the waist as on the front.")
     hand.curve(side, foot, "back hem", hem.whole, "The hem meets the side seam squarely and is level at the centre.", 2,
                None, TO_CENTRE)
@@ -79,16 +79,16 @@ def _hem(hand, back, style):
 def _yoke(hand, back, style):
     side, centre = "back yoke's mark on the armscye", "back yoke's mark at the centre"
     line, fit = back.yoke_line, fitted(style.fitting.back_yoke, "more", "less")
-    hand.square(WAIST, side, path.run_start(line.kept),
+    hand.square(WAIST, side, paths.path_start(line.kept),
                "The way along the armscye is the {back_yoke_armscye}.",
-               hand.along(ARMSCYE, UNDERARM, path.run_length(back.armscye_panel)))
-    hand.measure(NECK, Way.DOWN, centre, path.run_end(line.whole),
+               hand.along(ARMSCYE, UNDERARM, paths.path_length(back.armscye_panel)))
+    hand.measure(NECK, Compass.DOWN, centre, paths.path_end(line.whole),
                  f"The depth is the {{back_yoke_depth}}{fit}, or less where the yoke would reach the dart.")
     hand.curve(side, centre, "back yoke line", line.whole, "The line is level at the centre back.", 2, None, TO_CENTRE)
     shoulder, nape = "yoke's neck mark on the back shoulder", "yoke's neck mark at the centre back"
     hand.measure(SIDE_NECK, Towards("back shoulder tip"), shoulder, back.yoke_neck,
                  "The distance is the {yoke_shoulder}, as on the front.")
-    hand.measure(NECK, Way.DOWN, nape, path.run_end(back.neckline.whole),
+    hand.measure(NECK, Compass.DOWN, nape, paths.path_end(back.neckline.whole),
                  "A little is cut off at the neck so that the new neckline runs smoothly across the centre back.")
     hand.curve(shoulder, nape, "back yoke's neckline", back.neckline.whole,
                "The neckline begins square to the shoulder and is level at the centre back.", (0.1, 0.3, 0.65),
@@ -103,11 +103,11 @@ def _yoke(hand, back, style):
 
 
 def _partings(hand, back):
-    hand.square(WAIST, "back parting at the yoke line", path.run_start(back.upper_parting),
+    hand.square(WAIST, "back parting at the yoke line", paths.path_start(back.upper_parting),
                 "Above the dart the panels part along its upright.")
     hand.join("back parting at the yoke line", "back dart's top", "upper back parting",
               "The panels part along the upright.")
-    hand.square(WAIST, "back parting at the hem", path.run_end(back.lower_parting),
+    hand.square(WAIST, "back parting at the hem", paths.path_end(back.lower_parting),
                 "Below the dart the panels part along its upright.")
     hand.join("back dart's end", "back parting at the hem", "lower back parting", "The panels part along the upright.")
 
@@ -115,9 +115,9 @@ def _partings(hand, back):
 def _opening(hand, back):
     if back.opening:
         start, end = "back opening's start on the yoke line", "back opening's end on the lacing edge"
-        hand.square(WAIST, start, path.run_start(back.opening),
+        hand.square(WAIST, start, paths.path_start(back.opening),
                     "The width along the yoke line is the {back_opening_width}, or less on a narrow yoke.")
-        hand.measure("lacing edge at the yoke line", Way.UP, end, path.run_end(back.opening),
+        hand.measure("lacing edge at the yoke line", Compass.UP, end, paths.path_end(back.opening),
                      "The height is the {back_opening_height}, or less on a low yoke.")
         hand.curve(start, end, "back opening", back.opening, "It leaves the yoke line squarely and is level at the lacing "
                    "edge; how full it is is the {opening_roundness}.", 2, None, TO_CENTRE)
@@ -129,12 +129,12 @@ def _modesty(hand, back):
     lines = ("lower edge", "fold", "upper edge", "side edge")
     shorter = "Above and below the panel ends inside the back, by what is called {modesty_shorter}."
     wider = "Its reach under the lacing edge is the {modesty_overlap}."
-    for name, run, why in zip(names, back.modesty, (wider, shorter, shorter, wider)):
-        hand.square(WAIST, name, path.run_start(run), why)
-    for k, (line, run) in enumerate(zip(lines, back.modesty)):
+    for name, path, why in zip(names, back.modesty, (wider, shorter, shorter, wider)):
+        hand.square(WAIST, name, paths.path_start(path), why)
+    for k, (line, path) in enumerate(zip(lines, back.modesty)):
         ends, words = (names[k], names[(k + 1) % 4]), f"modesty panel's {line}"
         if k % 2:
             hand.join(*ends, words, "It is straight.")
         else:
-            hand.curve(*ends, words, run, "It copies the back's own line.", 1,
+            hand.curve(*ends, words, path, "It copies the back's own line.", 1,
                        *((None, TO_CENTRE) if k == 0 else (TO_SIDE, None)))

@@ -1,7 +1,7 @@
 """Step 1 by hand: the two halves of the block and the bust point, measured from the two centres at the waist."""
 
-from corsetkit.geometry import paths as path
-from corsetkit.pattern.instructions import Square, Way
+from corsetkit.geometry import paths
+from corsetkit.pattern.instructions import Square, Compass
 from corsetkit.hand.drafter import BACK, FRONT, fitted
 
 BUST_POINT = "bust point"
@@ -56,17 +56,17 @@ def _darts(hand, block):
             continue
         start, end = f"centre {half} waist", f"{half} waist dart's end"
         if half == "back":
-            hand.square(start, top, path.run_start(h.dart_legs[0]), "It stands at its {back_dart_place} of the back's waist"
+            hand.square(start, top, paths.path_start(h.dart_legs[0]), "It stands at its {back_dart_place} of the back's waist"
                         f"{fitted(block.let_out.at_dart / 2, *FROM_CENTRE)} and runs to nothing at the bust level.")
-        hand.square(start, end, path.run_end(h.dart_legs[0]), "Below the waist the dart runs to nothing three fifths of the "
+        hand.square(start, end, paths.path_end(h.dart_legs[0]), "Below the waist the dart runs to nothing three fifths of the "
                     "{waist_to_hip} down.")
         for words, leg in zip(("side", "centre"), h.dart_legs):
             at, name = f"{half} waist dart's {words} leg at the waist", f"{half} waist dart's {words} leg"
             hand.square(start, at, leg[0].end, why)
             hand.curve(top, at, f"{name} above the waist", leg[:1], "The legs leave the top along the dart's line and are "
-                       "upright at the waist.", 2, Way.DOWN, Way.DOWN)
+                       "upright at the waist.", 2, Compass.DOWN, Compass.DOWN)
             hand.curve(at, end, f"{name} below the waist", leg[1:], "The legs meet again along the dart's line.", 2,
-                       Way.DOWN, Way.DOWN)
+                       Compass.DOWN, Compass.DOWN)
 
 
 def _half(hand, half, h, let, shares, neck, neck_depth, underarm):
@@ -102,9 +102,9 @@ def _half(hand, half, h, let, shares, neck, neck_depth, underarm):
                2, out, FRONT[1] if half == "front" else BACK[1])
     # Both curves of the armscye end in the across mark, where the arm's crease runs upright.
     hand.curve(tip, across, f"upper {half} armscye", h.armscye[:1],
-               "The armscye begins square to the shoulder and is upright at the across mark.", 1, out, Way.DOWN)
+               "The armscye begins square to the shoulder and is upright at the across mark.", 1, out, Compass.DOWN)
     hand.curve(across, under, f"lower {half} armscye", h.armscye[1:],
-               "The armscye meets the side seam squarely.", (0.4, 0.8), Way.DOWN, to_side)
+               "The armscye meets the side seam squarely.", (0.4, 0.8), Compass.DOWN, to_side)
 
 
 def _seams(hand, block):
@@ -120,7 +120,7 @@ def _seams(hand, block):
                 "Down to the bust level the side seam is upright.")
     hand.join("front underarm point", top, "front side seam above the bust level", "Down to here the side seam is upright.")
     start = top
-    leaves = Way.DOWN
+    leaves = Compass.DOWN
     if block.side_dart:
         hand.swing(BUST_POINT, UPPER, LOWER, block.mouth_lower,
                    "Both legs of the side dart are equally long, and the dart takes what the front's side seam has more "
@@ -130,12 +130,12 @@ def _seams(hand, block):
         start = LOWER
         # The seam leaves the lower leg as it comes to the upper one, so that it is smooth when the dart is closed.
         leaves = None if abs(upper.imag - block.bust_point.imag) > 1e-9 else Square(BUST_POINT, LOWER, left=False)
-    for half, h, begin, way in (("front", front, start, leaves), ("back", back, "back bust level at the side", Way.DOWN)):
+    for half, h, begin, bearing in (("front", front, start, leaves), ("back", back, "back bust level at the side", Compass.DOWN)):
         hand.curve(begin, f"{half} waist at the side", f"{half} side seam down to the waist", h.side_waist,
                    "Between bust and waist the side seam swings in or out and is upright at the waist.",
-                   2 if way else (1 / 3, 2 / 3), way, Way.DOWN)
+                   2 if bearing else (1 / 3, 2 / 3), bearing, Compass.DOWN)
         hand.curve(f"{half} waist at the side", f"{half} hip at the side", f"{half} side seam down to the hip", h.side_hip,
-                   "Between waist and hip the side seam swings out and is upright at both.", 2, Way.DOWN, Way.DOWN)
+                   "Between waist and hip the side seam swings out and is upright at both.", 2, Compass.DOWN, Compass.DOWN)
     hand.check(("front side seam above the bust level", "front side seam down to the waist"),
                "Less the dart the front's side seam is as long as the back's."
                if block.side_dart or not block.let_out.seam_low else

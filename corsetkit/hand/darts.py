@@ -71,23 +71,23 @@ def _crossings(hand, line, dart, upper_end, lower_end, guide):
 def _redrawn(hand, crossed, words, marks, line, leaves, arrives):
     """The underbust line through its stretch before the closed dart, across it, and after it."""
     start, leg_before, leg_after, end = marks
-    run = crossed.line
+    path = crossed.line
     if crossed.blend is None:
-        cut = next(k for k, curve in enumerate(run) if abs(curve.end - hand[leg_before]) < 1e-6) + 1
-        stretches = ((start, leg_before, run[:cut]), (leg_before, end, run[cut:]))
+        cut = next(k for k, curve in enumerate(path) if abs(curve.end - hand[leg_before]) < 1e-6) + 1
+        stretches = ((start, leg_before, path[:cut]), (leg_before, end, path[cut:]))
         why = "Nothing has thrown the line off."
     else:
         joint = crossed.blend.after[0]
-        cut = run.index(joint)
+        cut = path.index(joint)
         leave, meet = f"{words} redrawing's start", f"{words} redrawing's end"
         reach = "the way along it to the dart is the {blend_reach}, or less on a short line."
         hand.beside(start, leg_before, leave, joint.start, f"The line is redrawn from here; {reach}")
         hand.beside(leg_after, end, meet, joint.end, f"The line is redrawn up to here; {reach}")
-        stretches = ((start, leave, run[:cut]), (leave, meet, (joint,)), (meet, end, run[cut + 1:]))
+        stretches = ((start, leave, path[:cut]), (leave, meet, (joint,)), (meet, end, path[cut + 1:]))
         why = "The closed dart has thrown the line off; cup and lower front take the same smooth line instead."
     through = [start]
     for number, (one, other, part) in enumerate(stretches):
         label = ("before", "across", "behind")[number] if len(stretches) == 3 else ("before", "behind")[number]
         through += hand.helpers(one, other, f"{words} underbust line {label} the dart", part, 2)
         through.append(other)
-    hand.smooth(through, line, run, why, leaves, arrives)
+    hand.smooth(through, line, path, why, leaves, arrives)

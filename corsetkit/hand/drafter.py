@@ -3,7 +3,7 @@
 Rounding adds up along a chain of marks, so marks are measured from the first ones wherever a hand can do it.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, cross, dot, unit
 from corsetkit.pattern.instructions import (
@@ -23,21 +23,21 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Way,
+    Compass,
 )
 from corsetkit.units import CM_PER_INCH
 
 
 LEAST = CM_PER_INCH / 32
-"""A length below this reads as nought on a tape of sixteenths, so a hand leaves it out."""
+"""A length below this reads as zero on a tape of sixteenths, so a hand leaves it out."""
 
 APART = 2.5
 """A curve has no more than one helper to so many cm: nearer together they guide no hand."""
 NEARLY_STRAIGHT = CM_PER_INCH / 16
 """A curve whose helpers would stand out less than this, cm, is drawn from its ends alone."""
 
-FRONT = (Way.FRONT_TO_SIDE, Way.FRONT_TO_CENTRE)
-BACK = (Way.BACK_TO_SIDE, Way.BACK_TO_CENTRE)
+FRONT = (Compass.FRONT_TO_SIDE, Compass.FRONT_TO_CENTRE)
+BACK = (Compass.BACK_TO_SIDE, Compass.BACK_TO_CENTRE)
 _COUNTED = ("first", "second", "third")
 
 
@@ -76,17 +76,17 @@ class Drafter:
         self._mark(Begin(name, point, where, because=because), name, point)
 
     def square(self, start, name, point, because, on_line=None):
-        """Up or down from `start`, then level across; what a tape reads as nought is left out."""
+        """Up or down from `start`, then level across; what a tape reads as zero is left out."""
         step, to_side = point - self[start], self._level[start][0].step.real
-        ways = [(way, length) for way, length in (
-            (Way.UP if step.imag > 0 else Way.DOWN, abs(step.imag)),
+        bearings = [(bearing, length) for bearing, length in (
+            (Compass.UP if step.imag > 0 else Compass.DOWN, abs(step.imag)),
             (self._level[start][0 if step.real * to_side > 0 else 1], abs(step.real))) if length >= LEAST]
-        self._placed(start, ways, name, point, on_line, because)
+        self._placed(start, bearings, name, point, on_line, because)
 
-    def measure(self, start, way, name, point, because, on_line=None):
-        """From `start` one length along `way`."""
-        length = dot(self._step(way, start), point - self[start])
-        self._placed(start, [(way, length)] if length >= LEAST else [], name, point, on_line, because)
+    def measure(self, start, bearing, name, point, because, on_line=None):
+        """From `start` one length along `bearing`."""
+        length = dot(self._step(bearing, start), point - self[start])
+        self._placed(start, [(bearing, length)] if length >= LEAST else [], name, point, on_line, because)
 
     def beside(self, start, end, name, point, because, on_line=None):
         """From `start` along the straight line towards `end`, then square out from it."""
@@ -96,8 +96,8 @@ class Drafter:
         if ahead < 0:
             self.beside(end, start, name, point, because, on_line)
             return
-        ways = [pair for pair in ((Towards(end), ahead), (Square(start, end, aside > 0), abs(aside))) if pair[1] >= LEAST]
-        self._placed(start, ways, name, point, on_line, because)
+        bearings = [pair for pair in ((Towards(end), ahead), (Square(start, end, aside > 0), abs(aside))) if pair[1] >= LEAST]
+        self._placed(start, bearings, name, point, on_line, because)
 
     def swing(self, first, second, name, point, because, on_line=None):
         """Where two arcs cross."""
@@ -126,12 +126,12 @@ class Drafter:
         self._line(line, (Line(self[start], self[end]),))
         self._new.append(Join(start, end, line, because=because))
 
-    def curve(self, start, end, line, run, because, helpers=1, leaves=None, arrives=None):
+    def curve(self, start, end, line, path, because, helpers=1, leaves=None, arrives=None):
         """A smooth curve: its helpers are squared out from the straight line between its ends."""
-        marks = (start, *self.helpers(start, end, line, run, helpers), end)
-        self.smooth(marks, line, run, because, leaves, arrives)
+        marks = (start, *self.helpers(start, end, line, path, helpers), end)
+        self.smooth(marks, line, path, because, leaves, arrives)
 
-    def helpers(self, start, end, line, run, count=1):
+    def helpers(self, start, end, line, path, count=1):
         """Helper marks for a curve, squared out from the straight line between two marks; their names.
 
         `count` are evenly spread, fewer on a short curve and none on one that keeps near the straight line; a tuple says
@@ -139,11 +139,11 @@ class Drafter:
         """
         even, shares = isinstance(count, int), count
         if even:
-            count = min(count, int(path.run_length(run) / APART))
+            count = min(count, int(paths.path_length(path) / APART))
             shares = tuple((number + 1) / (count + 1) for number in range(count))
-        points = [_over(run, self[start], self[end], share) for share in shares]
-        way = unit(self[end] - self[start])
-        if even and all(abs(cross(way, point - self[start])) < NEARLY_STRAIGHT for point in points):
+        points = [_over(path, self[start], self[end], share) for share in shares]
+        bearing = unit(self[end] - self[start])
+        if even and all(abs(cross(bearing, point - self[start])) < NEARLY_STRAIGHT for point in points):
             return []
         names = []
         for number, point in enumerate(points):
@@ -152,39 +152,39 @@ class Drafter:
             names.append(name)
         return names
 
-    def smooth(self, marks, line, run, because, leaves=None, arrives=None):
+    def smooth(self, marks, line, path, because, leaves=None, arrives=None):
         """A smooth curve through marks that are there already."""
-        self._line(line, run)
+        self._line(line, path)
         self._new.append(Curve(tuple(marks), line, leaves, arrives, because=because))
 
     def along(self, lines, start, length):
         """Where a mark lies: so far from `start` along the lines, those that are needed of them."""
         rest = length
         for count, line in enumerate(lines, 1):
-            rest -= path.run_length(self._runs[line])
+            rest -= paths.path_length(self._runs[line])
             if rest <= 1e-9:
                 break
         return OnLine(tuple(lines[:count]), start, length)
 
     def check(self, lines, because):
         """The tape along drawn lines; the length is the lines' own."""
-        self._new.append(Check(tuple(lines), sum(path.run_length(self._runs[line]) for line in lines), because=because))
+        self._new.append(Check(tuple(lines), sum(paths.path_length(self._runs[line]) for line in lines), because=because))
 
-    def _step(self, way, start):
-        if isinstance(way, Way):
-            return way.step
-        if isinstance(way, Towards):
-            return unit(self[way.mark] - self[start])
-        step = unit(self[way.end] - self[way.start])
-        return step if isinstance(way, Along) else step * (1j if way.left else -1j)
+    def _step(self, bearing, start):
+        if isinstance(bearing, Compass):
+            return bearing.step
+        if isinstance(bearing, Towards):
+            return unit(self[bearing.mark] - self[start])
+        step = unit(self[bearing.end] - self[bearing.start])
+        return step if isinstance(bearing, Along) else step * (1j if bearing.left else -1j)
 
-    def _placed(self, start, ways, name, point, on_line, because):
+    def _placed(self, start, bearings, name, point, on_line, because):
         self._level[name] = self._level[start]
-        if len(ways) == 2:
-            (way, length), (then, aside) = ways
-            made = Offset(start, way, length, then, aside, name, on_line, because=because)
-        elif ways:
-            made = Measure(start, *ways[0], name, on_line, because=because)
+        if len(bearings) == 2:
+            (bearing, length), (then, aside) = bearings
+            made = Offset(start, bearing, length, then, aside, name, on_line, because=because)
+        elif bearings:
+            made = Measure(start, *bearings[0], name, on_line, because=because)
         else:
             made = Same(start, name, because=because)
         self._mark(made, name, point)
@@ -197,16 +197,16 @@ class Drafter:
         self._points[name] = point
         self._new_marks.append(Mark(name, point))
 
-    def _line(self, line, run):
-        self._runs[line] = run
-        self._new_lines.append((line, run))
+    def _line(self, line, path):
+        self._runs[line] = path
+        self._new_lines.append((line, path))
 
 
-def _over(run, start, end, share):
+def _over(path, start, end, share):
     """Where the run lies over a place of the straight line between its ends; along the run where it never does."""
     foot = between(start, end, share)
-    over = [run[i].point(t) for i, t in path.on_line(run, foot, unit(end - start) * 1j)]
-    return min(over, key=lambda p: abs(p - foot)) if over else path.point_along(run, share * path.run_length(run))
+    over = [path[i].point(t) for i, t in paths.on_line(path, foot, unit(end - start) * 1j)]
+    return min(over, key=lambda p: abs(p - foot)) if over else paths.point_along(path, share * paths.path_length(path))
 
 
 def turned(name):

@@ -1,8 +1,8 @@
 """Step 3 by hand: the tightening dart, and the cup's two lines around the bust point; the yoke follows in `yoke`."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, unit
-from corsetkit.pattern.instructions import Square, Towards, Way
+from corsetkit.pattern.instructions import Square, Towards, Compass
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.drafter import FRONT, fitted
 from corsetkit.hand.underbust import INNER, OUTER, WAIST
@@ -62,12 +62,12 @@ def _tightening_dart(hand, o, style):
 
 
 def _armscye(hand, o, style):
-    for name, point, run, why in (
+    for name, point, path, why in (
             (ARMSCYE_TOP, o.armscye_top, (*o.armscye_cup_part, *o.armscye_low_part),
              "The way along the armscye is the {overbust_armscye}, or less on a short one."),
             (ARMSCYE_LOW, o.armscye_low, o.armscye_low_part,
              "So far above the underarm, along the armscye, the cup starts: the {underarm_along}.")):
-        hand.square(WAIST, name, point, why, hand.along(ARMSCYE, UNDERARM, path.run_length(run)))
+        hand.square(WAIST, name, point, why, hand.along(ARMSCYE, UNDERARM, paths.path_length(path)))
 
 
 def _lines(hand, o, style):
@@ -91,12 +91,12 @@ def _lines(hand, o, style):
     hand.curve(TOP_OUTER, ARMSCYE_TOP, "outer overbust line", o.top_outer,
                "The line runs on from the inner one when the dart is closed, and bends out a little at the armscye.", 2)
     hand.curve(FRONT_POINT, GUIDE_FRONT, "underbust line from the front point", o.under_inner[:1],
-               "The line is upright where it passes the bust point.", 1, None, Way.DOWN)
+               "The line is upright where it passes the bust point.", 1, None, Compass.DOWN)
     hand.curve(GUIDE_FRONT, INNER, "underbust line to the inner leg", o.under_inner[1:],
-               "The line meets the dart's leg squarely, so that it runs on when the dart is sewn.", 1, Way.DOWN,
+               "The line meets the dart's leg squarely, so that it runs on when the dart is sewn.", 1, Compass.DOWN,
                Square(BUST_POINT, INNER, left=True))
     hand.curve(OUTER, GUIDE_SIDE, "underbust line from the outer leg", o.under_outer[:1],
                "The line leaves the dart's leg squarely and is upright where it passes the bust point.", 1,
-               Square(BUST_POINT, OUTER, left=True), Way.UP)
+               Square(BUST_POINT, OUTER, left=True), Compass.UP)
     hand.curve(GUIDE_SIDE, ARMSCYE_LOW, "underbust line to the armscye", o.under_outer[1:],
-               "The line bends out a little at the armscye, so that the cup's corner there stays open.", 2, Way.UP)
+               "The line bends out a little at the armscye, so that the cup's corner there stays open.", 2, Compass.UP)

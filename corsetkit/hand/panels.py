@@ -4,7 +4,7 @@ Their points are the panels' own, so they are asked of the pieces. The even plac
 first; each cut then ends where it meets the redrawn line.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.instructions import Along, Towards
 from corsetkit.pieces import lower_front
 from corsetkit.hand.darts import INNER_LINE, OUTER_LINE
@@ -37,21 +37,21 @@ def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
     A tape runs along hem and underbust line from their ends: `hem_start` is the hem's, at the side or not, `leg` the
     underbust line's on the long dart, which is the side panels' near end and the centre panels' far one.
     """
-    whole = path.run_length(still)
+    whole = paths.path_length(still)
     for number in range(1, len(panels)):
         where = between(panels, number)
         foot, even, top = f"hem mark {where}", f"even place {where}", f"underbust mark {where}"
-        cut = panels[number - 1].towards_side.run[0]
+        cut = panels[number - 1].towards_side.path[0]
         before, after = panels[:number], panels[number:]
         from_end, to_leg = (after, before) if at_side else (before, after)
         hand.square(WAIST, foot, cut.start, why,
                     hand.along(("front hem",), hem_start, sum(panel.hem.length for panel in from_end)))
         ahead = whole * number / len(panels)
-        hand.square(WAIST, even, path.point_along(still, ahead), why,
+        hand.square(WAIST, even, paths.point_along(still, ahead), why,
                     hand.along(lines, leg, ahead if at_side else whole - ahead))
         # A cut that needs no more than a hair to the redrawn line already ends on it.
         near = abs(cut.end - hand[even]) < LEAST
-        start, way = (even, Along(foot, even)) if near else (foot, Towards(even))
-        hand.measure(start, way, top, cut.end, "The cut runs straight to where it meets the redrawn line.",
+        start, bearing = (even, Along(foot, even)) if near else (foot, Towards(even))
+        hand.measure(start, bearing, top, cut.end, "The cut runs straight to where it meets the redrawn line.",
                      hand.along((redrawn,), leg, sum(panel.top.length for panel in to_leg)))
         hand.join(foot, top, f"panel seam {where}", "The cut is straight; a bone will lie along it.")

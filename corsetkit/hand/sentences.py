@@ -18,7 +18,7 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Way,
+    Compass,
 )
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
@@ -39,10 +39,10 @@ def say(instruction, unit, places=None):
         case Begin():
             return f"Choose a mark {one.where}: the {one.to}; draw an upright and a level line through it."
         case Measure():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way, places)} and mark the "
+            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)} and mark the "
                     f"{one.to}{_on_line(one, unit)}.")
         case Offset():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.way, places)}, then "
+            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)}, then "
                     f"{say_length(one.aside, unit)} {_aside(one, places)}, and mark the {one.to}{_on_line(one, unit)}.")
         case Swing():
             return (f"With the compass draw an arc {say_length(one.first_length, unit)} about the {one.first} and one "
@@ -93,22 +93,22 @@ def names_in(because):
     return tuple(name for name in _BRACES.findall(because) if not name.endswith(" cm"))
 
 
-def _way(way, places):
-    match way:
-        case Way():
-            return way.words
+def _way(bearing, places):
+    match bearing:
+        case Compass():
+            return bearing.words
         case Towards():
-            return f"towards the {way.mark}"
+            return f"towards the {bearing.mark}"
         case Along():
-            return f"as the line from the {way.start} to the {way.end} runs"
+            return f"as the line from the {bearing.start} to the {bearing.end} runs"
         case Square():
-            return (f"square to the line from the {way.start} to the {way.end} on its {_hand(way.left)}"
-                    f"{_on_page(places, way.start, way.end, way.left)}")
+            return (f"square to the line from the {bearing.start} to the {bearing.end} on its {_hand(bearing.left)}"
+                    f"{_on_page(places, bearing.start, bearing.end, bearing.left)}")
 
 
 def _aside(one, places):
     """An offset's second way, short where it is square to the first."""
-    if isinstance(one.then, Square) and isinstance(one.way, Towards) and one.then.end == one.way.mark:
+    if isinstance(one.then, Square) and isinstance(one.bearing, Towards) and one.then.end == one.bearing.mark:
         then = one.then
         return f"square to that line on its {_hand(then.left)}{_on_page(places, then.start, then.end, then.left)}"
     return _way(one.then, places)
@@ -149,8 +149,8 @@ def _through(curve):
 def _ends(one, places):
     if one.leaves is not None and one.leaves == one.arrives:
         return f", leaving and arriving {_way(one.leaves, places)}"
-    said = [f"{verb} {_way(way, places)}" for verb, way in
-            (("leaving", one.leaves), ("arriving", one.arrives)) if way is not None]
+    said = [f"{verb} {_way(bearing, places)}" for verb, bearing in
+            (("leaving", one.leaves), ("arriving", one.arrives)) if bearing is not None]
     return ", " + " and ".join(said) if said else ""
 
 

@@ -1,6 +1,6 @@
 """Step 6 by hand: the cut across the closed tightening dart, and the lower cups' seam."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.instructions import Square, Towards
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand import block
@@ -18,12 +18,12 @@ def draw(hand, cup, style):
     """Cut the upper cup off, the tightening dart closed."""
     inner_top, outer_top = turned(TOP_INNER), placed(hand, TOP_OUTER)
     depth = "The way from the top edge is the {cut_depth}, or less where the edge is too short for that."
-    hand.measure(inner_top, Towards(BUST_POINT), KNEE, path.run_end(cup.cut_inner), depth)
-    hand.measure(outer_top, Towards(BUST_POINT), KNEE_OPEN, path.run_start(cup.seam.outer), depth)
+    hand.measure(inner_top, Towards(BUST_POINT), KNEE, paths.path_end(cup.cut_inner), depth)
+    hand.measure(outer_top, Towards(BUST_POINT), KNEE_OPEN, paths.path_start(cup.seam.outer), depth)
     # Marked on the block and turned with the cup: from marks that are turned already it would be less sure.
     side_dart = turned(ARMSCYE_TOP) in hand
-    up = path.run_length((*cup.armscye_lower, *cup.darts.overbust.armscye_low_part))
-    hand.square(WAIST, AT_ARMSCYE, cup.darts.outer.close.back(path.run_end(cup.armscye_upper)), depth,
+    up = paths.path_length((*cup.armscye_lower, *cup.darts.overbust.armscye_low_part))
+    hand.square(WAIST, AT_ARMSCYE, cup.darts.outer.close.back(paths.path_end(cup.armscye_upper)), depth,
                hand.along(ARMSCYE, UNDERARM, up))
     if side_dart:
         hand.turn(BUST_POINT, block.UPPER, block.LOWER, (AT_ARMSCYE,), cup.darts.outer.close,
@@ -34,7 +34,7 @@ def draw(hand, cup, style):
               "Closing the tightening dart lets the upper cup be cut in one piece.")
     hand.beside(turned(FRONT_POINT), INNER, AT_FRONT, cup.front_end,
                 "The way along the underbust line is the {cut_at_front}, or less where it is too short for that.",
-                hand.along((INNER_LINE,), turned(FRONT_POINT), path.run_length(cup.upper_centre)))
+                hand.along((INNER_LINE,), turned(FRONT_POINT), paths.path_length(cup.upper_centre)))
     square = Square(BUST_POINT, KNEE, left=False)
     hand.curve(AT_FRONT, KNEE, "cut across the inner cup", cup.cut_inner,
                "The cut crosses the closed dart squarely.", 1, None, square)

@@ -3,7 +3,7 @@
 Beyond the neckline these are the yoke's own points, so they are asked of the piece and not of the step's value.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.instructions import Along, Square, Towards
 from corsetkit.pieces import yokes
 from corsetkit.hand.overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
@@ -31,7 +31,7 @@ def with_yoke(name):
 
 def _neckline(hand, o):
     hand.measure("front side neck point", Towards(TIP), YOKE_NECK, o.yoke_neck, "The distance is the {yoke_shoulder}.")
-    hand.measure(NECK, Towards(FRONT_POINT), DIP, path.run_end(o.yoke_neckline),
+    hand.measure(NECK, Towards(FRONT_POINT), DIP, paths.path_end(o.yoke_neckline),
                  "A little is cut off at the neck so that the new neckline runs smoothly across the centre front.")
     hand.curve(YOKE_NECK, DIP, "front yoke's neckline", o.yoke_neckline,
                "The neckline begins square to the shoulder and meets the centre front squarely.", 2,
@@ -41,21 +41,21 @@ def _neckline(hand, o):
 def _opening(hand, o, opening):
     """Both halves of the opening, drawn before the dart between them is closed."""
     shape = "It meets both the overbust line and the dart's leg squarely; how full it is is the {opening_roundness}."
-    for words, corner, far, line, run, sewn, whole in (
+    for words, corner, far, line, path, sewn, whole in (
             ("inner", TOP_INNER, FRONT_POINT, "inner overbust line", opening.inner, opening.sewn_inner, o.top_inner),
             ("outer", TOP_OUTER, ARMSCYE_TOP, "outer overbust line", opening.outer, opening.sewn_outer, o.top_outer)):
         end, top = OPENING_ENDS[words], OPENING_TOPS[words]
-        points = path.run_start(run), path.run_end(run)
+        points = paths.path_start(path), paths.path_end(path)
         at_line, at_leg = points if words == "inner" else points[::-1]
         hand.beside(corner, far, end, at_line,
                     "Half of the {front_opening_width} lies on each side of the dart, or less on a narrow yoke.",
-                    hand.along((line,), corner, path.run_length(whole) - sewn))
+                    hand.along((line,), corner, paths.path_length(whole) - sewn))
         hand.measure(corner, Towards(SHOULDER), top, at_leg,
                      "The height is the {front_opening_height}, or less on a low yoke.")
         # The stretch cut out of the overbust line is short, so its straight line shows the way at its end well enough.
         across, upright = Square(corner, SHOULDER, left=False), Square(end, corner, left=True)
-        ends, ways = ((end, top), (upright, across)) if words == "inner" else ((top, end), (across, upright))
-        hand.curve(*ends, f"front opening, {words} half", run, shape, 2, *ways)
+        ends, bearings = ((end, top), (upright, across)) if words == "inner" else ((top, end), (across, upright))
+        hand.curve(*ends, f"front opening, {words} half", path, shape, 2, *bearings)
 
 
 def _close(hand, o, opening):
@@ -72,45 +72,45 @@ def _close(hand, o, opening):
     _armscye(hand, o, yoke)
     if not opening.outer:
         _redraw(hand, (FRONT_POINT, with_yoke(ARMSCYE_TOP)), (TOP_INNER, SHOULDER), "yoke's mark on the closed dart",
-                "yoke's redrawn overbust line", yoke.overbust[0].run, None, None,
+                "yoke's redrawn overbust line", yoke.overbust[0].path, None, None,
                 "The closed dart has bent the line; the new one is as long as both stretches, so it still fits the cups.")
     _redraw(hand, (with_yoke(TIP), YOKE_NECK), (SHOULDER, YOKE_NECK), "yoke's mark on the redrawn shoulder",
-            "yoke's redrawn shoulder", yoke.shoulder.run, Along(with_yoke(TIP), SHOULDER), Along(SHOULDER, YOKE_NECK),
+            "yoke's redrawn shoulder", yoke.shoulder.path, Along(with_yoke(TIP), SHOULDER), Along(SHOULDER, YOKE_NECK),
             "The closed dart has bent the shoulder; the new line keeps its length, so it still fits the back yoke.")
 
 
 def _armscye(hand, o, yoke):
     """The armscye of the turned half, so that the yoke has its border all round."""
-    run, line = yoke.armscye.run, "yoke's turned armscye"
+    path, line = yoke.armscye.path, "yoke's turned armscye"
     start, end, middle = with_yoke(ARMSCYE_TOP), with_yoke(TIP), with_yoke(ACROSS)
     # Where the overbust line ends high on the armscye, only one of its curves is left.
-    stretches = ((start, middle, run[:1]), (middle, end, run[1:])) if len(run) > 1 else ((start, end, run),)
+    stretches = ((start, middle, path[:1]), (middle, end, path[1:])) if len(path) > 1 else ((start, end, path),)
     marks = [start]
     for number, (one, other, part) in enumerate(stretches):
         label = line if len(stretches) == 1 else f"{line} {('below', 'above')[number]} the across mark"
         marks += [*hand.helpers(one, other, label, part), other]
-    hand.smooth(marks, line, run, "It keeps its shape, so it may be traced from the front's armscye as well; with it the "
+    hand.smooth(marks, line, path, "It keeps its shape, so it may be traced from the front's armscye as well; with it the "
                 "yoke is closed all round.")
 
 
-def _redraw(hand, ends, corner, joint, line, run, leaves, arrives, why):
+def _redraw(hand, ends, corner, joint, line, path, leaves, arrives, why):
     """A line through a corner that the closed dart has made, `corner[0]`, drawn smooth; `corner[1]` is where to measure to.
 
     A run of one curve passes the corner without a mark of its own there.
     """
     start, end = ends
     marks = [start]
-    if len(run) == 1:
-        stretches = ((start, end, run, f"{line}"),)
+    if len(path) == 1:
+        stretches = ((start, end, path, f"{line}"),)
     else:
         middle = corner[0]
-        if abs(run[0].end - hand[middle]) > 1e-6:
-            hand.beside(*corner, joint, run[0].end,
+        if abs(path[0].end - hand[middle]) > 1e-6:
+            hand.beside(*corner, joint, path[0].end,
                         "The closed dart leaves a corner in the line, and the smooth line, which cuts it off, passes "
                         "through here.")
             middle = joint
-        stretches = ((start, middle, run[:1], f"{line} before the dart"), (middle, end, run[1:], f"{line} behind the dart"))
+        stretches = ((start, middle, path[:1], f"{line} before the dart"), (middle, end, path[1:], f"{line} behind the dart"))
     for one, other, part, label in stretches:
         marks += [*hand.helpers(one, other, label, part, 2), other]
-    hand.smooth(marks, line, run, why, leaves, arrives)
+    hand.smooth(marks, line, path, why, leaves, arrives)
     hand.check((line,), "Redrawing a line must not change its length.")

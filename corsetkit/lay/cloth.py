@@ -13,7 +13,7 @@ WIDTHS = {115.0: 45, 137.0: 54, 150.0: 60}
 @given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Cloth:
-    """One cloth and how it lies; lengths in cm, across it from nought at its left selvedge or, where folded, at its fold."""
+    """One cloth and how it lies; lengths in cm, across it from zero at its left selvedge or, where folded, at its fold."""
 
     width: float = declared(
         "how wide the cloth is, from selvedge to selvedge", unit="cm", low=70, high=210, step=1, default=137.0,
@@ -74,5 +74,5 @@ class Cloth:
     def turns(self):
         """The degrees a piece may be turned by, from its grain arrow pointing along the cloth."""
         aside = (0.0, self.tilt / 2, -self.tilt / 2, self.tilt, -self.tilt) if self.tilt else (0.0,)
-        ways = (0.0,) if self.one_way else (0.0, 180.0)
-        return tuple(way + by for way in ways for by in aside)
+        tangents = (0.0,) if self.one_way else (0.0, 180.0)
+        return tuple(tangent + by for tangent in tangents for by in aside)

@@ -81,8 +81,8 @@ def paint(canvas, shown):
     for one in shown.marks:
         placed = one.placed
         with canvas.group("piece", {"piece": placed.number, "name": placed.name, "copy": placed.copy}):
-            canvas.area(one.run, CUT_PAPER)
-            canvas.line(one.run, FREE, {"lies": ", ".join(words_of(placed)) or "as drawn"})
+            canvas.area(one.path, CUT_PAPER)
+            canvas.line(one.path, FREE, {"lies": ", ".join(words_of(placed)) or "as drawn"})
             if one.arrow:
                 foot, head = one.arrow
                 tick(canvas, foot, head, GRAIN)
@@ -124,8 +124,8 @@ def _length(canvas, shown):
     plan, scale = shown.plan, canvas.scale
     foot, head = (shown.at(plan.cloth.span, along) + 0.58 * scale for along in (0, plan.length))
     tick(canvas, foot, head, RULE)
-    for end, way in ((foot, -1j), (head, 1j)):
-        arrow(canvas, end, way, RULE, 0.18)
+    for end, tangent in ((foot, -1j), (head, 1j)):
+        arrow(canvas, end, tangent, RULE, 0.18)
         tick(canvas, end - 0.12 * scale, end + 0.12 * scale, RULE)
     at = (foot + head) / 2 + (0.12 + CAPITALS * NAME.size / 10) * scale
     canvas.words(at, say_length(plan.length, shown.unit), NAME, "middle", 90.0)

@@ -4,7 +4,7 @@ import hashlib
 from dataclasses import dataclass
 
 from corsetkit.finish.finished import CLOTHS, unfolded
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import unit
 from corsetkit.pattern.edge import Kind
 
@@ -65,8 +65,8 @@ def layers_of(finished):
 def _item(one, count):
     piece = one.piece
     start, end = piece.grainline
-    fold = next((edge.run for edge in piece.edges if edge.kind is Kind.FOLD), None)
-    ends = (path.run_start(fold), path.run_end(fold)) if fold else None
+    fold = next((edge.path for edge in piece.edges if edge.kind is Kind.FOLD), None)
+    ends = (paths.path_start(fold), paths.path_end(fold)) if fold else None
     return Item(piece.number, piece.name, tuple(one.cutting), count, piece.pair, ends, unit(end - start),
                 tuple(unfolded(one).cutting) if fold else ())
 

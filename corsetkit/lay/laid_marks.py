@@ -23,14 +23,14 @@ _LEAST = 0.35
 
 @dataclass(frozen=True)
 class Marks:
-    """One laid piece as it is drawn: its closed run, its label's lines as (place, text, letter, degrees), its grain arrow.
+    """One laid piece as it is drawn: its closed path, its label's lines as (place, text, letter, degrees), its grain arrow.
 
     `arrow` is its foot and head, or empty where it found no place. `named` says whether the label bears the piece's name,
     `short` whether letters stand in it for words.
     """
 
     placed: object
-    run: tuple
+    path: tuple
     label: tuple
     arrow: tuple
     named: bool
@@ -55,11 +55,11 @@ class _Way:
 def marks(placed, scale, move):
     """The marks of one `Placed`, its points moved by `move` onto the drawing."""
     points = [move(p) for p in placed.outline]
-    run = tuple(Line(a, b) for a, b in zip(points, (*points[1:], points[0])))
+    path = tuple(Line(a, b) for a, b in zip(points, (*points[1:], points[0])))
     left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
     room, near = Room(points, 0.03 * scale + 0.01), complex(left + right, bottom + top) / 2
-    way, label, arrow = _set_in(placed, room, near, top - bottom, scale)
-    return Marks(placed, run, label, arrow, way.named, way.short)
+    label_form, label, arrow = _set_in(placed, room, near, top - bottom, scale)
+    return Marks(placed, path, label, arrow, label_form.named, label_form.short)
 
 
 def words_of(placed):
@@ -74,24 +74,24 @@ def _set_in(placed, room, near, height, scale):
     """
     space, found = labels.SPACE * scale / 10, None
     for gap in (space, space / 3):
-        for way in _ways(placed):
-            if found and way.says != found[0].says:
+        for label_form in _ways(placed):
+            if found and label_form.says != found[0].says:
                 continue
-            block = labels.block(way.lines, scale)
-            size = (block.height, block.width) if way.turned else (block.width, block.height)
+            block = labels.block(label_form.lines, scale)
+            size = (block.height, block.width) if label_form.turned else (block.width, block.height)
             at = room.place(*size, near, gap)
             if at is None:
                 continue
-            label = _set(block, at, way.turned, scale)
+            label = _set(block, at, label_form.turned, scale)
             arrow = _arrow(placed, room, label, near, height, scale)
-            found = found or (way, label, ())
+            found = found or (label_form, label, ())
             if arrow:
-                return way, label, arrow
+                return label_form, label, arrow
     if found:
         return found
     # So small a piece bears its number over its own lines.
-    way = _Way(((str(placed.number), TINY),))
-    return way, _set(labels.block(way.lines, scale), near, False, scale), ()
+    label_form = _Way(((str(placed.number), TINY),))
+    return label_form, _set(labels.block(label_form.lines, scale), near, False, scale), ()
 
 
 def _set(block, centre, turned, scale):
@@ -119,15 +119,15 @@ def _arrow(placed, room, label, near, height, scale):
     """The grain arrow's foot and head, clear of the label; the head points to the head of the piece."""
     boxes = [text_box(at, text, letter, "middle", turn, scale) for at, text, letter, turn in label]
     room.taken[:] = [grown(around(boxes), 0.04 * scale)]
-    way, half = direction(90 + placed.turned), 0.1 * scale
+    label_form, half = direction(90 + placed.turned), 0.1 * scale
     try:
         for share in _SHARES:
             length = share * height
             if length < _LEAST * scale:
                 break
-            at = room.place(2 * half + length * abs(way.real), length, near, 0.03 * scale)
+            at = room.place(2 * half + length * abs(label_form.real), length, near, 0.03 * scale)
             if at is not None:
-                return at - way * length / 2, at + way * length / 2
+                return at - label_form * length / 2, at + label_form * length / 2
         return ()
     finally:
         room.taken.clear()

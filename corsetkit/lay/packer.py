@@ -49,7 +49,7 @@ def _read(solution, free, held, top, cloth):
             # Back on the fold itself, from which the spine lets it slip by no more than SNAP.
             laid.extend((template, 0.0, complex(0, up + step.imag)) for template, up in held)
         else:
-            turned = min(cloth.turns, key=lambda way: abs(direction(way) - direction(one.rotation)))
+            turned = min(cloth.turns, key=lambda tangent: abs(direction(tangent) - direction(one.rotation)))
             laid.append((free[int(one.id)], turned, step))
     lowest = min(p.imag for template, turned, step in laid for p in template.laid(turned, step))
     return tuple((template, turned, step - 1j * lowest) for template, turned, step in laid)

@@ -82,8 +82,8 @@ def table_of(plan):
 
 
 def _laid(ones, cloth):
-    ways = Counter(", ".join(words_of(one)) or "as drawn" for one in ones)
-    said = "; ".join(f"{count} {way}" for way, count in ways.items())
+    laid = Counter(", ".join(words_of(one)) or "as drawn" for one in ones)
+    said = "; ".join(f"{count} {laid_so}" for laid_so, count in laid.items())
     if not cloth.folded:
         return said
     return f"{said}, {'opens out to a whole piece' if ones[0].at_fold else 'cut through both layers: left and right'}"

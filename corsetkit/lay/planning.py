@@ -61,7 +61,7 @@ def _stacked(made, gap):
     y = 0.0
     for row in made:
         for template, x, rise in row.held:
-            # A template at the fold keeps its fold on nought: its box begins there.
+            # A template at the fold keeps its fold on zero: its box begins there.
             yield template, 0.0, complex(x, y + rise)
         y += row.height + gap
 

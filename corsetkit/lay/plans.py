@@ -15,7 +15,7 @@ class Placed:
 
     `copy` counts those of one number from 1. The template was mirrored about its grain where it is said, turned by
     `turned` degrees from its grain arrow pointing up the cloth, and slid by `at`. `outline` is where it lies then: across
-    the cloth from nought at the left selvedge or the fold, up along the cloth from nought.
+    the cloth from zero at the left selvedge or the fold, up along the cloth from zero.
     """
 
     number: int

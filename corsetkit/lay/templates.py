@@ -13,7 +13,7 @@ _SLACK = 1e-6
 class Template:
     """One outline that is laid `count` times: of which item, whether mirrored, and whether it lies at the fold.
 
-    `flat` is the outline with its grain pointing up the cloth, counter-clockwise; at the fold, with the fold on nought.
+    `flat` is the outline with its grain pointing up the cloth, counter-clockwise; at the fold, with the fold on zero.
     """
 
     item: object

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 
 
 class Kind(Enum):
@@ -27,19 +27,19 @@ class Kind(Enum):
 class Edge:
     """One named stretch of a sewing line, run with the piece on its left.
 
-    `run` holds its true curves, in cm, where the piece lies on the sheet. `seam` is the `Seam` it is
+    `path` holds its true curves, in cm, where the piece lies on the sheet. `seam` is the `Seam` it is
     sewn in, or None for a free edge or a fold; it is set once, by `sew`, when the seam is made.
     """
 
     name: str
-    run: tuple
+    path: tuple
     kind: Kind
     seam: object = field(default=None, init=False, repr=False)
 
     @cached_property
     def length(self):
         """The sewing line's length in cm."""
-        return path.run_length(self.run)
+        return paths.path_length(self.path)
 
     @property
     def partner(self):
@@ -50,4 +50,4 @@ class Edge:
     def line(self):
         """The edge as a shapely LineString in cm, within 0.001 cm of the true curves."""
         from shapely import LineString
-        return LineString([(p.real, p.imag) for p in path.flattened(self.run)])
+        return LineString([(p.real, p.imag) for p in paths.flattened(self.path)])

@@ -16,7 +16,7 @@ class Mark:
     point: complex
 
 
-class Way(Enum):
+class Compass(Enum):
     """A way along the upright or the level line through a mark: its words, and its unit step on the paper.
 
     The front is drawn with its centre on the left, the back with its centre on the right.
@@ -92,10 +92,10 @@ class Begin(Instruction):
 
 @dataclass(frozen=True)
 class Measure(Instruction):
-    """From the mark `start` measure `length` the way `way`; there is the mark `to`."""
+    """From the mark `start` measure `length` along the `bearing`; there is the mark `to`."""
 
     start: str
-    way: object
+    bearing: object
     length: float
     to: str
     on_line: object = None
@@ -103,10 +103,10 @@ class Measure(Instruction):
 
 @dataclass(frozen=True)
 class Offset(Instruction):
-    """From `start` measure `length` the way `way`, and from there `aside` the way `then`, square to it."""
+    """From `start` measure `length` along the `bearing`, and from there `aside` the way `then`, square to it."""
 
     start: str
-    way: object
+    bearing: object
     length: float
     then: object
     aside: float

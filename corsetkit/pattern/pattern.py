@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True)
 class Correction:
-    """Move `line` by `by` cm. `fitting/lines.py` says which lines can be moved, which way is above nought, and how far."""
+    """Move `line` by `by` cm. `fitting/lines.py` says which lines can be moved, which way is above zero, and how far."""
 
     line: str
     by: float

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import to_side
 
 _TRACED, _STEPS = 0.002, 40
@@ -23,12 +23,12 @@ class Notch:
 
     @cached_property
     def point(self):
-        return path.point_along(self.edge.run, self.along)
+        return paths.point_along(self.edge.path, self.along)
 
     @cached_property
-    def way(self):
+    def tangent(self):
         """The unit step along the edge at the notch; the piece lies to its left."""
-        return path.way_along(self.edge.run, self.along)
+        return paths.tangent_along(self.edge.path, self.along)
 
 
 @dataclass(frozen=True)
@@ -69,7 +69,7 @@ class Blend:
     @property
     def change(self):
         """How much longer the new line is than the old one, in cm."""
-        return path.run_length(self.after) - sum(c.length for c in self.before)
+        return paths.path_length(self.after) - sum(c.length for c in self.before)
 
 
 @dataclass(frozen=True, eq=False)
@@ -95,9 +95,9 @@ class Piece:
     """Whether the piece is a copy of what another piece has, as the modesty panel is."""
 
     @cached_property
-    def run(self):
-        """The whole sewing line as one closed run of true curves."""
-        return tuple(curve for edge in self.edges for curve in edge.run)
+    def path(self):
+        """The whole sewing line as one closed path of true curves."""
+        return tuple(curve for edge in self.edges for curve in edge.path)
 
     @cached_property
     def notches(self):
@@ -114,4 +114,4 @@ class Piece:
     def outline(self):
         """The sewing line as a valid shapely Polygon in cm, counter-clockwise, y up, within 0.001 cm."""
         from shapely import Polygon
-        return Polygon([(p.real, p.imag) for p in path.flattened(self.run)[:-1]])
+        return Polygon([(p.real, p.imag) for p in paths.flattened(self.path)[:-1]])

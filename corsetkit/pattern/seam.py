@@ -1,4 +1,4 @@
-"""A seam: two runs of edges sewn together, and by how much they miss each other."""
+"""A seam: two paths of edges sewn together, and by how much they miss each other."""
 
 from dataclasses import dataclass
 from functools import cached_property
@@ -73,7 +73,7 @@ class Seam:
 
 
 def sew(name, number, first, second, first_against=False, second_against=True, ease=0.0, marks=()):
-    """The seam of two runs of edges, told to each of its edges.
+    """The seam of two paths of edges, told to each of its edges.
 
     `marks` are distances in cm from the seam's start for notches on both sides. Where pieces change on
     one side, a notch is added, so that the other side shows where.

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.pattern.edge import Edge, Kind
@@ -24,10 +24,10 @@ class BackPanel:
 def side_back(back, yoke=True):
     """The panel between side seam and back dart."""
     half, waist = back.block.back, back.waist
-    seam = (*path.turned_round(back.lower_parting), *path.turned_round(waist.legs[0]), *path.turned_round(back.upper_parting))
+    seam = (*paths.turned_round(back.lower_parting), *paths.turned_round(waist.legs[0]), *paths.turned_round(back.upper_parting))
     hem = Edge("hem", back.hem_parts[0], Kind.HEM)
     dart_seam = Edge("back dart seam", seam, Kind.PANEL_SEAM)
-    top = Edge("yoke line" if yoke else "top", path.turned_round(back.yoke_parts[0]), Kind.PANEL_SEAM if yoke else Kind.TOP)
+    top = Edge("yoke line" if yoke else "top", paths.turned_round(back.yoke_parts[0]), Kind.PANEL_SEAM if yoke else Kind.TOP)
     armscye = Edge("armscye", back.armscye_panel, Kind.ARMSCYE)
     side = Edge("side seam", (*half.side_above, *waist.side_waist, *back.side_below), Kind.PANEL_SEAM)
     edges = (hem, dart_seam, top, armscye, side)
@@ -40,10 +40,10 @@ def centre_back(back, yoke=True):
     seam = (*back.upper_parting, *waist.legs[1], *back.lower_parting)
     hem = Edge("hem", back.hem_parts[1], Kind.HEM)
     lacing = Edge("lacing edge", (Line(back.hem.edge, back.yoke_line.edge),), Kind.LACING)
-    sewn = path.run_length(back.yoke_parts[0])
-    top_run = path.turned_round(back.yoke_parts[1])
+    sewn = paths.path_length(back.yoke_parts[0])
+    top_run = paths.turned_round(back.yoke_parts[1])
     if back.opening and yoke:
-        free, kept = path.cut_along(top_run, path.run_length(top_run) - (back.opening_sewn - sewn))
+        free, kept = paths.cut_along(top_run, paths.path_length(top_run) - (back.opening_sewn - sewn))
         top = Edge("yoke line", kept, Kind.PANEL_SEAM)
         tops = (Edge("top under the opening", free, Kind.OPENING), top)
     else:
@@ -62,4 +62,4 @@ def modesty_panel(back):
 
 
 def _whole(name, edges):
-    return Part(name, tuple(curve for edge in edges for curve in edge.run), STAY)
+    return Part(name, tuple(curve for edge in edges for curve in edge.path), STAY)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import cross, unit
@@ -37,12 +37,12 @@ def _top_edges(inner, outer, opening, open_inner, open_outer, name="top"):
     made, sewn = [], []
     free = []
     if outer:
-        kept, rest = path.cut_along(outer, opening.sewn_outer)
+        kept, rest = paths.cut_along(outer, opening.sewn_outer)
         sewn.append(Edge(f"{name}, outer", kept, Kind.CUP_SEAM))
         made.append(sewn[-1])
         free.extend(rest)
     if inner:
-        rest, kept = path.cut_along(inner, open_inner)
+        rest, kept = paths.cut_along(inner, open_inner)
         free.extend(rest)
         made.append(Edge(f"{name} under the opening", tuple(free), Kind.OPENING))
         sewn.append(Edge(f"{name}, inner", kept, Kind.CUP_SEAM))
@@ -55,9 +55,9 @@ def _top_edges(inner, outer, opening, open_inner, open_outer, name="top"):
 def _tops(darts, opening, close_top, inner=True, outer=True):
     """The edges of the overbust line on a cup piece, and those of them that are sewn, from armscye to centre front."""
     o = darts.overbust
-    left = path.turned_round(path.moved(o.top_inner, darts.inner.close)) if inner else ()
-    right = path.turned_round(path.moved(path.moved(o.top_outer, darts.outer.close), close_top)) if outer else ()
-    made, sewn = _top_edges(left, right, opening, path.run_length(o.top_inner) - opening.sewn_inner, 0.0)
+    left = paths.turned_round(paths.moved(o.top_inner, darts.inner.close)) if inner else ()
+    right = paths.turned_round(paths.moved(paths.moved(o.top_outer, darts.outer.close), close_top)) if outer else ()
+    made, sewn = _top_edges(left, right, opening, paths.path_length(o.top_inner) - opening.sewn_inner, 0.0)
     return made, sewn or made
 
 
@@ -66,14 +66,14 @@ def two_cups(cup, opening):
     darts, o = cup.darts, cup.darts.overbust
     tops, sewn = _tops(darts, opening, STAY, outer=False)
     under = Edge("underbust", darts.inner.line, Kind.CUP_SEAM)
-    seam = Edge("cup seam", path.turned_round(cup.seam.inner), Kind.CUP_SEAM)
+    seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
     upper, lower = _sectors_inner(darts)
     inner = CupPiece("inner cup", (under, seam, *tops), (under,), sewn, (upper, lower),
                      _present(darts.inner.blend, cup.seam.inner_blend), (seam,))
     tops, sewn = _tops(darts, opening, STAY, inner=False)
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
-    armscye = Edge("armscye", path.turned_round(path.moved(o.armscye_cup_part, darts.outer.close)), Kind.ARMSCYE)
+    armscye = Edge("armscye", paths.turned_round(paths.moved(o.armscye_cup_part, darts.outer.close)), Kind.ARMSCYE)
     lower, upper = _sectors_outer(darts)
     outer = CupPiece("outer cup", (under, armscye, *tops, seam), (under,), sewn, (lower, upper),
                      _present(darts.outer.blend, cup.seam.outer_blend), (seam,))
@@ -86,7 +86,7 @@ def three_cups(cup, opening):
     tops, sewn = _tops(darts, opening, cup.close_top)
     centre = Edge("underbust", cup.upper_centre, Kind.CUP_SEAM)
     cut = (Edge("cut, inner", cup.cut_inner, Kind.CUP_SEAM), Edge("cut, outer", cup.cut_outer, Kind.CUP_SEAM))
-    armscye = Edge("armscye", path.moved(path.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
+    armscye = Edge("armscye", paths.moved(paths.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
     raw_cut, upper_parts, lower_parts = _cut_inner(cup)
     carried = Blend("the cut, its end carried to the blended underbust line", (raw_cut,), cup.cut_inner) \
         if abs(raw_cut.start - cup.front_end) > 1e-9 else None
@@ -94,13 +94,13 @@ def three_cups(cup, opening):
     upper = CupPiece("upper cup", (centre, *cut, armscye, *tops), (centre,), sewn, (*upper_parts, upper_outer),
                      _present(darts.inner.blend, carried), (), cut)
     under = Edge("underbust", cup.lower_inner, Kind.CUP_SEAM)
-    seam = Edge("cup seam", path.turned_round(cup.seam.inner), Kind.CUP_SEAM)
-    top = Edge("cut", path.turned_round(cup.cut_inner), Kind.CUP_SEAM)
+    seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
+    top = Edge("cut", paths.turned_round(cup.cut_inner), Kind.CUP_SEAM)
     inner = CupPiece("inner lower cup", (under, seam, top), (under,), (), lower_parts,
                      _present(darts.inner.blend, carried, cup.seam.inner_blend), (seam,), (top,))
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
-    armscye = Edge("armscye", path.turned_round(cup.armscye_lower), Kind.ARMSCYE)
-    top = Edge("cut", path.turned_round(path.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
+    armscye = Edge("armscye", paths.turned_round(cup.armscye_lower), Kind.ARMSCYE)
+    top = Edge("cut", paths.turned_round(paths.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     sector, _ = _sectors_outer(darts)
     outer = CupPiece("outer lower cup", (under, armscye, top, seam), (under,), (), (sector, lower_outer),
@@ -115,7 +115,7 @@ def _present(*blends):
 def _sectors_inner(darts):
     """The inner cup's two parts on the block, above and below the centre-front dart."""
     o, line, point = darts.overbust, darts.inner, darts.overbust.bust_point
-    upper = (Line(point, o.top_left), *path.turned_round(o.top_inner), *line.moving, Line(line.leg_upper, point))
+    upper = (Line(point, o.top_left), *paths.turned_round(o.top_inner), *line.moving, Line(line.leg_upper, point))
     lower = (Line(point, line.leg_lower), *line.still, Line(darts.underbust.inner, point))
     return Part("inner cup, upper part", upper, line.close), Part("inner cup, lower part", lower, STAY)
 
@@ -124,8 +124,8 @@ def _sectors_outer(darts):
     """The outer cup's two parts on the block, below and above the side dart."""
     o, line, point = darts.overbust, darts.outer, darts.overbust.bust_point
     lower = (Line(point, darts.underbust.outer), *line.still, Line(line.leg_lower, point))
-    upper = (Line(point, line.leg_upper), *line.moving, *path.turned_round(o.armscye_cup_part),
-             *path.turned_round(o.top_outer), Line(o.top_right, point))
+    upper = (Line(point, line.leg_upper), *line.moving, *paths.turned_round(o.armscye_cup_part),
+             *paths.turned_round(o.top_outer), Line(o.top_right, point))
     return Part("outer cup, lower part", lower, STAY), Part("outer cup, upper part", upper, line.close)
 
 
@@ -137,32 +137,32 @@ def _cut_inner(cup):
     """
     darts, point = cup.darts, cup.darts.overbust.bust_point
     o, line, close = darts.overbust, darts.inner, darts.inner.close
-    moving, a, b = path.moved(line.moving, close), close(line.leg_upper), line.leg_lower
-    top = path.moved(o.top_inner, close)
-    left, knee = path.run_end(top), path.run_end(cup.cut_inner)
+    moving, a, b = paths.moved(line.moving, close), close(line.leg_upper), line.leg_lower
+    top = paths.moved(o.top_inner, close)
+    left, knee = paths.path_end(top), paths.path_end(cup.cut_inner)
     below_leg = cross(b - point, cup.front_end - point) > 0
     crossed = line.still if below_leg else moving
-    place = path.on_ray(crossed, point, unit(cup.front_end - point))[0]
-    before, after = path.cut_at(crossed, *place)
-    end = path.run_end(before) if before else path.run_start(after)
+    place = paths.on_ray(crossed, point, unit(cup.front_end - point))[0]
+    before, after = paths.cut_at(crossed, *place)
+    end = paths.path_end(before) if before else paths.path_start(after)
     curve = cup.cut_inner[0]
     cut = Cubic(end, curve.first + end - curve.start, curve.second, curve.end)
-    leftover = (Line(knee, left), *path.turned_round(top))
+    leftover = (Line(knee, left), *paths.turned_round(top))
     if not below_leg:
         upper = ((*before, cut, *leftover),)
         lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
         _, still = _sectors_inner(darts)
-        return cut, *((Part("upper cup, inner part", path.moved(upper[0], close.back), close),),
-                (Part("inner lower cup, upper part", path.moved(lower[0], close.back), close), still))
-    index, t = path.on_ray((cut,), point, unit(b - point))[0]
+        return cut, *((Part("upper cup, inner part", paths.moved(upper[0], close.back), close),),
+                (Part("inner lower cup, upper part", paths.moved(lower[0], close.back), close), still))
+    index, t = paths.on_ray((cut,), point, unit(b - point))[0]
     first, second = cut.part(0.0, t), cut.part(t, 1.0)
     meet = first.end
     upper = (*moving, Line(a, meet), second, *leftover)
     corner = (*before, first, Line(meet, b))
     wedge = (Line(meet, point), Line(point, knee), second.turned_round)
     rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
-    return cut, *((Part("upper cup, inner part", path.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
-            (Part("inner lower cup, upper part", path.moved(wedge, close.back), close),
+    return cut, *((Part("upper cup, inner part", paths.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
+            (Part("inner lower cup, upper part", paths.moved(wedge, close.back), close),
              Part("inner lower cup, lower part", rest, STAY)))
 
 
@@ -171,11 +171,11 @@ def _cut_outer(cup):
     darts, point = cup.darts, cup.darts.overbust.bust_point
     o, line = darts.overbust, darts.outer
     home = line.close.back
-    cut = path.moved(path.moved(cup.cut_outer, cup.close_top.back), home)
-    upper_arm, lower_arm = path.moved(cup.armscye_upper, home), path.moved(cup.armscye_lower, home)
-    knee = path.run_start(cut)
-    upper = (*cut, *path.turned_round(upper_arm), *path.turned_round(o.top_outer), Line(o.top_right, knee))
-    lower = (Line(point, line.leg_upper), *line.moving, *path.turned_round(lower_arm), *path.turned_round(cut),
+    cut = paths.moved(paths.moved(cup.cut_outer, cup.close_top.back), home)
+    upper_arm, lower_arm = paths.moved(cup.armscye_upper, home), paths.moved(cup.armscye_lower, home)
+    knee = paths.path_start(cut)
+    upper = (*cut, *paths.turned_round(upper_arm), *paths.turned_round(o.top_outer), Line(o.top_right, knee))
+    lower = (Line(point, line.leg_upper), *line.moving, *paths.turned_round(lower_arm), *paths.turned_round(cut),
              Line(knee, point))
     return (Part("upper cup, outer part", upper, line.close.then(cup.close_top)),
             Part("outer lower cup, upper part", lower, line.close))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import unit
@@ -29,13 +29,13 @@ class Panel:
 def centre_panels(darts, count):
     """The panels between centre front and underbust dart, from the centre front on."""
     o, u, line = darts.overbust, darts.underbust, darts.inner
-    hem = path.cut_at(u.hem, *_meets(u.hem, path.run_end(u.parting)))[0]
-    dart_seam = (*path.turned_round(u.parting), *path.turned_round(u.inner_leg))
+    hem = paths.cut_at(u.hem, *_meets(u.hem, paths.path_end(u.parting)))[0]
+    dart_seam = (*paths.turned_round(u.parting), *paths.turned_round(u.inner_leg))
     corner = Part("lower front, corner above the centre-front dart", (
-        Line(o.front_point, o.dart_upper), Line(o.dart_upper, line.leg_upper), *path.turned_round(line.moving)), line.close)
-    first = (Line(line.leg_lower, o.dart_lower), Line(o.dart_lower, path.run_start(u.hem)))
+        Line(o.front_point, o.dart_upper), Line(o.dart_upper, line.leg_upper), *paths.turned_round(line.moving)), line.close)
+    first = (Line(line.leg_lower, o.dart_lower), Line(o.dart_lower, paths.path_start(u.hem)))
     centre = (Edge("centre front, the V", (Line(darts.front_point, o.dart_lower),), Kind.CENTRE_FRONT),
-              Edge("centre front", (Line(o.dart_lower, path.run_start(u.hem)),), Kind.FOLD))
+              Edge("centre front", (Line(o.dart_lower, paths.path_start(u.hem)),), Kind.FOLD))
     return _panels("centre front", _cuts(line.still, hem, line.line, count), _Border(centre, first, None),
                    _sewn_border("front dart seam", dart_seam), corner, 0, line.blend)
 
@@ -44,22 +44,22 @@ def side_panels(darts, count):
     """The panels between underbust dart and side seam, from the dart on."""
     block, o, u, line = darts.block, darts.overbust, darts.underbust, darts.outer
     front = block.front
-    hem = path.cut_at(u.hem, *_meets(u.hem, path.run_end(u.parting)))[1]
+    hem = paths.cut_at(u.hem, *_meets(u.hem, paths.path_end(u.parting)))[1]
     dart_seam = (*u.outer_leg, *u.parting)
-    above = path.moved(path.turned_round(front.side_above), line.close)
-    side = (*path.turned_round((*front.side_waist, *u.side_below)), *above)
+    above = paths.moved(paths.turned_round(front.side_above), line.close)
+    side = (*paths.turned_round((*front.side_waist, *u.side_below)), *above)
     corner = Part("lower front, corner above the side dart", (
-        Line(line.leg_upper, block.mouth_upper), *path.turned_round(front.side_above),
-        *path.turned_round(o.armscye_low_part), *path.turned_round(line.moving)), line.close)
-    last = (*path.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
+        Line(line.leg_upper, block.mouth_upper), *paths.turned_round(front.side_above),
+        *paths.turned_round(o.armscye_low_part), *paths.turned_round(line.moving)), line.close)
+    last = (*paths.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
     ends = (Edge("side seam", side, Kind.PANEL_SEAM),
-            Edge("armscye", path.moved(path.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE))
+            Edge("armscye", paths.moved(paths.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE))
     return _panels("side front", _cuts(line.still, hem, line.line, count), _sewn_border("front dart seam", dart_seam),
                    _Border(ends, last, ends[0]), corner, count - 1, line.blend)
 
 
-def _meets(run, point):
-    return path.on_line(run, point, 1j)[0]
+def _meets(path, point):
+    return paths.on_line(path, point, 1j)[0]
 
 
 @dataclass(frozen=True)
@@ -82,19 +82,19 @@ def _cuts(still, hem, blended, count):
     hems, raw, tops, raw_cuts, cuts = [], [], [], [], []
     rest_hem, rest_still, rest_line = hem, still, blended
     for k in range(1, count):
-        foot_run, rest_hem = path.cut_along(rest_hem, path.run_length(hem) / count)
-        raw_run, rest_still = path.cut_along(rest_still, path.run_length(still) / count)
-        foot, top = path.run_end(foot_run), path.run_end(raw_run)
-        places = path.on_ray(rest_line, foot, unit(top - foot))
+        foot_run, rest_hem = paths.cut_along(rest_hem, paths.path_length(hem) / count)
+        raw_run, rest_still = paths.cut_along(rest_still, paths.path_length(still) / count)
+        foot, top = paths.path_end(foot_run), paths.path_end(raw_run)
+        places = paths.on_ray(rest_line, foot, unit(top - foot))
         if not places:
             raise CorsetkitError(f"the lower front is too narrow for {count} panels on this wearer: choose fewer")
         place = min(places, key=lambda p: abs(rest_line[p[0]].point(p[1]) - top))
-        top_run, rest_line = path.cut_at(rest_line, *place)
+        top_run, rest_line = paths.cut_at(rest_line, *place)
         hems.append(foot_run)
         raw.append(raw_run)
         tops.append(top_run)
         raw_cuts.append(Line(foot, top))
-        cuts.append(Line(foot, path.run_end(top_run)))
+        cuts.append(Line(foot, paths.path_end(top_run)))
     return _Cuts((*hems, rest_hem), (*raw, rest_still), (*tops, rest_line), tuple(raw_cuts), tuple(cuts))
 
 
@@ -107,9 +107,9 @@ class _Border:
     sewn: object
 
 
-def _sewn_border(name, run, raw=None):
-    edge = Edge(name, run, Kind.PANEL_SEAM)
-    return _Border((edge,), raw or run, edge)
+def _sewn_border(name, path, raw=None):
+    edge = Edge(name, path, Kind.PANEL_SEAM)
+    return _Border((edge,), raw or path, edge)
 
 
 def _panels(name, cuts, towards_front, towards_side, corner, corner_of, blend):
@@ -124,8 +124,8 @@ def _panels(name, cuts, towards_front, towards_side, corner, corner_of, blend):
             if k > 0 else towards_front
         right = _sewn_border("panel seam", (cuts.cuts[k],), (cuts.raw_cuts[k],)) if k < count - 1 else towards_side
         hem = Edge("hem", cuts.hems[k], Kind.HEM)
-        top = Edge("underbust", path.turned_round(cuts.tops[k]), Kind.CUP_SEAM)
-        raw = (*cuts.hems[k], *right.raw, *path.turned_round(cuts.raw_tops[k]), *left.raw)
+        top = Edge("underbust", paths.turned_round(cuts.tops[k]), Kind.CUP_SEAM)
+        raw = (*cuts.hems[k], *right.raw, *paths.turned_round(cuts.raw_tops[k]), *left.raw)
         part = Part(f"lower front, {words}", raw, STAY)
         made.append(Panel(words, (hem, *right.edges, top, *left.edges), top, hem, left.sewn, right.sewn,
                           (part, corner) if k == corner_of else (part,), (blend,) if blend else (), left.sewn is None))

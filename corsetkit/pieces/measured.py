@@ -1,7 +1,7 @@
 """What is measured on the finished pieces: girths along the level lines, and the fullness that the darts make.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.pattern.pattern import Fullness, Girth
 from corsetkit.steps.back_waist import back_width_at
 from corsetkit.steps.half import WAIST_DART_END
@@ -20,8 +20,8 @@ def girths(measurements, style, overbust, back):
     m, block, waist, u, fitting = measurements, overbust.block, back.waist, overbust.underbust, style.fitting
     bust = 2 * (abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real
                 + block.back.width)
-    level = max(path.highest(u.hem), path.highest(back.hem.kept))
-    hem_back = block.back.waist_centre.real - path.at_level(block.back.side_hip, level).real
+    level = max(paths.highest(u.hem), paths.highest(back.hem.kept))
+    hem_back = block.back.waist_centre.real - paths.at_level(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
     hem_front = level_width(u, level)
     drawn = 2 * (hem_front + hem_back - share * waist.dart_at(level))

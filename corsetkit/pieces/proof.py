@@ -22,15 +22,15 @@ JOINT = 1e-6
 def prove(steps, pieces, seams, waste):
     """Refuse, with one sentence, a pattern that does not keep its promises."""
     for piece in pieces:
-        _whole(piece.run, piece.name, steps.style)
+        _whole(piece.path, piece.name, steps.style)
         for before, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1]):
-            if abs(turn_between(before.run[-1].way(1.0), after.run[0].way(0.0))) > 180 - SHARPEST:
+            if abs(turn_between(before.path[-1].tangent(1.0), after.path[0].tangent(0.0))) > 180 - SHARPEST:
                 raise CorsetkitError(
                     f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to "
                     f"sew: {_remedy(steps.style)}")
     for piece in pieces:
         for part in piece.parts:
-            if part.outline == piece.run:
+            if part.outline == piece.path:
                 continue   # cut from the block as it stands, so it has been looked at already
             _whole(part.outline, part.name, steps.style)
     for cut in waste:
@@ -43,8 +43,8 @@ def prove(steps, pieces, seams, waste):
             raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {_remedy(steps.style)}")
 
 
-def _whole(run, name, style):
-    if max(polygon.gaps(run)) > JOINT or polygon.area(run) <= 0 or not polygon.is_simple(run):
+def _whole(path, name, style):
+    if max(polygon.gaps(path)) > JOINT or polygon.area(path) <= 0 or not polygon.is_simple(path):
         raise CorsetkitError(f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: "
                              f"{_remedy(style)}")
 

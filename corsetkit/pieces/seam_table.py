@@ -1,6 +1,6 @@
 """Which pieces there are and what meets what: pieces cut, numbered and sewn along their shared lines."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import between
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.pattern import Waste
@@ -62,16 +62,16 @@ def _sew_panels(seams, steps, cup, centre, side, side_back, centre_back):
     u, half, waist = steps.underbust, steps.block.back, steps.back.waist
     for panels in (centre, side):
         for left, right in zip(panels, panels[1:]):
-            line = left.towards_side.run[0]
+            line = left.towards_side.path[0]
             above = abs(line.end.imag) / (abs(line.end.imag) + abs(line.start.imag)) * line.length
             seams.sew("panel seam", (right.towards_front,), (left.towards_side,), (above,))
     seams.sew("front dart seam", (side[0].towards_front,), (centre[-1].towards_side,), (u.inner_leg[0].length,))
     seams.sew("underbust", [edge for piece in cup for edge in piece.underbust], [panel.top for panel in (*centre, *side)])
     top = waist.legs[0][0].length if waist.dart > 1e-9 else waist.dart_top.imag
-    parted = path.run_length(steps.back.upper_parting)
+    parted = paths.path_length(steps.back.upper_parting)
     seams.sew("back dart seam", (centre_back.dart_seam,), (side_back.dart_seam,), (parted, parted + top))
-    above = path.run_length(half.side_above)
-    seams.sew("side seam", (side_back.side,), (side[-1].towards_side,), (above, above + path.run_length(waist.side_waist)))
+    above = paths.path_length(half.side_above)
+    seams.sew("side seam", (side_back.side,), (side[-1].towards_side,), (above, above + paths.path_length(waist.side_waist)))
 
 
 def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back):
@@ -82,7 +82,7 @@ def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back)
         seams.sew("overbust, inner", (front_yoke.overbust[0],), (inner,))
         seams.sew("overbust, outer", (front_yoke.overbust[1],), (outer,))
     else:
-        seams.sew("overbust", front_yoke.overbust, tops, (path.run_length(steps.overbust.top_inner),))
+        seams.sew("overbust", front_yoke.overbust, tops, (paths.path_length(steps.overbust.top_inner),))
     seams.sew("shoulder", (back_yoke.shoulder,), (front_yoke.shoulder,))
 
 
@@ -116,18 +116,18 @@ def _grainline(edges):
 
     It is the longest of a few lines across the piece, its ends kept off the edges.
     """
-    run = tuple(curve for edge in edges for curve in edge.run)
+    path = tuple(curve for edge in edges for curve in edge.path)
     fold = next((edge for edge in edges if edge.kind is Kind.FOLD), None)
-    way = fold.run[0].way(0.0) if fold else 1j
-    way = way if way.imag > 0 else -way
-    across = [((curve.point(t) * way.conjugate()).imag) for curve in run for t in (0.0, 0.5)]
+    tangent = fold.path[0].tangent(0.0) if fold else 1j
+    tangent = tangent if tangent.imag > 0 else -tangent
+    across = [((curve.point(t) * tangent.conjugate()).imag) for curve in path for t in (0.0, 0.5)]
     low, high = min(across), max(across)
     best = (0.0, 0j, 0j)
     for share in (0.5, 0.4, 0.6, 0.3, 0.7):
-        through = way * 1j * (low + (high - low) * share)
-        along = sorted((run[i].point(t) * way.conjugate()).real for i, t in path.on_line(run, through, way))
+        through = tangent * 1j * (low + (high - low) * share)
+        along = sorted((path[i].point(t) * tangent.conjugate()).real for i, t in paths.on_line(path, through, tangent))
         for foot, head in zip(along[::2], along[1::2]):
             if head - foot > best[0] * 1.15:
-                best = head - foot, through + way * foot, through + way * head
+                best = head - foot, through + tangent * foot, through + tangent * head
     _, foot, head = best
     return between(foot, head, 0.15), between(foot, head, 0.85)

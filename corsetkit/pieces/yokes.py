@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import unit
@@ -41,7 +41,7 @@ class Opening:
 
 def front_opening(overbust, style):
     """The opening above the bust, evenly about the tightening dart; the whole overbust line is sewn without one."""
-    left, right = path.run_length(overbust.top_inner), path.run_length(overbust.top_outer)
+    left, right = paths.path_length(overbust.top_inner), paths.path_length(overbust.top_outer)
     if not (style.front_opening and style.yoke):
         return Opening(left, right, style.yoke)
     leg = abs(overbust.mid_shoulder - overbust.top_left)
@@ -52,9 +52,9 @@ def front_opening(overbust, style):
             f"front opening width is {say_both(style.front_opening_width)}: this yoke has no room for an opening; "
             "choose none (front opening no)")
 
-    def edge(run, length, corner):
+    def edge(path, length, corner):
         # From the overbust line, square to it, to the height on the dart's leg, square to that.
-        start, up = path.point_along(run, length), path.way_along(run, length) * 1j
+        start, up = paths.point_along(path, length), paths.tangent_along(path, length) * 1j
         along = unit(overbust.mid_shoulder - corner)
         end = corner + along * height
         across = along * -1j if corner == overbust.top_left else along * 1j
@@ -98,15 +98,15 @@ def front_yoke(overbust, opening):
     o, front, mid = overbust, overbust.block.front, overbust.mid_shoulder
     angle = 2 * math.degrees(math.atan2(o.top_intake / 2, abs(mid - o.mark)))
     close = turned_about(mid, -angle)
-    inner_line, _ = path.cut_along(o.top_inner, opening.sewn_inner)
-    outer_line = path.cut_along(o.top_outer, path.run_length(o.top_outer) - opening.sewn_outer)[1]
-    outer_closed = path.moved(outer_line, close)
+    inner_line, _ = paths.cut_along(o.top_inner, opening.sewn_inner)
+    outer_line = paths.cut_along(o.top_outer, paths.path_length(o.top_outer) - opening.sewn_outer)[1]
+    outer_closed = paths.moved(outer_line, close)
     blends = []
     if opening.inner:
-        rim = (*opening.inner, *path.moved(opening.outer, close))
+        rim = (*opening.inner, *paths.moved(opening.outer, close))
         bottom = (Edge("overbust, inner", inner_line, Kind.CUP_SEAM), Edge("overbust, outer", outer_closed, Kind.CUP_SEAM))
         free = (Edge("opening", rim, Kind.OPENING),)
-        left, right = path.run_end(opening.inner), path.run_start(opening.outer)
+        left, right = paths.path_end(opening.inner), paths.path_start(opening.outer)
     else:
         before = (*inner_line, *outer_closed)
         after = _redrawn(before, "the overbust line of the yoke")
@@ -117,31 +117,31 @@ def front_yoke(overbust, opening):
     shoulder = (Line(close(tip), mid), Line(mid, o.yoke_neck))
     shoulder_line = _redrawn(shoulder, "the yoke's shoulder")
     blends.append(Blend("the shoulder across the yoke's closed dart", shoulder, shoulder_line))
-    dipped = path.run_end(o.yoke_neckline)
+    dipped = paths.path_end(o.yoke_neckline)
     parts = (
         Part("yoke, inner", (*inner_line, *opening.inner, Line(left, mid), Line(mid, o.yoke_neck), *o.yoke_neckline,
                              Line(dipped, o.front_point)), STAY),
-        Part("yoke, outer", (*opening.outer, *outer_line, *path.turned_round(o.armscye_shoulder_part), Line(tip, mid),
+        Part("yoke, outer", (*opening.outer, *outer_line, *paths.turned_round(o.armscye_shoulder_part), Line(tip, mid),
                              Line(mid, right)), close))
     waste = ()
     if opening.inner:
         waste = (
-            Waste("yoke opening, inner", "overbust", (*path.cut_along(o.top_inner, opening.sewn_inner)[1],
-                                                     Line(o.top_left, left), *path.turned_round(opening.inner))),
+            Waste("yoke opening, inner", "overbust", (*paths.cut_along(o.top_inner, opening.sewn_inner)[1],
+                                                     Line(o.top_left, left), *paths.turned_round(opening.inner))),
             Waste("yoke opening, outer", "overbust", (
-                *path.cut_along(o.top_outer, path.run_length(o.top_outer) - opening.sewn_outer)[0],
-                *path.turned_round(opening.outer), Line(right, o.top_right))))
+                *paths.cut_along(o.top_outer, paths.path_length(o.top_outer) - opening.sewn_outer)[0],
+                *paths.turned_round(opening.outer), Line(right, o.top_right))))
     return FrontYoke(
         bottom, free,
-        Edge("armscye", path.moved(path.turned_round(o.armscye_shoulder_part), close), Kind.ARMSCYE),
+        Edge("armscye", paths.moved(paths.turned_round(o.armscye_shoulder_part), close), Kind.ARMSCYE),
         Edge("shoulder", shoulder_line, Kind.SHOULDER), Edge("neckline", o.yoke_neckline, Kind.NECKLINE),
         Edge("centre front", (Line(dipped, o.front_point),), Kind.FOLD), close, parts, tuple(blends), waste)
 
 
-def _redrawn(run, name):
+def _redrawn(path, name):
     """Two curves that meet in a closed dart made one smooth run of the same length."""
     try:
-        return rounded(*run, ROUNDNESS)[0]
+        return rounded(*path, ROUNDNESS)[0]
     except ValueError:
         raise CorsetkitError(f"{name} cannot be redrawn across its closed dart: choose a smaller tightening dart or a "
                              "higher overbust mark") from None
@@ -167,14 +167,14 @@ class BackYoke:
 def back_yoke(back):
     """Cut the back yoke."""
     half = back.block.back
-    lower, _ = path.cut_along(back.yoke_line.kept, back.opening_sewn)
-    foot = path.run_end(back.opening) if back.opening else back.yoke_line.edge
+    lower, _ = paths.cut_along(back.yoke_line.kept, back.opening_sewn)
+    foot = paths.path_end(back.opening) if back.opening else back.yoke_line.edge
     top = back.neckline.edge
     shoulder = (Line(back.yoke_neck, half.shoulder_tip),)
-    runs = (lower, back.opening, (Line(foot, top),), path.turned_round(back.neckline.kept), shoulder, back.armscye_yoke)
+    all_paths = (lower, back.opening, (Line(foot, top),), paths.turned_round(back.neckline.kept), shoulder, back.armscye_yoke)
     return BackYoke(
         Edge("yoke line", lower, Kind.PANEL_SEAM),
         (Edge("opening", back.opening, Kind.OPENING),) if back.opening else (),
-        Edge("lacing edge", runs[2], Kind.LACING), Edge("neckline", runs[3], Kind.NECKLINE),
+        Edge("lacing edge", all_paths[2], Kind.LACING), Edge("neckline", all_paths[3], Kind.NECKLINE),
         Edge("shoulder", shoulder, Kind.SHOULDER), Edge("armscye", back.armscye_yoke, Kind.ARMSCYE),
-        (Part("back yoke", tuple(curve for run in runs for curve in run), STAY),))
+        (Part("back yoke", tuple(curve for path in all_paths for curve in path), STAY),))

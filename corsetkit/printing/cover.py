@@ -80,13 +80,13 @@ def _plan(canvas, plan, box):
     with canvas.group("plan"):
         for page in plan.pages:
             a, b = shrunk(complex(*page.box[:2])), shrunk(complex(*page.box[2:]))
-            run = box_run(a.real, a.imag, b.real, b.imag)
-            clutter.draw(flattened(run))
-            canvas.line(run, PLAN_PAGE)
+            path = box_run(a.real, a.imag, b.real, b.imag)
+            clutter.draw(flattened(path))
+            canvas.line(path, PLAN_PAGE)
         for one, step in plan.pieces:
-            run = moved(one.border, lambda p, step=step: shrunk(p + step))
-            clutter.draw(flattened(run, 0.02))
-            canvas.line(run, PLAN)
+            path = moved(one.border, lambda p, step=step: shrunk(p + step))
+            clutter.draw(flattened(path, 0.02))
+            canvas.line(path, PLAN)
         for one, step in plan.pieces:
             place = clutter.on(shrunk(one.heart + step), str(one.piece.number), NAME)
             if place:

@@ -2,7 +2,7 @@
 """
 
 from contextlib import contextmanager
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.drawing.canvas import NOTHING, Sheet, tick
 from corsetkit.hand.drafter import moves_of, numbers_of
 from corsetkit.hand.whole import whole_by_hand
@@ -28,11 +28,11 @@ class Inset:
         self.scale = scale
         self._page, self._low, self._corner = page, low, corner
 
-    def line(self, run, pen, facts=NOTHING):
-        self._page.line(path.moved(run, self._at), pen, facts)
+    def line(self, path, pen, facts=NOTHING):
+        self._page.line(paths.moved(path, self._at), pen, facts)
 
-    def area(self, run, tone, facts=NOTHING):
-        self._page.area(path.moved(run, self._at), tone, facts)
+    def area(self, path, tone, facts=NOTHING):
+        self._page.area(paths.moved(path, self._at), tone, facts)
 
     def dot(self, at, radius, tone, pen=None):
         self._page.dot(self._at(at), radius, tone, pen)

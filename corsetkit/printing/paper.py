@@ -47,7 +47,7 @@ class Paper:
         return self.window - complex(OVERLAP, OVERLAP)
 
     def page(self, column, row):
-        """The box that the page shows; rows count upwards from nought."""
+        """The box that the page shows; rows count upwards from zero."""
         left, bottom = column * self.step.real, row * self.step.imag
         return left, bottom, left + self.window.real, bottom + self.window.imag
 

@@ -23,18 +23,18 @@ class PdfCanvas:
         self._page, self._low, self._window = page, low, (low.real, low.imag, high.real, high.imag)
         self._shift = complex(MARGIN, MARGIN) - low
 
-    def line(self, run, pen, facts=NOTHING):
+    def line(self, path, pen, facts=NOTHING):
         page = self._page
         page.setStrokeColor(pen.ink)
         page.setLineWidth(pen.width * self.scale / 10 * _POINTS)
         page.setDash([mm * self.scale / 10 * _POINTS for mm in pen.dash])
-        page.drawPath(self._path(run), stroke=1, fill=0)
+        page.drawPath(self._path(path), stroke=1, fill=0)
 
-    def area(self, run, tone, facts=NOTHING):
-        path = self._path(run)
-        path.close()
+    def area(self, path, tone, facts=NOTHING):
+        shape = self._path(path)
+        shape.close()
         self._page.setFillColor(tone.colour)
-        self._page.drawPath(path, stroke=0, fill=1)
+        self._page.drawPath(shape, stroke=0, fill=1)
 
     def dot(self, at, radius, tone, pen=None):
         page, (x, y) = self._page, self._at(at)
@@ -65,17 +65,17 @@ class PdfCanvas:
         p = (point + self._shift) * _POINTS
         return p.real, p.imag
 
-    def _path(self, run):
-        path, here = self._page.beginPath(), None
-        for curve in run:
+    def _path(self, path):
+        shape, here = self._page.beginPath(), None
+        for curve in path:
             if here is None or abs(curve.start - here) > JOINED:
-                path.moveTo(*self._at(curve.start))
+                shape.moveTo(*self._at(curve.start))
             here = curve.end
             if type(curve) is Cubic:
-                path.curveTo(*self._at(curve.first), *self._at(curve.second), *self._at(here))
+                shape.curveTo(*self._at(curve.first), *self._at(curve.second), *self._at(here))
             else:
-                path.lineTo(*self._at(here))
-        return path
+                shape.lineTo(*self._at(here))
+        return shape
 
 
 def pdf_bytes(sheets, paper, title):

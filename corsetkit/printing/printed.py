@@ -17,11 +17,11 @@ class MovedCanvas:
         self.scale = canvas.scale
         self._canvas, self._move, self._turn = canvas, move, heading(move.turn)
 
-    def line(self, run, pen, facts=NOTHING):
-        self._canvas.line(moved(run, self._move), pen, facts)
+    def line(self, path, pen, facts=NOTHING):
+        self._canvas.line(moved(path, self._move), pen, facts)
 
-    def area(self, run, tone, facts=NOTHING):
-        self._canvas.area(moved(run, self._move), tone, facts)
+    def area(self, path, tone, facts=NOTHING):
+        self._canvas.area(moved(path, self._move), tone, facts)
 
     def dot(self, at, radius, tone, pen=None):
         self._canvas.dot(self._move(at), radius, tone, pen)
@@ -37,7 +37,7 @@ class MovedCanvas:
 class Item:
     """One thing to print.
 
-    `border` is a closed run around all that has to be seen. `lay_out(boxes)` gives a view whose words stand clear of the
+    `border` is a closed path around all that has to be seen. `lay_out(boxes)` gives a view whose words stand clear of the
     boxes and whose `label` says where its middle is; `paint(canvas, view, step)` draws it. `turn` is how it lies on its
     page: `lay_out` and `paint` know nothing of it.
     """

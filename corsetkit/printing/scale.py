@@ -48,10 +48,10 @@ def scale_sentence(measured_mm):
                              f"{MOST:.0f} mm{remedy}")
     if abs(side - SQUARE) <= TRUE + 1e-9:
         return f"The test square measures {_mm(side)}: all is well, the print is true to size."
-    way = "small" if side < SQUARE else "large"
+    tangent = "small" if side < SQUARE else "large"
     dashed = (" If it was the dashed square that you measured, all is well: its side is 4 in, 101.6 mm."
               if abs(side - _DASHED) <= TRUE else "")
-    return (f"The test square measures {_mm(side)} and should measure 100 mm, so the print is too {way}: print again with "
+    return (f"The test square measures {_mm(side)} and should measure 100 mm, so the print is too {tangent}: print again with "
             f"the scale set to {scale_for(side):.1f} %, and measure again.{dashed}")
 
 

@@ -31,15 +31,15 @@ def paint_joins(canvas, page, plan):
 
 def _paint_join(canvas, start, end, words):
     """A dashed line, broken for a lozenge that lies half on either page, and the two pages' numbers beside it."""
-    middle, way = (start + end) / 2, (end - start) / abs(end - start)
-    upright = abs(way.imag) > 0.5
+    middle, tangent = (start + end) / 2, (end - start) / abs(end - start)
+    upright = abs(tangent.imag) > 0.5
     size, aside = 0.34, (0.72 if upright else 0.95)
-    tick(canvas, start, middle - way * (size + 0.15), JOIN)
-    tick(canvas, middle + way * (aside + (0.3 if upright else 0.6)), end, JOIN)
+    tick(canvas, start, middle - tangent * (size + 0.15), JOIN)
+    tick(canvas, middle + tangent * (aside + (0.3 if upright else 0.6)), end, JOIN)
     corners = [middle + size, middle + size * 1j, middle - size, middle - size * 1j]
     canvas.line(tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1])), JOIN_MARK)
-    tick(canvas, middle - way * size, middle + way * size, JOIN_MARK)
-    canvas.words(middle + way * aside - 1j * CAPITALS / 2 * TINY.size / 10, words, TINY)
+    tick(canvas, middle - tangent * size, middle + tangent * size, JOIN_MARK)
+    canvas.words(middle + tangent * aside - 1j * CAPITALS / 2 * TINY.size / 10, words, TINY)
 
 
 def plan_print(pieces, paper, more=(), unit="in"):
@@ -49,7 +49,7 @@ def plan_print(pieces, paper, more=(), unit="in"):
 
 
 def _item(piece, more, unit, owners):
-    return Item(piece, piece.run, lambda boxes: view(piece, 1.0, (piece.cloth, *more), boxes),
+    return Item(piece, piece.path, lambda boxes: view(piece, 1.0, (piece.cloth, *more), boxes),
                 lambda canvas, laid, step: paint_piece(canvas, laid, step, unit, owners, None))
 
 

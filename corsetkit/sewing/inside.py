@@ -147,9 +147,9 @@ def _places(one):
 def lacing(work):
     """Lacing it for the first time."""
     bill, gap = work.bill, work.pattern.style.lacing_gap
-    way = bill.passing
-    on = (f"Open the lacing to {say_both(max(way.gap, gap))}: so wide it goes on over {way.over} without being unlaced. "
-          "There is no front opening." if way else "Open the lacing wide before it goes on. There is no front opening.")
+    passing = bill.passing
+    on = (f"Open the lacing to {say_both(max(passing.gap, gap))}: so wide it goes on over {passing.over} without being unlaced. "
+          "There is no front opening." if passing else "Open the lacing wide before it goes on. There is no front opening.")
     return Stage("Lacing it for the first time", (
         Move(f"Cut {long_length(bill.lacing_open)} of lacing: so long that the corset can be opened without being unlaced. "
              f"Laced and worn it needs {long_length(bill.lacing_worn)}. Lace crosswise from the top to the waist and from "

@@ -51,7 +51,7 @@ def _is_seam(work, bone):
 def _over(work, bone):
     if _is_seam(work, bone):
         return f"Over seam {seam_letter(bone.on.number)}, {bone.on.name}"
-    if any(bone.line == edge.run for edge in bone.on.edges if edge.kind is Kind.FOLD):
+    if any(bone.line == edge.path for edge in bone.on.edges if edge.kind is Kind.FOLD):
         return f"Down the centre front of {named(bone.on)}"
     return f"In {named(bone.on)}, upright"
 

@@ -54,7 +54,7 @@ class Work:
     @cached_property
     def lacing_runs(self):
         """The runs of the lacing edge's stretches, by which its bones are known."""
-        return tuple(stretch.run for stretch in lacing_stretches(self.pattern.pieces))
+        return tuple(stretch.path for stretch in lacing_stretches(self.pattern.pieces))
 
     def at_lacing(self, bone):
         return bone.line in self.lacing_runs

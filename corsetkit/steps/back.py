@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.move import slid
 from corsetkit.pattern.pattern import Waste
@@ -35,7 +35,7 @@ class AtLacing:
     @property
     def edge(self):
         """Where the lacing edge meets the line."""
-        return path.run_end(self.kept)
+        return paths.path_end(self.kept)
 
     @property
     def whole(self):
@@ -81,27 +81,27 @@ class Back:
     def waste(self):
         """What this step cuts away: the neck, the lacing strip, dart and side waist, the opening, below the hem."""
         back, waist = self.block.back, self.waist
-        nape = path.run_end(self.neckline.whole)
-        foot = path.run_end(self.hem.whole)
+        nape = paths.path_end(self.neckline.whole)
+        foot = paths.path_end(self.hem.whole)
         made = [
             Waste("back neck", "back", (
                 Line(back.neck_side, self.yoke_neck), *self.neckline.whole, Line(nape, back.neck_centre),
-                *path.turned_round(back.neckline))),
+                *paths.turned_round(back.neckline))),
             Waste("lacing gap", "back", (
-                *self.hem.trimmed, Line(foot, nape), *path.turned_round(self.neckline.trimmed),
+                *self.hem.trimmed, Line(foot, nape), *paths.turned_round(self.neckline.trimmed),
                 Line(self.neckline.edge, self.hem.edge))),
             Waste("below the back hem", "back", (
                 *self.side_past_hem, Line(back.hip_side, back.hip_centre), Line(back.hip_centre, foot),
-                *path.turned_round(self.hem.whole)))]
+                *paths.turned_round(self.hem.whole)))]
         if waist.dart > 1e-9:
-            made.append(Waste("back dart", "back", (*waist.legs[0], *path.turned_round(waist.legs[1]))))
+            made.append(Waste("back dart", "back", (*waist.legs[0], *paths.turned_round(waist.legs[1]))))
         if waist.at_side > 1e-9:
             made.append(Waste("side waist, taken in", "back", (
-                *back.side_waist, *back.side_hip, *path.turned_round((*waist.side_waist, *waist.side_hip)))))
+                *back.side_waist, *back.side_hip, *paths.turned_round((*waist.side_waist, *waist.side_hip)))))
         if self.opening:
-            sewn = path.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
+            sewn = paths.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
             made.append(Waste("back opening", "back", (
-                *sewn, Line(self.yoke_line.edge, path.run_end(self.opening)), *path.turned_round(self.opening))))
+                *sewn, Line(self.yoke_line.edge, paths.path_end(self.opening)), *paths.turned_round(self.opening))))
         return tuple(made)
 
 
@@ -122,21 +122,21 @@ def back(underbust, style):
     centre = half.waist_centre.real
     lacing = centre - style.lacing_gap / 2
 
-    below = path.run_length(underbust.side_below)
-    side_below, past = path.cut_along(waist.side_hip, below)
-    hem_side = path.run_end(side_below)
-    square = side_below[-1].way(1.0) * 1j
+    below = paths.path_length(underbust.side_below)
+    side_below, past = paths.cut_along(waist.side_hip, below)
+    hem_side = paths.path_end(side_below)
+    square = side_below[-1].tangent(1.0) * 1j
     foot = complex(centre, underbust.hem_level)
     hem = _at_lacing((Cubic(hem_side, hem_side + square * 0.3 * (centre - hem_side.real),
                             foot - 0.5 * (centre - hem_side.real), foot),), lacing)
 
-    whole = path.run_length(half.armscye)
+    whole = paths.path_length(half.armscye)
     if style.back_yoke_armscye > whole - 4:
         raise CorsetkitError(
             f"back yoke armscye is {say_both(style.back_yoke_armscye)}: on this armscye allowed is at most "
             f"{say_both(whole - 4)}")
-    armscye_yoke, armscye_panel = path.cut_along(half.armscye, whole - style.back_yoke_armscye)
-    yoke_line = _yoke_line(half, style, path.run_end(armscye_yoke), waist, lacing, warnings)
+    armscye_yoke, armscye_panel = paths.cut_along(half.armscye, whole - style.back_yoke_armscye)
+    yoke_line = _yoke_line(half, style, paths.path_end(armscye_yoke), waist, lacing, warnings)
 
     parting_top = _on_upright(yoke_line.kept, waist.axis)
     parting_foot = _on_upright(hem.kept, waist.axis)
@@ -144,7 +144,7 @@ def back(underbust, style):
         raise CorsetkitError(
             f"lacing gap is {say_both(style.lacing_gap)}: the lacing edge would pass the back dart; choose a "
             "smaller gap or a back dart place farther from the centre")
-    top, low = (run[i].point(t) for run, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
+    top, low = (path[i].point(t) for path, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
     if top.imag < waist.dart_top.imag + LEAST_ABOVE_DART - 1e-9:
         raise CorsetkitError(
             f"back yoke depth is {say_both(style.back_yoke_depth)} and back yoke armscye "
@@ -153,26 +153,26 @@ def back(underbust, style):
 
     if style.yoke_shoulder > half.shoulder[0].length - 3:
         raise CorsetkitError(f"yoke shoulder is {say_both(style.yoke_shoulder)}: too little shoulder would be left")
-    yoke_neck = path.point_along(half.shoulder, style.yoke_shoulder)
-    neckline = _at_lacing(yoke_neckline(yoke_neck, half.shoulder[0].way(0), half.neck_centre - 1j * NECK_DIP,
+    yoke_neck = paths.point_along(half.shoulder, style.yoke_shoulder)
+    neckline = _at_lacing(yoke_neckline(yoke_neck, half.shoulder[0].tangent(0), half.neck_centre - 1j * NECK_DIP,
                                         -1 + 0j), lacing)
-    yoke_parts = path.cut_at(yoke_line.kept, *parting_top)
+    yoke_parts = paths.cut_at(yoke_line.kept, *parting_top)
     opening, sewn = _opening(yoke_line, neckline, yoke_parts, style, warnings)
-    return Back(underbust, hem, path.cut_at(hem.kept, *parting_foot), yoke_line, yoke_parts, armscye_yoke, armscye_panel,
+    return Back(underbust, hem, paths.cut_at(hem.kept, *parting_foot), yoke_line, yoke_parts, armscye_yoke, armscye_panel,
                 side_below, past, (Line(top, waist.dart_top),), (Line(waist.dart_end, low),), yoke_neck, neckline,
                 opening, sewn, _modesty(hem, yoke_line, centre, style), tuple(warnings))
 
 
-def _on_upright(run, x):
-    found = path.on_line(run, complex(x, 0.0), 1j)
+def _on_upright(path, x):
+    found = paths.on_line(path, complex(x, 0.0), 1j)
     return found[0] if found else None
 
 
-def _at_lacing(run, x):
-    place = _on_upright(run, x)
+def _at_lacing(path, x):
+    place = _on_upright(path, x)
     if place is None:
         raise CorsetkitError("the lacing gap is wider than this back allows: choose a smaller lacing gap")
-    return AtLacing(*path.cut_at(run, *place))
+    return AtLacing(*paths.cut_at(path, *place))
 
 
 def _yoke_line(half, style, side, waist, lacing, warnings):
@@ -191,10 +191,10 @@ def _yoke_line(half, style, side, waist, lacing, warnings):
 
 def _opening(yoke_line, neckline, yoke_parts, style, warnings):
     """The back opening's edge and how much of the yoke line, from the side, is still sewn."""
-    length = path.run_length(yoke_line.kept)
+    length = paths.path_length(yoke_line.kept)
     if not style.back_opening:
         return (), length
-    room = path.run_length(yoke_parts[1]) - 0.6
+    room = paths.path_length(yoke_parts[1]) - 0.6
     tall = abs(neckline.edge - yoke_line.edge) - 2.0
     width, height = style.back_opening_width, style.back_opening_height
     if width > room or height > tall:
@@ -203,22 +203,22 @@ def _opening(yoke_line, neckline, yoke_parts, style, warnings):
         width, height = min(width, room), min(height, tall)
     if width < 0.6 or height < 0.6:
         raise CorsetkitError("back opening leaves no room on this back yoke: choose a smaller lacing gap, or no opening")
-    start = path.point_along(yoke_line.kept, length - width)
+    start = paths.point_along(yoke_line.kept, length - width)
     end = yoke_line.edge + 1j * height
-    way = path.way_along(yoke_line.kept, length - width) * 1j
-    return (Cubic(start, start + way * height * style.opening_roundness, end - width * style.opening_roundness, end),), \
+    method = paths.tangent_along(yoke_line.kept, length - width) * 1j
+    return (Cubic(start, start + method * height * style.opening_roundness, end - width * style.opening_roundness, end),), \
         length - width
 
 
 def _modesty(hem, yoke_line, centre, style):
-    """Half the modesty panel, the back copied on the fold: hem, fold, top and side as four runs."""
+    """Half the modesty panel, the back copied on the fold: hem, fold, top and side as four paths."""
     x = centre - style.lacing_gap / 2 - style.modesty_overlap
     found = []
-    for run, lift in ((hem.whole, style.modesty_shorter), (yoke_line.whole, -style.modesty_shorter)):
-        place = _on_upright(run, x)
+    for path, lift in ((hem.whole, style.modesty_shorter), (yoke_line.whole, -style.modesty_shorter)):
+        place = _on_upright(path, x)
         if place is None:
             raise CorsetkitError("modesty overlap is wider than this back: choose a smaller one")
-        found.append(path.moved(path.cut_at(run, *place)[1], slid(1j * lift)))
+        found.append(paths.moved(paths.cut_at(path, *place)[1], slid(1j * lift)))
     low, high = found
-    return (low, (Line(path.run_end(low), path.run_end(high)),), path.turned_round(high),
-            (Line(path.run_start(high), path.run_start(low)),))
+    return (low, (Line(paths.path_end(low), paths.path_end(high)),), paths.turned_round(high),
+            (Line(paths.path_start(high), paths.path_start(low)),))

@@ -8,7 +8,7 @@ meet at the yoke, and to nothing above the hem; the side runs to nothing at the 
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.roots import root
 from corsetkit.units import say_both
@@ -41,7 +41,7 @@ class BackWaist:
 
     def dart_at(self, y):
         """What the dart takes at the level `y`, cm."""
-        left, right = (path.at_level(leg, y) for leg in self.legs)
+        left, right = (paths.at_level(leg, y) for leg in self.legs)
         return abs(right - left) if left is not None and right is not None else 0.0
 
 
@@ -50,7 +50,7 @@ def back_waist(block, style, hem_level, lowered=0.0):
 
     Args:
         block: the `Block`. style: reads waist_reduction, reduction_at_side, back_dart_place, dart_end.
-        hem_level: the hem's height at the centre, cm, below nought.
+        hem_level: the hem's height at the centre, cm, below zero.
         lowered: how far below the bust level the dart's top is set, cm.
 
     Returns:
@@ -73,7 +73,7 @@ def back_waist(block, style, hem_level, lowered=0.0):
             "smaller gap or another place")
     # A side dart makes both halves' seams equal; without one, a back let out at the hip is made as long as the front.
     same = block.front if block.let_out.seam_low and not block.side_dart else back
-    above, hip, lifted = _side(path.run_end(back.side_above), waist, back.hip_side, path.run_length(same.side_waist),
+    above, hip, lifted = _side(paths.path_end(back.side_above), waist, back.hip_side, paths.path_length(same.side_waist),
                               -inward * block.let_out.at_dart)
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
@@ -105,5 +105,5 @@ def _side(bend, waist, hip, length, wider):
 
 def back_width_at(block, waist, y):
     """The half back's width at the level `y`, from side seam to centre back, the dart not counted, cm."""
-    side = path.at_level((*block.back.side_above, *waist.side_waist, *waist.side_hip), y)
+    side = paths.at_level((*block.back.side_above, *waist.side_waist, *waist.side_hip), y)
     return abs(block.back.waist_centre.real - side.real) - waist.dart_at(y)

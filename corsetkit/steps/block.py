@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.roots import root
@@ -36,7 +36,7 @@ class Block:
     """The two halves, the bust point, and the side dart that makes their side seams equal.
 
     The dart's ends on the front's side seam are `mouth_upper` and `mouth_lower`, at equal distances from
-    `bust_point`; `side_dart` is its angle in degrees, nought where there is none. `length_difference` is
+    `bust_point`; `side_dart` is its angle in degrees, zero where there is none. `length_difference` is
     how much higher above the waist the front's underarm lies than the back's, in cm.
     """
 
@@ -54,11 +54,11 @@ class Block:
 
     @property
     def mouth_upper(self):
-        return path.run_end(self.front.side_above)
+        return paths.path_end(self.front.side_above)
 
     @property
     def mouth_lower(self):
-        return path.run_start(self.front.side_waist)
+        return paths.path_start(self.front.side_waist)
 
     @property
     def waste(self):
@@ -71,19 +71,19 @@ class Block:
 
     @cached_property
     def front_paper(self):
-        """The front's paper as a closed run, counter-clockwise, the dart's mouth bridged by a straight line."""
+        """The front's paper as a closed path, counter-clockwise, the dart's mouth bridged by a straight line."""
         f = self.front
         mouth = (Line(self.mouth_lower, self.mouth_upper),) if self.side_dart else ()
-        return (Line(f.hip_centre, f.hip_side), *path.turned_round((*f.side_waist, *f.side_hip)), *mouth,
-                *path.turned_round(f.side_above), *path.turned_round(f.armscye),
-                *path.turned_round(f.shoulder), *f.neckline, Line(f.neck_centre, f.hip_centre))
+        return (Line(f.hip_centre, f.hip_side), *paths.turned_round((*f.side_waist, *f.side_hip)), *mouth,
+                *paths.turned_round(f.side_above), *paths.turned_round(f.armscye),
+                *paths.turned_round(f.shoulder), *f.neckline, Line(f.neck_centre, f.hip_centre))
 
     @cached_property
     def back_paper(self):
-        """The back's paper as a closed run, counter-clockwise."""
+        """The back's paper as a closed path, counter-clockwise."""
         b = self.back
         return (Line(b.hip_side, b.hip_centre), Line(b.hip_centre, b.neck_centre),
-                *path.turned_round(b.neckline), *b.shoulder, *b.armscye, *b.side)
+                *paths.turned_round(b.neckline), *b.shoulder, *b.armscye, *b.side)
 
 
 def block(measurements, style):
@@ -151,7 +151,7 @@ def block(measurements, style):
     warnings = []
     angle = 0.0
     if difference > 0:
-        angle, front = _with_side_dart(m, front, bust_point, path.run_length((*back.side_above, *back.side_waist)))
+        angle, front = _with_side_dart(m, front, bust_point, paths.path_length((*back.side_above, *back.side_waist)))
     else:
         warnings.append(
             f"front waist length is not longer than the back's ({say_both(m.front_waist_length)} against "
@@ -172,8 +172,8 @@ def _with_side_dart(m, front, bust_point, length):
     The lower leg is the upper one turned about the bust point; the seam leaves its end as it would leave
     the upper one's, turned with it, so that the closed seam is smooth.
     """
-    mouth = path.run_end(front.side_above)
-    rest = length - path.run_length(front.side_above)
+    mouth = paths.path_end(front.side_above)
+    rest = length - paths.path_length(front.side_above)
 
     def seam(angle):
         move = turned_about(bust_point, -angle)

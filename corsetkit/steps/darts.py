@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import unit
 from corsetkit.geometry.blend import blended
@@ -98,28 +98,28 @@ def darts(overbust, style):
     inner = _crossed(overbust.under_inner, point, overbust.dart_upper, overbust.dart_lower, "centre-front dart")
     outer = _crossed(overbust.under_outer, point, block.mouth_lower, block.mouth_upper, "side dart")
     (moving, upper), (still, lower) = inner
-    run, before, after = blended(path.moved(moving, close_front), still, style.blend_reach)
-    first = CrossedLine(moving, still, close_front, upper, lower, run,
+    path, before, after = blended(paths.moved(moving, close_front), still, style.blend_reach)
+    first = CrossedLine(moving, still, close_front, upper, lower, path,
                         Blend("the underbust line across the closed centre-front dart", before, after) if after else None)
     (still, lower), (moving, upper) = outer
-    run, before, after = blended(still, path.moved(moving, close_side), style.blend_reach)
-    second = CrossedLine(moving, still, close_side, upper, lower, run,
+    path, before, after = blended(still, paths.moved(moving, close_side), style.blend_reach)
+    second = CrossedLine(moving, still, close_side, upper, lower, path,
                          Blend("the underbust line across the closed side dart", before, after) if after else None)
     return Darts(overbust, first, second)
 
 
-def _crossed(run, point, first_end, second_end, name):
-    """The run before the first leg, and after the second, each with the point where the leg crosses it."""
+def _crossed(path, point, first_end, second_end, name):
+    """The path before the first leg, and after the second, each with the point where the leg crosses it."""
     places = []
     for end in (first_end, second_end):
-        found = path.on_ray(run, point, unit(end - point))
+        found = paths.on_ray(path, point, unit(end - point))
         found = [place for k, place in enumerate(found) if k == 0 or abs(
-            run[place[0]].point(place[1]) - run[found[k - 1][0]].point(found[k - 1][1])) > 1e-6]
-        if len(found) != 1 or abs(run[found[0][0]].point(found[0][1]) - point) > abs(end - point) + 1e-9:
+            path[place[0]].point(place[1]) - path[found[k - 1][0]].point(found[k - 1][1])) > 1e-6]
+        if len(found) != 1 or abs(path[found[0][0]].point(found[0][1]) - point) > abs(end - point) + 1e-9:
             raise CorsetkitError(
                 f"the {name} and the underbust line do not cross as they should on this wearer: choose a smaller dart, "
                 "or another underbust mark")
         places.append(found[0])
-    before, _ = path.cut_at(run, *places[0])
-    _, after = path.cut_at(run, *places[1])
-    return (before, path.run_end(before)), (after, path.run_start(after))
+    before, _ = paths.cut_at(path, *places[0])
+    _, after = paths.cut_at(path, *places[1])
+    return (before, paths.path_end(before)), (after, paths.path_start(after))

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.units import say_both
@@ -20,7 +20,7 @@ class Half:
     """What front and back have alike: points and lines of one half of the block, in cm.
 
     `neckline` runs from the side neck point to the centre; `armscye` from the shoulder tip to the underarm
-    point; the side seam from there down in three runs: `side_above` to where it leaves the upright (on the
+    point; the side seam from there down in three paths: `side_above` to where it leaves the upright (on the
     front the side dart's mouth), `side_waist` to the waist, `side_hip` to the hip. `width` is the half's
     width at the bust, `waist_dart` what its dart takes at the waist, `bust_level` the bust line's height.
     `dart_legs` are the waist dart's legs from its top on `dart_axis` over the waist to its end, the one towards the
@@ -109,7 +109,7 @@ def side_below_waist(waist, hip, wider):
     if not wider:
         return (swung(waist, hip),)
     end = (WAIST_DART_END * hip.imag - waist.imag) / (hip.imag - waist.imag)
-    (upper,), lower = path.cut_at((swung(waist - wider, hip),), 0, end)
+    (upper,), lower = paths.cut_at((swung(waist - wider, hip),), 0, end)
     # Both are even in their height, so their sum is again one curve.
     return (Cubic(upper.start + wider, upper.first + wider, upper.second, upper.end), *lower)
 
@@ -118,7 +118,7 @@ def dart_legs(top, end, width, to_side):
     """An upright dart's two legs from `top` over the waist, where they stand `width` apart, to `end`.
 
     Each is an S above and one below the waist, so both run to nothing smoothly. The leg towards the side comes first;
-    `to_side` is above nought where the side lies to the right.
+    `to_side` is above zero where the side lies to the right.
     """
     half = width / 2 if to_side > 0 else -width / 2
     return tuple((swung(top, at), swung(at, end)) for at in (complex(top.real + half, 0.0), complex(top.real - half, 0.0)))

@@ -6,7 +6,7 @@ underbust line stays smooth where the panels are sewn; at the waist and at the e
 
 import math
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.geometry.roots import root_near
@@ -25,23 +25,23 @@ def long_dart(block, radius, intake, side_share, end_level):
     def legs(width):
         made = []
         for sign in (-1, 1):
-            way = direction(-90 + lean + sign * half_angle)
-            top, low = point + radius * way, waist + sign * width / 2 * across
+            method = direction(-90 + lean + sign * half_angle)
+            top, low = point + radius * method, waist + sign * width / 2 * across
             span = abs(low - top)
-            run = [Cubic(top, top + way * 0.2 * span, low - down * 0.35 * span, low)]
+            path = [Cubic(top, top + method * 0.2 * span, low - down * 0.35 * span, low)]
             if width > 1e-9:
                 reach = 0.35 * abs(end - low)
-                run.append(Cubic(low, low + down * reach, end - down * reach, end))
+                path.append(Cubic(low, low + down * reach, end - down * reach, end))
             else:
-                run.append(Line(low, end))
-            made.append(tuple(run))
+                path.append(Line(low, end))
+            made.append(tuple(path))
         return made
 
     taken = block.front.waist_dart
     width = 0.0
     if taken > 1e-9:
         def missing(width):
-            inner, outer = (path.at_level(leg, 0.0) for leg in legs(width))
+            inner, outer = (paths.at_level(leg, 0.0) for leg in legs(width))
             return abs(outer.real - inner.real) - taken
         width = root_near(missing, taken, 0.5 * taken, 1.5 * taken)
     inner_leg, outer_leg = legs(width)

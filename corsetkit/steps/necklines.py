@@ -30,9 +30,9 @@ def front_neckline(neck_side, slope, length):
     return neckline(neck_side, depth, slope)
 
 
-def yoke_neckline(start, shoulder_way, end, centre_out):
+def yoke_neckline(start, shoulder_tangent, end, centre_out):
     """A neckline from the shoulder, square to it, to the centre, arriving against the step `centre_out`."""
-    square = shoulder_way * 1j
+    square = shoulder_tangent * 1j
     if (square.imag) > 0:
         square = -square
     depth, width = abs((start - end).imag), abs((start - end).real)

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line, curve, even_arc, quarter
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import direction, unit
@@ -113,15 +113,15 @@ class Overbust:
     def waste(self):
         """What this step cuts away: the neck, the centre front, and its two darts."""
         point, front = self.bust_point, self.block.front
-        dipped = path.run_end(self.yoke_neckline)
+        dipped = paths.path_end(self.yoke_neckline)
         neck = (Line(front.neck_side, self.yoke_neck), *self.yoke_neckline, Line(dipped, front.neck_centre),
-                *path.turned_round(front.neckline))
+                *paths.turned_round(front.neckline))
         corners = [front.neck_centre, self.front_point, self.dart_upper]
         if self.dart_upper.real > 1e-9:
             corners.append(self.dart_lower)
         centre = tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1]))
-        return (Waste("neck", "overbust", path.turned_round(neck)),
-                Waste("centre front, taken in", "overbust", path.turned_round(centre)),
+        return (Waste("neck", "overbust", paths.turned_round(neck)),
+                Waste("centre front, taken in", "overbust", paths.turned_round(centre)),
                 Waste("centre-front dart", "overbust", (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower),
                                                         Line(self.dart_lower, point))),
                 Waste("tightening dart", "overbust", (Line(point, self.top_right), Line(self.top_right, self.mid_shoulder),
@@ -152,14 +152,14 @@ def overbust(underbust, style):
     front_point = _front_point(block, style, front_dart - lower, front_dart, warnings)
 
     mid = front.mid_shoulder
-    way = unit(mid - point)
+    method = unit(mid - point)
     intake = _top_intake(block.measurements, style)
-    mark = point + way * style.overbust_mark
+    mark = point + method * style.overbust_mark
     if abs(mid - mark) < 5:
         raise CorsetkitError(
             f"overbust mark is {say_both(style.overbust_mark)} above the bust point, less than 2 in below this "
             f"wearer's shoulder: allowed is at most {say_both(abs(mid - point) - 5)}")
-    side = way * -1j
+    side = method * -1j
     top_left, top_right = mark - side * intake / 2, mark + side * intake / 2
     top_dart = 2 * math.degrees(math.atan2(intake / 2, style.overbust_mark))
     if top_dart > WIDEST_TOP_DART:
@@ -167,7 +167,7 @@ def overbust(underbust, style):
             f"the tightening dart would take {top_dart:.0f} degrees, more than {WIDEST_TOP_DART:.0f}: choose a higher "
             "overbust mark, or measure high bust girth again")
 
-    whole = path.run_length(front.armscye)
+    whole = paths.path_length(front.armscye)
     up = style.overbust_armscye
     if up > whole - LEAST_ARMSCYE:
         up = whole - LEAST_ARMSCYE
@@ -178,19 +178,19 @@ def overbust(underbust, style):
             f"overbust armscye is {say_both(style.overbust_armscye)}: on this armscye of "
             f"{say_both(whole)} allowed are {say_both(style.underarm_along + LEAST_CUP_ARMSCYE)} to "
             f"{say_both(whole - LEAST_ARMSCYE)}")
-    above, rest = path.cut_along(front.armscye, whole - up)
-    cup_part, low_part = path.cut_along(rest, up - style.underarm_along)
-    armscye_top, armscye_low = path.run_end(above), path.run_end(cup_part)
+    above, rest = paths.cut_along(front.armscye, whole - up)
+    cup_part, low_part = paths.cut_along(rest, up - style.underarm_along)
+    armscye_top, armscye_low = paths.path_end(above), paths.path_end(cup_part)
 
     guide_front, guide_side = _guides(block, style, warnings)
     # Both lines reach the armscye between their straight way and square to it, so that no cup ends in a spike there.
-    out_top, out_low = (part[0].way(0.0) * 1j for part in (cup_part, low_part))
+    out_top, out_low = (part[0].tangent(0.0) * 1j for part in (cup_part, low_part))
     top_inner, top_outer = _top(point, front_point, top_left, top_right, armscye_top, out_top, top_dart)
     under_inner = (
         even_arc(front_point, guide_front, arriving=-1j),
-        quarter(guide_front, -1j, underbust.inner, underbust.inner_way * 1j))
+        quarter(guide_front, -1j, underbust.inner, underbust.inner_tangent * 1j))
     under_outer = (
-        quarter(underbust.outer, underbust.outer_way * 1j, guide_side, 1j),
+        quarter(underbust.outer, underbust.outer_tangent * 1j, guide_side, 1j),
         curve(guide_side, 1j, unit(armscye_low - guide_side) + out_low, armscye_low))
 
     half = front.shoulder[0].length / 2
@@ -198,9 +198,9 @@ def overbust(underbust, style):
         raise CorsetkitError(
             f"yoke shoulder is {say_both(style.yoke_shoulder)}: on this shoulder allowed is at most "
             f"{say_both(half - 0.8)}, so that the tightening dart ends inside the yoke")
-    yoke_neck = path.point_along(front.shoulder, style.yoke_shoulder)
+    yoke_neck = paths.point_along(front.shoulder, style.yoke_shoulder)
     down = unit(front_point - front.neck_centre)
-    neckline = yoke_neckline(yoke_neck, front.shoulder[0].way(0), front.neck_centre + down * NECK_DIP, down * 1j)
+    neckline = yoke_neckline(yoke_neck, front.shoulder[0].tangent(0), front.neck_centre + down * NECK_DIP, down * 1j)
     return Overbust(underbust, front_point, dart_upper, dart_lower, front_dart, mark, mid, top_left, top_right,
                     top_dart, intake, top_inner, top_outer, under_inner, under_outer, guide_front, guide_side,
                     armscye_top, armscye_low, above, cup_part, low_part, yoke_neck, neckline, tuple(warnings))
@@ -256,7 +256,7 @@ def _guides(block, style, warnings):
         if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
             raise CorsetkitError(
                 f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this wearer's "
-                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (way "wearer")')
+                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (method "wearer")')
         if room < LEAST_REACH:
             raise CorsetkitError(
                 f"least strip is {say_both(strip)}, which leaves the cup only {say_both(max(room, 0))} beside the bust point: "

@@ -14,7 +14,7 @@ from corsetkit.steps.two_part_cup import two_part_cup
 from corsetkit.steps.underbust import underbust
 
 READS = {
-    "block": ("block", "way", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
+    "block": ("block", "method", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
     "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap", "underbust_line",
                   "underbust_girth", "top_girth", "hem_at_the_front"),
     "overbust": ("overbust", "tightening_dart", "cup_to_the_side", "cup_to_the_front"),

@@ -41,7 +41,7 @@ def shares_of_waist(measurements, style):
 
 @dataclass(frozen=True)
 class LetOut:
-    """What a fitting lets out on the half body, cm, each nought at the waist.
+    """What a fitting lets out on the half body, cm, each zero at the waist.
 
     `edge_top` is each side seam's edge at the bust level and `edge_low` at the hip; `seam_top` and `seam_low` are both
     edges of the seam on the back dart's line together.

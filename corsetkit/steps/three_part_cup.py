@@ -6,7 +6,7 @@ line; the lower cups part at the seam through the bust point, shaped as in the t
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import curve, even_arc
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between, turn_between, unit
@@ -66,21 +66,21 @@ def three_part_cup(darts, style):
     knee = between(inner_top, point, depth / radius)
     knee_open = between(outer_top, point, depth / radius)
 
-    armscye = path.moved(overbust.armscye_cup_part, darts.outer.close)
-    along = _moved("cut depth along the armscye", style.cut_depth, path.run_length(armscye) - LEAST_ARMSCYE,
+    armscye = paths.moved(overbust.armscye_cup_part, darts.outer.close)
+    along = _moved("cut depth along the armscye", style.cut_depth, paths.path_length(armscye) - LEAST_ARMSCYE,
                    (LEAST_ARMSCYE, "from the armscye's lower end"), warnings)
-    armscye_upper, armscye_lower = path.cut_along(armscye, along)
-    side_end = close_top(path.run_end(armscye_upper))
+    armscye_upper, armscye_lower = paths.cut_along(armscye, along)
+    side_end = close_top(paths.path_end(armscye_upper))
 
     line = darts.inner.line
-    start = _moved("cut at front", style.cut_at_front, path.run_length(line) - LEAST_FROM_DART,
+    start = _moved("cut at front", style.cut_at_front, paths.path_length(line) - LEAST_FROM_DART,
                    (LEAST_FROM_DART, "from the cup seam"), warnings)
-    upper_centre, lower_inner = path.cut_along(line, start)
-    front_end = path.run_end(upper_centre)
+    upper_centre, lower_inner = paths.cut_along(line, start)
+    front_end = paths.path_end(upper_centre)
     # The cut crosses the closed dart squarely, so that it neither nears the bust point nor leaves a corner.
     across = unit(knee - point) * -1j
     # It ends between its own straight way and square to the armscye, so that the lower cup's corner there stays open.
-    outward = armscye_upper[-1].way(1.0) * 1j * close_top.turn
+    outward = armscye_upper[-1].tangent(1.0) * 1j * close_top.turn
     cut_inner = even_arc(front_end, knee, arriving=across)
     cut_outer = curve(knee, across, unit(side_end - knee) + outward, side_end)
     seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)

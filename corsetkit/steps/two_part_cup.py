@@ -9,7 +9,7 @@ The curve stands out a little from each leg and cuts the corner at the bust poin
 from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import turn_between
 from corsetkit.geometry.blend import rounded
@@ -18,7 +18,7 @@ from corsetkit.pattern.piece import Blend
 
 @dataclass(frozen=True)
 class CupSeam:
-    """The seam through the bust point on both cups, each run from its upper to its lower end.
+    """The seam through the bust point on both cups, each path from its upper to its lower end.
 
     `inner` and `outer` are the shaped runs, each `length` cm long, on the cups as the closed darts leave them;
     the bust point's notch lies `to_bust_point` cm from the upper end.
@@ -35,7 +35,7 @@ class CupSeam:
     def fullness_left(self):
         """Degrees through which the two sewn edges turn towards each other: what of the darts' angles the shaped seam keeps.
         """
-        return abs(path.turning(self.inner)) + abs(path.turning(self.outer))
+        return abs(paths.turning(self.inner)) + abs(paths.turning(self.outer))
 
 
 @dataclass(frozen=True)
@@ -85,4 +85,4 @@ def cup_seam(darts, inner_top, outer_top, roundness):
     except ValueError:
         raise CorsetkitError("the cup seam cannot be rounded at the bust point: choose another cup seam roundness") from None
     return CupSeam(inner, outer, up + below.radius, up, *(
-        Blend("the cup seam, rounded at the bust point", leg, run) for leg, run in zip(legs, (inner, outer))))
+        Blend("the cup seam, rounded at the bust point", leg, path) for leg, path in zip(legs, (inner, outer))))

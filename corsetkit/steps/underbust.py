@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.geometry.roots import root, root_near
@@ -75,15 +75,15 @@ class Underbust:
         return self.mark.imag
 
     @property
-    def inner_way(self):
+    def inner_tangent(self):
         return direction(-90 + self.lean - self.half_angle)
 
     @property
-    def outer_way(self):
+    def outer_tangent(self):
         return direction(-90 + self.lean + self.half_angle)
 
     @property
-    def parting_way(self):
+    def parting_tangent(self):
         """The unit step down the dart's own line."""
         return direction(-90 + self.lean)
 
@@ -91,13 +91,13 @@ class Underbust:
     def waste(self):
         """What this step cuts away: the long dart, and what lies below the hem."""
         point, front = self.block.bust_point, self.block.front
-        past = path.cut_at(front.side_hip, *path.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
+        past = paths.cut_at(front.side_hip, *paths.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
         return (
             Waste("underbust dart", "underbust", (
-                Line(point, self.inner), *self.inner_leg, *path.turned_round(self.outer_leg), Line(self.outer, point))),
+                Line(point, self.inner), *self.inner_leg, *paths.turned_round(self.outer_leg), Line(self.outer, point))),
             Waste("below the front hem", "underbust", (
-                Line(front.hip_centre, front.hip_side), *path.turned_round(past), *path.turned_round(self.hem),
-                Line(path.run_start(self.hem), front.hip_centre))))
+                Line(front.hip_centre, front.hip_side), *paths.turned_round(past), *paths.turned_round(self.hem),
+                Line(paths.path_start(self.hem), front.hip_centre))))
 
     @cached_property
     def side_below(self):
@@ -125,7 +125,7 @@ def underbust(block, style):
     hem_side = _level_point(block.front.side_hip, min(hem_level + style.hem_raise, -0.5))
     end_level = style.dart_end * hem_level
 
-    if path.at_level(block.front.side_waist, mark.imag) is None:
+    if paths.at_level(block.front.side_waist, mark.imag) is None:
         reach = block.bust_point.imag - block.mouth_lower.imag
         raise CorsetkitError(
             f"underbust mark is {say_both(radius)} below the bust point, and the side dart reaches {say_both(reach)} below it, "
@@ -144,14 +144,14 @@ def underbust(block, style):
         waist = back_waist(block, style, hem_level)
         intake = style.underbust_dart
         if fitting.underbust_girth:
-            inner, outer = (path.at_level(leg, mark.imag) for leg in drawn(intake)[4:6])
-            room = path.at_level(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
+            inner, outer = (paths.at_level(leg, mark.imag) for leg in drawn(intake)[4:6])
+            room = paths.at_level(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
             wanted = room - (outer.real - inner.real) + fitting.underbust_girth / 2
             intake = _solve_intake(block, mark.imag, wanted, drawn, radius)
     lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
     if not style.to_the_wearer and 2 * half_angle > WIDEST_DART:
         raise CorsetkitError(_too_wide(intake, radius))
-    way = direction(-90 + lean)
+    method = direction(-90 + lean)
     hem_centre = hem_level + fitting.hem_at_the_front
     if fitting.hem_at_the_front and hem_centre > end_level - LEAST_BELOW_DART:
         raise CorsetkitError(f"hem at the front is raised by {say_both(fitting.hem_at_the_front)}, which leaves less than "
@@ -161,7 +161,7 @@ def underbust(block, style):
         raise CorsetkitError(f"hem at the front is lowered by {say_both(-fitting.hem_at_the_front)}, which is below the hip, "
                              "where the block ends: lower it less")
     hem = _hem(block, hem_centre, hem_side)
-    meeting = [hem[i].point(t) for i, t in path.on_ray(hem, end, way)]
+    meeting = [hem[i].point(t) for i, t in paths.on_ray(hem, end, method)]
     if not meeting:
         raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller "
                              "dart_side_share")
@@ -171,20 +171,20 @@ def underbust(block, style):
 
 def level_width(found, y):
     """The half front's width at the level `y` below the underbust line, the dart not counted, cm."""
-    inner, outer = (path.at_level((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
+    inner, outer = (paths.at_level((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
     front = found.block.front
-    side = path.at_level((*front.side_waist, *front.side_hip), y)
+    side = paths.at_level((*front.side_waist, *front.side_hip), y)
     return inner.real - front.waist_centre.real + side.real - outer.real
 
 
 def hem_part(side, level):
     """The stretch of a side seam from its start down to `level`."""
-    index, t = path.on_line(side, 1j * level, 1 + 0j)[0]
-    return path.cut_at(side, index, t)[0]
+    index, t = paths.on_line(side, 1j * level, 1 + 0j)[0]
+    return paths.cut_at(side, index, t)[0]
 
 
 def _hem_level(block, style, warnings):
-    """The hem's height at the centre: below nought, and above the hip line."""
+    """The hem's height at the centre: below zero, and above the hip line."""
     m = block.measurements
     if style.to_the_wearer:
         return -style.hem_share * m.waist_to_hip
@@ -223,8 +223,8 @@ def _radius(block, style, warnings):
     return min(radius, room)
 
 
-def _level_point(run, level):
-    point = path.at_level(run, level)
+def _level_point(path, level):
+    point = paths.at_level(path, level)
     if point is None:
         raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem raise")
     return point
@@ -232,8 +232,8 @@ def _level_point(run, level):
 
 def _hem(block, level, side):
     """The front hem from the centre front, level there, to the side seam, square to it."""
-    index, t = path.on_line(block.front.side_hip, side, 1 + 0j)[0]
-    outward = block.front.side_hip[index].way(t) * 1j
+    index, t = paths.on_line(block.front.side_hip, side, 1 + 0j)[0]
+    outward = block.front.side_hip[index].tangent(t) * 1j
     centre = complex(0.0, level)
     return (Cubic(centre, centre + 0.5 * side.real, side - outward * 0.3 * side.real, side),)
 
@@ -244,7 +244,7 @@ def _leaving_a_cup(block, style, hem_level, level, half):
     Side seam and back dart take some of the girth at the underbust level too. Where bust and underbust differ
     little and the waist is small, they would take all of it; then the back dart begins lower down.
     """
-    side = path.at_level(block.front.side_waist, level)
+    side = paths.at_level(block.front.side_waist, level)
     room = side.real - block.front.waist_centre.real
 
     def spare(lowered):
@@ -260,12 +260,12 @@ def _leaving_a_cup(block, style, hem_level, level, half):
 def _solve_intake(block, level, wanted, drawn, radius):
     """The intake at the mark that leaves the half front `wanted` wide at the underbust level."""
     front = block.front
-    side = path.at_level(front.side_waist, level)
+    side = paths.at_level(front.side_waist, level)
     taken = side.real - front.waist_centre.real - wanted
 
     def missing(intake):
         _, _, _, _, inner_leg, outer_leg, _ = drawn(intake)
-        inner, outer = path.at_level(inner_leg, level), path.at_level(outer_leg, level)
+        inner, outer = paths.at_level(inner_leg, level), paths.at_level(outer_leg, level)
         return outer.real - inner.real - taken
 
     if taken < SMALLEST_INTAKE or missing(SMALLEST_INTAKE) > 0:

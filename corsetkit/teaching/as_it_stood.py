@@ -10,7 +10,7 @@ from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.sewing.fitting_table import read_kept
+from corsetkit.teaching.shared.corrected import read_kept
 from corsetkit.teaching.record import FILE, Record
 
 

@@ -57,7 +57,7 @@ class Asked:
         if not all(math.isfinite(one) for one in (self.start, self.right, self.near)):
             raise ValueError("start, right and near of a guess are numbers")
         if self.start < -_SAME or self.right < -_SAME or self.near <= 0:
-            raise ValueError("what is guessed is never negative, and near is above nought")
+            raise ValueError("what is guessed is never negative, and near is above zero")
 
 
 class Guess:

@@ -97,11 +97,11 @@ def _direction(value, asked, unit):
         nearly = "" if start == say_value(asked.right, asked, unit) else "nearly "
         return f"You let it {'grow' if value > asked.start else 'shrink'} by {mine}; it stays {nearly}at {start}."
     if (value > asked.start) != grow:
-        ways = ("shrink", "grows") if grow else ("grow", "shrinks")
-        return f"You let it {ways[0]} from {start} by {mine}; it {ways[1]}, by {its}."
+        verbs = ("shrink", "grows") if grow else ("grow", "shrinks")
+        return f"You let it {verbs[0]} from {start} by {mine}; it {verbs[1]}, by {its}."
     past = abs(value - asked.start) > abs(asked.right - asked.start)
-    way = "grows" if grow else "shrinks"
-    return f"It {way}, as you said, but by {its}, not by {mine}: you {'went too far' if past else 'stopped too soon'}."
+    verb = "grows" if grow else "shrinks"
+    return f"It {verb}, as you said, but by {its}, not by {mine}: you {'went too far' if past else 'stopped too soon'}."
 
 
 def _apart(one, other, asked, unit):

@@ -13,7 +13,7 @@ from dataclasses import asdict, dataclass, field, replace
 from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
 from corsetkit.measurements import Measurements
-from corsetkit.quantity import Quantity, quantities
+from corsetkit.quantity import Quantity, quantities, under_present_names
 from corsetkit.style import Style
 from corsetkit.units import UNITS, to_float
 
@@ -168,7 +168,7 @@ def read(text: str) -> Record:
 
 
 def _known(told, cls: type, keep_text: bool) -> dict:
-    told = told if isinstance(told, dict) else {}
+    told = under_present_names(cls, told) if isinstance(told, dict) else {}
     named = {one.name: one for one in quantities(cls)}
     return {
         name: value

@@ -116,12 +116,12 @@ def notebook(folder: Path, name: str, cell: str) -> Path:
     return path
 
 
-def press(page, slider, way):
+def press(page, slider, tangent):
     """One key, and the wait until its picture is painted; the time in ms, None where the key changes nothing."""
     from playwright.sync_api import TimeoutError as NoPicture
 
     page.evaluate("(s) => { window.watched[s].times = []; window.watched[s].from = 0; }", slider)
-    page.keyboard.press(way)
+    page.keyboard.press(tangent)
     try:
         page.wait_for_function("(s) => window.watched[s].times.length > 0", arg=slider, timeout=2_000)
     except NoPicture:
@@ -155,9 +155,9 @@ HOLD = """async ([s, count, every, way]) => {
 }"""
 
 
-def hold(page, slider, way):
+def hold(page, slider, tangent):
     """Steps as fast as a held key gives them, made within the page; ms from the last one to the last picture."""
-    return page.evaluate(HOLD, [slider, HELD, HELD_EVERY_MS, way])
+    return page.evaluate(HOLD, [slider, HELD, HELD_EVERY_MS, tangent])
 
 
 def said(times):

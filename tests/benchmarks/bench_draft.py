@@ -63,7 +63,7 @@ def floor(floats, strings):
 
 def works():
     """Name -> a function that prepares the work, untimed, and gives it back ready to be run."""
-    wearer, guides = Style(), Style(way="guides")
+    wearer, guides = Style(), Style(method="guides")
     made = {"draft, to the wearer": lambda: lambda: draft(BODY, wearer),
             "draft, by the guides": lambda: lambda: draft(BODY, guides)}
 

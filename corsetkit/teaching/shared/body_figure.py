@@ -1,6 +1,6 @@
 """The body figure on which the tape is shown: front, back and side, drawn for this course.
 
-Centimetres, y up, the waist at nought and the middle of the body (seen from the side: the ear) at nought
+Centimetres, y up, the waist at zero and the middle of the body (seen from the side: the ear) at zero
 across. A person of no particular size; nothing is measured from it.
 """
 
@@ -35,14 +35,14 @@ def smooth(*points, closed=False):
     )
 
 
-def mirrored(run):
+def mirrored(path):
     """The run on the other side of the middle, run the other way round."""
     flip = lambda p: -p.conjugate()  # noqa: E731
     return tuple(
         Cubic(flip(c.end), flip(c.second), flip(c.first), flip(c.start))
         if isinstance(c, Cubic)
         else Line(flip(c.end), flip(c.start))
-        for c in reversed(run)
+        for c in reversed(path)
     )
 
 
@@ -84,9 +84,9 @@ AT = Landmarks()
 def paint_front(canvas):
     """The body from the front."""
     _paint_half_and_half(canvas)
-    for run in (smooth(3.2 + 10.4j, 5.2 + 8.4j, 8.4 + 7.8j, 11.8 + 8.6j, 14.2 + 11.6j), smooth(2.2 + 30.6j, 6 + 30.9j, 11 + 31j)):
-        canvas.line(run, FEATURE)
-        canvas.line(mirrored(run), FEATURE)
+    for path in (smooth(3.2 + 10.4j, 5.2 + 8.4j, 8.4 + 7.8j, 11.8 + 8.6j, 14.2 + 11.6j), smooth(2.2 + 30.6j, 6 + 30.9j, 11 + 31j)):
+        canvas.line(path, FEATURE)
+        canvas.line(mirrored(path), FEATURE)
     canvas.line(smooth(-0.5 - 3.2j, 0 - 3.5j, 0.5 - 3.2j), FEATURE)
     _dots(canvas, AT.bust_point, -AT.bust_point.conjugate())
 
@@ -104,8 +104,8 @@ def paint_back(canvas):
 
 def paint_side(canvas):
     """The body from its right side, looking to the left of the drawing; the arm left out."""
-    run = _SIDE + (Line(-8.2 - 32j, 8.6 - 32j),) + _SIDE_BACK
-    canvas.area(run, SKIN)
+    path = _SIDE + (Line(-8.2 - 32j, 8.6 - 32j),) + _SIDE_BACK
+    canvas.area(path, SKIN)
     canvas.line(_SIDE, CONTOUR)
     canvas.line(_SIDE_BACK, CONTOUR)
     canvas.line(smooth(0.6 + 30j, -3 + 25j, -2.6 + 19.6j, 0.6 + 18.2j, 3.8 + 20j, 4 + 25j, closed=True), FEATURE)
@@ -123,9 +123,9 @@ def ground(canvas, box):
 def _paint_half_and_half(canvas):
     right = _NECK + _ARM + (Line(24.2 - 3j, 20.0 - 3j),) + _ARM_IN + _TRUNK + (Line(17 - 32j, 1.2 - 32j),) + _LEG_IN
     canvas.area(right + mirrored(right) + (Line(-5.4 + 40j, 5.4 + 40j),), SKIN)
-    for run in (_NECK + _ARM, _ARM_IN + _TRUNK, _LEG_IN):
-        canvas.line(run, CONTOUR)
-        canvas.line(mirrored(run), CONTOUR)
+    for path in (_NECK + _ARM, _ARM_IN + _TRUNK, _LEG_IN):
+        canvas.line(path, CONTOUR)
+        canvas.line(mirrored(path), CONTOUR)
 
 
 def _dots(canvas, *places):

@@ -7,7 +7,7 @@ from corsetkit.drawing.lettering import CAPITALS, PITCH, text_width, wrapped
 from corsetkit.drawing.pens import HEADING, LEADER, NAME, PAPER_TONE, SMALL, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
 from dataclasses import dataclass
 from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import flattened, run_length
+from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.units import say_length
 from corsetkit.drawing.name_places import Clutter
 
@@ -49,10 +49,10 @@ SAMPLE = 1.1
 class Stroke:
     """A line with its pen; `name` is told to whoever points at it. `heavy` says how loath words are to cross it.
 
-    `long` is its length, cm, where the run is only a part of it, and `sewn` holds the facts about what it is sewn to.
+    `long` is its length, cm, where the path is only a part of it, and `sewn` holds the facts about what it is sewn to.
     """
 
-    run: tuple
+    path: tuple
     pen: object
     name: str = ""
     role: str = "before"
@@ -63,9 +63,9 @@ class Stroke:
 
 @dataclass(frozen=True)
 class Patch:
-    """A closed run filled or hatched with a tone."""
+    """A closed path filled or hatched with a tone."""
 
-    run: tuple
+    path: tuple
     tone: object
 
 
@@ -99,9 +99,9 @@ def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
         canvas.words(complex(low.real + 0.3 * scale, high.imag - 0.8 * scale), title, HEADING, "start")
         for patch in patches:
-            fill(canvas, patch.run, patch.tone)
+            fill(canvas, patch.path, patch.tone)
         for stroke in strokes:
-            canvas.line(stroke.run, stroke.pen, _facts(stroke, unit))
+            canvas.line(stroke.path, stroke.pen, _facts(stroke, unit))
         for spot in spots:
             new = spot.role == "new"
             canvas.dot(spot.point, 0.75 if new else 0.5, SPOT_TONE if new else PAPER_TONE, SPOT)
@@ -140,7 +140,7 @@ def _names(spots, parts, strokes, box, scale):
         return []
     clutter = Clutter(box, scale)
     for stroke in strokes:
-        clutter.draw(flattened(stroke.run, 0.05), stroke.heavy)
+        clutter.draw(flattened(stroke.path, 0.05), stroke.heavy)
     for spot in spots:
         clutter.dot(spot.point)
     return [*(clutter.on(place, word, NAME) for place, word in parts),
@@ -172,5 +172,5 @@ def _column(notes, edge, bottom, top, scale):
 def _facts(stroke, unit):
     if not stroke.name:
         return {}
-    long = run_length(stroke.run) if stroke.long is None else stroke.long
+    long = path_length(stroke.path) if stroke.long is None else stroke.long
     return {"role": stroke.role, "name": stroke.name, "length": say_length(long, unit)} | (stroke.sewn or {})

@@ -1,6 +1,6 @@
 """The cup's outline beside what it is drawn by: circles about the bust point, fixed guides, strips to be kept."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction
 from corsetkit.steps.overbust import SIDE_STRIP
@@ -26,7 +26,7 @@ def guides_sheet(steps, unit, title):
     point, width, strip, radius = o.bust_point, o.block.front.width, style.least_strip, o.underbust.radius
     level, low, high = point.imag, point.imag - max(radius, style.underbust_mark) - 1.2, _high(o)
     say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
-    strokes = [*(Stroke(run, BEFORE, name) for name, run in front_paper(o, low, high)),
+    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
                Stroke((Line(level * 1j, complex(width, level)),), BODY, "bust level", "body"),
                Stroke(arc(point, point + style.overbust_mark * direction(5), 170), GUIDE, "circle of the overbust mark",
                       "guide"),
@@ -43,12 +43,12 @@ def guides_sheet(steps, unit, title):
             ("guide to the front", point.real, point.real - style.guide_to_front, -0.35, True),
             ("guide to the side", point.real, point.real + style.guide_to_side, -0.8, False),
             ("asked for at the side", width, width - SIDE_STRIP, 0.45, False)):
-        way = up / abs(up)
+        tangent = up / abs(up)
         at = complex(end, level + up * _TALL)
         strokes.append(Stroke((Line(complex(start, at.imag), at),), FIXED, name, "guide"))
         # A short upright where the bar begins, and a long one down or up from the bust level where it ends.
-        for x, near in ((start, up - 0.2 * way), (end, 0.0)):
-            ends = (complex(x, level + share * _TALL) for share in (near, up + 0.2 * way))
+        for x, near in ((start, up - 0.2 * tangent), (end, 0.0)):
+            ends = (complex(x, level + share * _TALL) for share in (near, up + 0.2 * tangent))
             strokes.append(Stroke((Line(*ends),), FIXED))
         notes.append(Note(at, f"{name}: {say(abs(end - start))}", left))
     patches = [Patch(cup_outline(o), TINT), *(Patch(box_run(left, level - 2 * _TALL, left + strip, level + 2 * _TALL), STRIP)
@@ -68,7 +68,7 @@ def dart_sheet(steps, across, unit, title):
     o, style = steps.overbust, steps.style
     level = o.bust_point.imag
     low, high = level - o.underbust.radius - 1.2, _high(o)
-    strokes = [*(Stroke(run, BEFORE, name) for name, run in front_paper(o, low, high)), *cup_lines(o),
+    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)), *cup_lines(o),
                Stroke((Line(o.bust_point, o.mark),), GUIDE, "tightening dart's own line", "guide"),
                Stroke(across, FIXED, "the width that is asked for", "guide", 3)]
     notes = [Note(across[0].point(0.5), "the width that is asked for"),
@@ -84,10 +84,10 @@ def dart_sheet(steps, across, unit, title):
 def front_paper(o, low, high):
     """The front's borders between two levels, each with its name; the side dart's mouth is left open."""
     front = o.block.front
-    runs = (("armscye", _between(path.turned_round(front.armscye), low, high)), ("side seam", front.side_above),
-            ("side seam, below the dart", path.turned_round(_between(path.turned_round(front.side_waist), low, high))),
+    all_paths = (("armscye", _between(paths.turned_round(front.armscye), low, high)), ("side seam", front.side_above),
+            ("side seam, below the dart", paths.turned_round(_between(paths.turned_round(front.side_waist), low, high))),
             ("centre front", (Line(complex(0, min(high, front.neck_centre.imag)), complex(0, low)),)))
-    return [(name, run) for name, run in runs if run]
+    return [(name, path) for name, path in all_paths if path]
 
 
 def cup_lines(o):
@@ -95,20 +95,20 @@ def cup_lines(o):
     lines = (("overbust line, inner", o.top_inner), ("overbust line, outer", o.top_outer),
              ("underbust line, inner", o.under_inner), ("underbust line, outer", o.under_outer))
     legs = [Line(o.bust_point, end) for end in (o.top_left, o.top_right, o.underbust.inner, o.underbust.outer)]
-    return [*(Stroke((leg,), BEFORE) for leg in legs), *(Stroke(run, NEW, name, "new", 3) for name, run in lines)]
+    return [*(Stroke((leg,), BEFORE) for leg in legs), *(Stroke(path, NEW, name, "new", 3) for name, path in lines)]
 
 
 def cup_halves(o):
-    """The cup's inner and outer half on the block as closed runs, each from the bust point along its edge of the darts."""
+    """The cup's inner and outer half on the block as closed paths, each from the bust point along its edge of the darts."""
     point, under = o.bust_point, o.underbust
-    inner = (Line(point, o.top_left), *path.turned_round(o.top_inner), *o.under_inner, Line(under.inner, point))
-    outer = (Line(point, under.outer), *o.under_outer, *path.turned_round(o.armscye_cup_part),
-             *path.turned_round(o.top_outer), Line(o.top_right, point))
+    inner = (Line(point, o.top_left), *paths.turned_round(o.top_inner), *o.under_inner, Line(under.inner, point))
+    outer = (Line(point, under.outer), *o.under_outer, *paths.turned_round(o.armscye_cup_part),
+             *paths.turned_round(o.top_outer), Line(o.top_right, point))
     return inner, outer
 
 
 def cup_outline(o):
-    """Both halves as one closed run."""
+    """Both halves as one closed path."""
     inner, outer = cup_halves(o)
     return (*inner, *outer)
 
@@ -118,12 +118,12 @@ def _high(o):
     return max(o.bust_point.imag + ABOVE, o.armscye_top.imag + 0.8, o.front_point.imag + 0.8)
 
 
-def _between(run, low, high):
-    """The stretch of a run, which rises from its start, that lies between two levels."""
+def _between(path, low, high):
+    """The stretch of a path, which rises from its start, that lies between two levels."""
     for level, below in ((low, False), (high, True)):
-        found = path.on_line(run, 1j * level, 1 + 0j)
+        found = paths.on_line(path, 1j * level, 1 + 0j)
         if found:
-            run = path.cut_at(run, *found[0])[0 if below else 1]
-        elif (max(p.imag for p in path.flattened(run, 0.1)) < level) != below:
+            path = paths.cut_at(path, *found[0])[0 if below else 1]
+        elif (max(p.imag for p in paths.flattened(path, 0.1)) < level) != below:
             return ()
-    return run
+    return path

@@ -1,6 +1,6 @@
 """The cups drawn large, as the closed darts leave them: both halves with the seam between them, or the upper cup cut off."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between
 from corsetkit.units import say_number
@@ -25,9 +25,9 @@ def two_cups_sheet(steps, unit, title, more=()):
     """The sheet of inner and outer cup, their seam drawn on both; `more` are further `Drawn` lines."""
     cup, point = steps.two_part_cup, steps.darts.overbust.bust_point
     seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
-    top = path.turned_round(inner[0])
-    patches = [Patch((*inner[0], *seam.inner, *path.turned_round(inner[1])), TINT),
-               Patch((*outer[0], *outer[1], *outer[2], *path.turned_round(seam.outer)), TINT), Patch(_between(seam), WASTE)]
+    top = paths.turned_round(inner[0])
+    patches = [Patch((*inner[0], *seam.inner, *paths.turned_round(inner[1])), TINT),
+               Patch((*outer[0], *outer[1], *outer[2], *paths.turned_round(seam.outer)), TINT), Patch(_between(seam), WASTE)]
     sewn = Pair("cup seam", ("inner cup", "outer cup"))
     lines = [_edge("overbust line, inner cup", inner[0]), _edge("underbust line, inner cup", inner[1]),
              _edge("overbust line, outer cup", outer[0]), _edge("armscye, outer cup", outer[1]),
@@ -35,12 +35,12 @@ def two_cups_sheet(steps, unit, title, more=()):
              sewn.drawn(1, seam.inner), sewn.drawn(2, seam.outer)]
     notes = [Note(_at(top, 0.5), "overbust line: the cup's top edge", True),
              Note(point, "bust point", True), Note(_at(inner[1], 0.5), "underbust line", True),
-             Note(between(path.run_start(seam.inner), path.run_start(seam.outer), 0.5) * 0.8 + point * 0.2,
+             Note(between(paths.path_start(seam.inner), paths.path_start(seam.outer), 0.5) * 0.8 + point * 0.2,
                   f"gap above: the tightening dart, {whole(f'{say_number(gap_above(steps), 1)} degrees')}"),
              Note(_at(outer[1], 0.4), "armscye, as it lies once the side dart is closed"),
-             Note(between(path.run_end(seam.inner), path.run_end(seam.outer), 0.5) * 0.8 + point * 0.2,
+             Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
                   f"gap below: the underbust dart, {whole(f'{say_number(gap_below(steps), 1)} degrees')}")]
-    parts = ((_middle(patches[0].run), "inner cup"), (_middle(patches[1].run), "outer cup"))
+    parts = ((_middle(patches[0].path), "inner cup"), (_middle(patches[1].path), "outer cup"))
     said = 2, "The cup with its darts closed, in two parts, and the seam between them"
     return _sheet(steps, unit, title, said, patches, lines, notes, parts)
 
@@ -49,9 +49,9 @@ def three_cups_sheet(steps, unit, title, more=()):
     """The sheet of the upper cup, its dart closed, and the lower cups below it as they are cut; `more` are further lines."""
     cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
     seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
-    close, opened = cup.close_top, path.moved(cup.cut_outer, cup.close_top.back)
-    top, arm = path.moved(outer[0], close), path.moved(cup.armscye_upper, close)
-    back = path.turned_round
+    close, opened = cup.close_top, paths.moved(cup.cut_outer, cup.close_top.back)
+    top, arm = paths.moved(outer[0], close), paths.moved(cup.armscye_upper, close)
+    back = paths.turned_round
     upper = (*cup.upper_centre, *cup.cut_inner, *cup.cut_outer, *back(arm), *back(top), *back(inner[0]))
     low_inner = (*cup.lower_inner, *back(seam.inner), *back(cup.cut_inner))
     low_outer = (*opened, *cup.armscye_lower, *outer[2], *back(seam.outer))
@@ -59,7 +59,7 @@ def three_cups_sheet(steps, unit, title, more=()):
     sewn = Pair("cup seam", ("inner lower cup", "outer lower cup"))
     halves = [Pair("cut across", ("upper cup, inner half", "inner lower cup")),
               Pair("cut across", ("upper cup, outer half", "outer lower cup"))]
-    leg = (Line(path.run_end(inner[0]), path.run_end(cup.cut_inner)),)
+    leg = (Line(paths.path_end(inner[0]), paths.path_end(cup.cut_inner)),)
     lines = [_edge("overbust line, upper cup, inner half", inner[0]), _edge("overbust line, upper cup, outer half", top),
              _edge("armscye, upper cup", arm), _edge("armscye, outer lower cup", cup.armscye_lower),
              _edge("underbust line, upper cup", cup.upper_centre), _edge("underbust line, inner lower cup", cup.lower_inner),
@@ -74,7 +74,7 @@ def three_cups_sheet(steps, unit, title, more=()):
              Note(_at(cup.cut_outer, 0.75), "cut across, the upper cup's edge"),
              Note(_at(opened, 0.75), "cut across, the outer lower cup's edge"),
              Note(_at(cup.armscye_lower, 0.5), "the rest of the armscye"),
-             Note(between(path.run_end(seam.inner), path.run_end(seam.outer), 0.5) * 0.8 + point * 0.2,
+             Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
                   "gap below: the underbust dart")]
     # The upper cup is a crescent on some: its own middle would lie beside it.
     parts = ((between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"), (_middle(low_inner), "inner lower cup"),
@@ -87,14 +87,14 @@ def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
     """The sheet; `said` is the number of the cup's parts and what is drawn, in words."""
     count, words = said
     point = steps.darts.overbust.bust_point
-    points = [p for patch in patches for p in path.flattened(patch.run, 0.1)]
+    points = [p for patch in patches for p in paths.flattened(patch.path, 0.1)]
     left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
     box = (left - _SPARE, bottom - _SPARE, right + _SPARE, max(top + _SPARE, point.imag + _HIGHEST[count]))
     seams = seams_of(lines)
-    shown = [(line, clipped(line.run, box)) for line in lines]
-    drawn = [*strokes, *(Stroke(run, _PENS[line.role], line.name, line.role, 3 if line.role == "new" else 1,
-                                path.run_length(line.run), _sewn(line, seams))
-                         for role in _PENS for line, run in shown if line.role == role and run)]
+    shown = [(line, clipped(line.path, box)) for line in lines]
+    drawn = [*strokes, *(Stroke(path, _PENS[line.role], line.name, line.role, 3 if line.role == "new" else 1,
+                                paths.path_length(line.path), _sewn(line, seams))
+                         for role in _PENS for line, path in shown if line.role == role and path)]
     key = [(NEW, "this step"), (BEFORE, "drawn before"), (GUIDE, "straight cut"), (WASTE, "open gap")]
     if any(line.role == "ghost" for line in lines):
         key.append((GHOST, "as it starts"))
@@ -105,7 +105,7 @@ def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
 def _inner_edges(steps):
     """Of the inner cup with its dart closed: the overbust line to the seam, and the underbust line to the seam."""
     darts = steps.darts
-    return path.moved(darts.overbust.top_inner, darts.inner.close), darts.inner.line
+    return paths.moved(darts.overbust.top_inner, darts.inner.close), darts.inner.line
 
 
 def _outer_edges(steps):
@@ -113,15 +113,15 @@ def _outer_edges(steps):
     darts = steps.darts
     close, o = darts.outer.close, darts.overbust
     line = darts.outer.line
-    if abs(path.run_end(line) - darts.underbust.outer) > abs(path.run_start(line) - darts.underbust.outer):
-        line = path.turned_round(line)
-    return path.moved(o.top_outer, close), path.moved(o.armscye_cup_part, close), line
+    if abs(paths.path_end(line) - darts.underbust.outer) > abs(paths.path_start(line) - darts.underbust.outer):
+        line = paths.turned_round(line)
+    return paths.moved(o.top_outer, close), paths.moved(o.armscye_cup_part, close), line
 
 
 def _between(seam):
-    """The open gap: what lies between the two sewn lines, as a closed run."""
+    """The open gap: what lies between the two sewn lines, as a closed path."""
     (a, b), (c, d) = _ends(seam.inner), _ends(seam.outer)
-    return (*seam.inner, Line(b, d), *path.turned_round(seam.outer), Line(c, a))
+    return (*seam.inner, Line(b, d), *paths.turned_round(seam.outer), Line(c, a))
 
 
 def _straight(seam):
@@ -130,8 +130,8 @@ def _straight(seam):
             for word, blend in (("inner", seam.inner_blend), ("outer", seam.outer_blend))]
 
 
-def _edge(name, run):
-    return Drawn(tuple(run), "before", name)
+def _edge(name, path):
+    return Drawn(tuple(path), "before", name)
 
 
 def _sewn(line, seams):
@@ -141,16 +141,16 @@ def _sewn(line, seams):
     return {"seam": number, "side": line.side, "partner": "; ".join(other.name for other in sides[3 - line.side])}
 
 
-def _ends(run):
-    return path.run_start(run), path.run_end(run)
+def _ends(path):
+    return paths.path_start(path), paths.path_end(path)
 
 
-def _at(run, share):
-    return path.point_along(run, share * path.run_length(run))
+def _at(path, share):
+    return paths.point_along(path, share * paths.path_length(path))
 
 
-def _middle(run):
-    """About the middle of the area that a closed run bounds."""
-    points = path.flattened(run, 0.1)
+def _middle(path):
+    """About the middle of the area that a closed path bounds."""
+    points = paths.flattened(path, 0.1)
     box = around([(p.real, p.imag, p.real, p.imag) for p in points])
     return complex(box[0] + box[2], box[1] + box[3]) / 2

@@ -2,7 +2,7 @@
 """
 
 from dataclasses import dataclass, field
-from corsetkit.geometry.paths import flattened, moved, point_along, run_length
+from corsetkit.geometry.paths import flattened, moved, point_along, path_length
 from corsetkit.geometry.points import between, heading, turn_between, unit as unit_step
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 from corsetkit.drawing.canvas import Sheet, box_area, tick
@@ -88,8 +88,8 @@ def lifted_sheet(title, spreads, unit, frame, description, lengths=True):
                 canvas.words(complex(spread.at.real, top + 0.25 * scale), spread.caption, SPOT_WORDS)
             for one in spread.laid:
                 paint_laid(canvas, one, unit, spread.owners, spread.edges, NEW, spread.mark)
-            for run in spread.straight:
-                canvas.line(run, STRAIGHT)
+            for path in spread.straight:
+                canvas.line(path, STRAIGHT)
             for _, _, start, end, marked in steps:
                 if abs(end - start) > _LEAST_RUNG:
                     tick(canvas, start, end, LEADER if marked else GUIDE)
@@ -108,14 +108,14 @@ def _written(spreads, rungs, unit, box, scale):
     clutter = Clutter(box, scale)
     for spread, steps in zip(spreads, rungs):
         for one in spread.laid:
-            for edge, run in one.edges:
-                clutter.draw(flattened(run, 0.1), 3)
+            for edge, path in one.edges:
+                clutter.draw(flattened(path, 0.1), 3)
             for notch in one.piece.notches:
                 if notch.edge in spread.edges:
                     clutter.dot(one.move(notch.point))
                     clutter.draw(notch_stroke(one, notch, scale), 3)
-        for run in spread.straight:
-            clutter.draw(flattened(run, 0.1))
+        for path in spread.straight:
+            clutter.draw(flattened(path, 0.1))
         for _, _, start, end, marked in steps:
             clutter.draw([start, end], 1)
     places, leaders = [], []
@@ -135,8 +135,8 @@ def _written(spreads, rungs, unit, box, scale):
             inside = (place,)
         places += inside
     if unit:
-        lengths = (clutter.along(flattened(run, 0.1), say_length(edge.length, unit), LINE_WORDS)
-                   for spread in spreads for edge, run in _measured(spread, scale))
+        lengths = (clutter.along(flattened(path, 0.1), say_length(edge.length, unit), LINE_WORDS)
+                   for spread in spreads for edge, path in _measured(spread, scale))
         places += [place for place in lengths if place]
     return places, leaders
 
@@ -144,11 +144,11 @@ def _written(spreads, rungs, unit, box, scale):
 def _measured(spread, scale):
     """The sewn edges whose lengths are written, each with its run: both sides of a seam, but once where they lie together."""
     written = {}
-    for edge, run in (pair for one in spread.laid for pair in one.edges if pair[0] in spread.edges):
-        middle = point_along(run, run_length(run) / 2)
+    for edge, path in (pair for one in spread.laid for pair in one.edges if pair[0] in spread.edges):
+        middle = point_along(path, path_length(path) / 2)
         if all(abs(middle - written.get(id(other), middle + scale)) > 0.8 * scale for other in edge.seam.opposite(edge)):
             written[id(edge)] = middle
-            yield edge, run
+            yield edge, path
 
 
 def _nearest(box, point):
@@ -247,5 +247,5 @@ def cups_spread(pattern, apart, swung, edges=True):
 def _slid(spread, step, caption, mark):
     box = around([one.box for one in spread.laid])
     return Spread(tuple(one.then(step) for one in spread.laid), spread.seams, spread.owners,
-                  tuple(moved(run, slid(step)) for run in spread.straight), spread.named, caption,
+                  tuple(moved(path, slid(step)) for path in spread.straight), spread.named, caption,
                   complex((box[0] + box[2]) / 2, 0) + step.real, mark)

@@ -35,7 +35,7 @@ class Laid:
     @cached_property
     def edges(self):
         """Each edge with its run as it lies; a torn edge's run has its lower part missing."""
-        return tuple((edge, moved(edge.run if self.torn is None else _above(edge.run, self.torn), self.move))
+        return tuple((edge, moved(edge.path if self.torn is None else _above(edge.path, self.torn), self.move))
                      for edge in self.piece.edges)
 
     @cached_property
@@ -43,17 +43,17 @@ class Laid:
         """The torn border's run, empty where the piece is whole."""
         if self.torn is None:
             return ()
-        strokes = _above(self.piece.run, self.torn)
+        strokes = _above(self.piece.path, self.torn)
         following = strokes[1:] + strokes[:1]
         gap = next(((a.end, b.start) for a, b in zip(strokes, following) if abs(a.end - b.start) > 1e-6), None)
         return moved(_teeth(*gap), self.move) if gap else ()
 
     @cached_property
     def outline(self):
-        """The whole border as one closed run."""
+        """The whole border as one closed path."""
         if not self.tear:
-            return tuple(curve for _, run in self.edges for curve in run)
-        strokes = [curve for _, run in self.edges for curve in run]
+            return tuple(curve for _, path in self.edges for curve in path)
+        strokes = [curve for _, path in self.edges for curve in path]
         at = next(i for i, one in enumerate(strokes) if abs(one.end - self.tear[0].start) < 1e-6)
         return (*strokes[:at + 1], *self.tear, *strokes[at + 1:])
 
@@ -84,8 +84,8 @@ class Laid:
 
 def torn_below(piece, edge, kept):
     """The level below which a piece is torn, so that `kept` cm of it stay below its edge; None where it ends higher."""
-    level = min(p.imag for p in flattened(edge.run, 0.2)) - kept
-    return level if min(p.imag for p in flattened(piece.run, 0.2)) < level - kept / 3 else None
+    level = min(p.imag for p in flattened(edge.path, 0.2)) - kept
+    return level if min(p.imag for p in flattened(piece.path, 0.2)) < level - kept / 3 else None
 
 
 def paint_paper(canvas, laid):
@@ -97,9 +97,9 @@ def paint_paper(canvas, laid):
 def paint_seen_through(canvas, laid, strong, pen):
     """Paint a piece that is drawn elsewhere already as if on tracing paper: all edges in `pen`, the notches of its `strong`
     edges, no facts and no paper."""
-    for edge, run in laid.edges:
-        if run:
-            canvas.line(run, pen)
+    for edge, path in laid.edges:
+        if path:
+            canvas.line(path, pen)
     if laid.tear:
         canvas.line(laid.tear, TEAR)
     _paint_notches(canvas, laid, {id(edge) for edge in strong})
@@ -107,7 +107,7 @@ def paint_seen_through(canvas, laid, strong, pen):
 
 def notch_stroke(laid, notch, scale):
     """The two ends of a notch's stroke, where it lies."""
-    at, across = laid.move(notch.point), laid.move.turn * notch.way * 1j * 0.17 * scale
+    at, across = laid.move(notch.point), laid.move.turn * notch.tangent * 1j * 0.17 * scale
     return at - across, at + across
 
 
@@ -128,12 +128,12 @@ def paint_laid(canvas, laid, unit, owners, strong=(), pen=None, mark="", told=Tr
         paint_paper(canvas, laid)
         if laid.tear:
             canvas.line(laid.tear, TEAR)
-        for edge, run in sorted(laid.edges, key=lambda one: id(one[0]) in strong_ids):
-            if run:
+        for edge, path in sorted(laid.edges, key=lambda one: id(one[0]) in strong_ids):
+            if path:
                 facts = edge_facts(edge, piece, unit, owners) if told else {}
                 if mark and "seam" in facts:
                     facts["seam"] += mark
-                canvas.line(run, pen if pen and id(edge) in strong_ids else pen_of(edge), facts)
+                canvas.line(path, pen if pen and id(edge) in strong_ids else pen_of(edge), facts)
         _paint_notches(canvas, laid, strong_ids)
 
 
@@ -156,9 +156,9 @@ def crossing(a, b, level):
     return a.real + (b.real - a.real) * (level - a.imag) / (b.imag - a.imag)
 
 
-def _above(run, level):
-    """The run's strokes above the level, cut off at it."""
-    strokes, points = [], flattened(run, _FINE)
+def _above(path, level):
+    """The path's strokes above the level, cut off at it."""
+    strokes, points = [], flattened(path, _FINE)
     for a, b in zip(points, points[1:]):
         if max(a.imag, b.imag) <= level:
             continue
@@ -172,6 +172,6 @@ def _above(run, level):
 def _teeth(start, end):
     """The ragged line of a tear."""
     count = max(2, round(abs(end - start) / _TOOTH))
-    way = (end - start) / count
-    points = [start + way * i + (way * 0.3j * (1 if i % 2 else -1) if 0 < i < count else 0) for i in range(count + 1)]
+    tangent = (end - start) / count
+    points = [start + tangent * i + (tangent * 0.3j * (1 if i % 2 else -1) if 0 < i < count else 0) for i in range(count + 1)]
     return tuple(Line(a, b) for a, b in zip(points, points[1:]))

@@ -10,7 +10,7 @@ from corsetkit.errors import sentence
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LEVELS = ("bust", "underbust", "waist", "hem")
-WAYS = {"wearer": "To the wearer", "guides": "By the guides"}
+METHODS = {"wearer": "To the wearer", "guides": "By the guides"}
 
 CAP = "a plain round cap"
 WHAT_A_CAP_IS = ("A plain round cap is a shallow bowl, even all round, over the cup's outline and as high as bust and underbust "
@@ -55,23 +55,23 @@ def fullness_sentence(pattern) -> str:
     )
 
 
-def both_ways(ways: dict, unit: str) -> tuple[str, list[str]]:
+def both_methods(methods: dict, unit: str) -> tuple[str, list[str]]:
     """HTML table and sentences for patterns drafted both ways.
 
     `ways` maps "wearer" and "guides" to a Pattern, or to the sentence that refused it.
     """
     sentences = []
-    for way, pattern in ways.items():
+    for method, pattern in methods.items():
         if isinstance(pattern, str):
-            sentences.append(f"{WAYS[way]}: not drawn. {sentence(pattern)}")
+            sentences.append(f"{METHODS[method]}: not drawn. {sentence(pattern)}")
         else:
             told = [*girth_sentences(pattern, unit), fullness_sentence(pattern)]
-            sentences += [f"{WAYS[way]}: {one[0].lower()}{one[1:]}" for one in told]
-    drawn = {way: pattern for way, pattern in ways.items() if not isinstance(pattern, str)}
+            sentences += [f"{METHODS[method]}: {one[0].lower()}{one[1:]}" for one in told]
+    drawn = {method: pattern for method, pattern in methods.items() if not isinstance(pattern, str)}
     html = "".join(
-        f"<p><b>{WAYS[way]}: not drawn.</b> {escape(sentence(reason))}</p>"
-        for way, reason in ways.items()
-        if way not in drawn
+        f"<p><b>{METHODS[method]}: not drawn.</b> {escape(sentence(reason))}</p>"
+        for method, reason in methods.items()
+        if method not in drawn
     )
     if drawn:
         html += f"{_girth_table(drawn, unit)}<p>{HEM}</p>{_fullness_table(drawn)}<p>{WHAT_A_CAP_IS}</p>"
@@ -84,7 +84,7 @@ def _girths(pattern):
 
 
 def _girth_table(drawn: dict, unit: str) -> str:
-    heads = "".join(f'<th colspan="2" scope="colgroup">{WAYS[way]}</th>' for way in drawn)
+    heads = "".join(f'<th colspan="2" scope="colgroup">{METHODS[method]}</th>' for method in drawn)
     under = '<th scope="col">intended</th><th scope="col">finished</th>' * len(drawn)
     rows = ""
     for level, one in _girths(next(iter(drawn.values()))):
@@ -102,7 +102,7 @@ def _girth_table(drawn: dict, unit: str) -> str:
 
 def _fullness_table(drawn: dict) -> str:
     names = list(dict.fromkeys(name for one in drawn.values() for name in one.fullness.angles))
-    heads = "".join(f'<th scope="col">{WAYS[way]}</th>' for way in drawn)
+    heads = "".join(f'<th scope="col">{METHODS[method]}</th>' for method in drawn)
     rows = "".join(
         f'<tr><th scope="row">{escape(name)}</th>'
         + "".join(_cell(pattern.fullness.angles.get(name)) for pattern in drawn.values())

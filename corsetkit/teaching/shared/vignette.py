@@ -27,7 +27,7 @@ def vignette(title, description, drawn, box, spots=()):
     inside = 0.12 * scale
     clutter = Clutter((left + inside, bottom + inside, right - inside, top - inside), scale)
     for line in drawn:
-        clutter.draw(flattened(line.run, 0.05), 3 if line.role == "new" else 1)
+        clutter.draw(flattened(line.path, 0.05), 3 if line.role == "new" else 1)
     for spot in spots:
         clutter.dot(spot.point)
     names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name]
@@ -38,8 +38,8 @@ def vignette(title, description, drawn, box, spots=()):
             for line in drawn:
                 if line.role == role:
                     if role == "waste":
-                        fill(canvas, line.run, WASTE)
-                    canvas.line(line.run, pen)
+                        fill(canvas, line.path, WASTE)
+                    canvas.line(line.path, pen)
         for spot in spots:
             canvas.dot(spot.point, 0.8, SPOT_TONE if spot.role == "new" else PAPER_TONE, SPOT)
         for place in names:

@@ -7,7 +7,7 @@ seam sews into the cloth.
 """
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.move import Move
 from corsetkit.geometry.points import turn_between
 from corsetkit.units import say_length
@@ -52,7 +52,7 @@ class Stop:
     edge: object
     piece: object
     point: complex
-    way: complex
+    tangent: complex
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,7 @@ class Stretch:
 
     edge: object
     piece: object
-    run: tuple
+    path: tuple
     start: float
     end: float
 
@@ -100,7 +100,7 @@ class Walk:
         found = []
         for side in (0, 1):
             one = self.stretch(side, cm)
-            found.append((one.piece, path.point_along(one.run, one.along(cm))))
+            found.append((one.piece, paths.point_along(one.path, one.along(cm))))
         return tuple(found)
 
     def laid_along(self, cm):
@@ -128,18 +128,18 @@ class Walk:
 def _stretches(edges, against, owners):
     total = 0.0
     for edge in edges:
-        run = path.turned_round(edge.run) if against else edge.run
-        yield Stretch(edge, owners[id(edge)], run, total, total + edge.length)
+        path = paths.turned_round(edge.path) if against else edge.path
+        yield Stretch(edge, owners[id(edge)], path, total, total + edge.length)
         total += edge.length
 
 
 def _stop(stretch, cm):
     along = stretch.along(cm)
-    return Stop(stretch.edge, stretch.piece, path.point_along(stretch.run, along), path.way_along(stretch.run, along))
+    return Stop(stretch.edge, stretch.piece, paths.point_along(stretch.path, along), paths.tangent_along(stretch.path, along))
 
 
 def _laid(still, moving):
-    turn = still.way / moving.way
+    turn = still.tangent / moving.tangent
     turn /= abs(turn)
     return Move(turn, still.point - turn * moving.point)
 
@@ -242,7 +242,7 @@ def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
     turned = Laid(two.piece, walk.laid_along(cm).then(still.move), two.torn)
     shown = ((0, first), (1, second), (0, still), (1, turned))
     places = [laid.move(walk.stop(side, cm).point) for side, laid in shown[:3]]
-    way = walk.stop(0, cm).way * 1.1 * scale
+    tangent = walk.stop(0, cm).tangent * 1.1 * scale
     sewn = [edge for side in seam.sides for edge in side]
     heads = (one.piece.name, two.piece.name, f"{two.piece.name} laid along {one.piece.name}")
 
@@ -260,7 +260,7 @@ def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
         for (side, laid), pen in zip(shown, (NEW, NEW, NEW, LAID_WALKED)):
             if done := _done(walk, side, laid, cm):
                 canvas.line(done, pen)
-        tick(canvas, places[2] - way, places[2] + way, GUIDE)
+        tick(canvas, places[2] - tangent, places[2] + tangent, GUIDE)
         for at in places:
             canvas.dot(at, 1.0, SPOT_TONE, SPOT)
         for place in _names(shown, places, scale):
@@ -280,7 +280,7 @@ def _laid_beside(walk, side, cm):
 
 def _slots(walk):
     """The room of each side's pieces and of the two laid along each other, wherever the seam is walked: boxes in which a
-    piece's own middle is nought, the first side's for the third box."""
+    piece's own middle is zero, the first side's for the third box."""
     own, joint, known = ([], []), [], {}
     for i in range(_TRIED + 1):
         cm = walk.length * i / _TRIED
@@ -310,8 +310,8 @@ def _done(walk, side, laid, cm):
     found = []
     for one in walk.sides[side]:
         if one.piece is laid.piece and cm > one.start + 1e-6:
-            run = one.run if cm >= one.end else cut_along(one.run, cm - one.start)[0]
-            found.extend(moved(run, laid.move))
+            path = one.path if cm >= one.end else cut_along(one.path, cm - one.start)[0]
+            found.extend(moved(path, laid.move))
     return tuple(found)
 
 

@@ -26,7 +26,7 @@ def what_moved(lines, before, after, unit: str) -> tuple[str, ...]:
 
 
 def far(cm: float, unit: str) -> str:
-    """A length that is above nought, even where a tape would not show it."""
+    """A length that is above zero, even where a tape would not show it."""
     least = _LEAST[unit]
     return f"{_LESS} {say_length(least, unit)}" if cm < least / 2 else say_length(cm, unit)
 

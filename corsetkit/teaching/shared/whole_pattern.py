@@ -20,7 +20,7 @@ def picture(drafts: Drafts, style: dict) -> Picture:
     )
 
 
-def both_ways(desk) -> tuple[str, dict]:
+def both_methods(desk) -> tuple[str, dict]:
     """The wearer's name, and for each way her Pattern in the desk's style, or the sentence that refused it.
 
     Raises CorsetkitError where the wearer's form is not finished.
@@ -29,10 +29,10 @@ def both_ways(desk) -> tuple[str, dict]:
         name, _ = desk.body()
     except CorsetkitError as error:
         raise CorsetkitError(f"the wearer's form is not finished; {error}") from None
-    ways = {}
-    for way in said.WAYS:
+    methods = {}
+    for method in said.METHODS:
         try:
-            _, ways[way] = Drafts(desk).of({**desk.record.style, "way": way})
+            _, methods[method] = Drafts(desk).of({**desk.record.style, "method": method})
         except CorsetkitError as error:
-            ways[way] = str(error)
-    return name, ways
+            methods[method] = str(error)
+    return name, methods

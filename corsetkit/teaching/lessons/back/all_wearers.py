@@ -22,18 +22,18 @@ _LARGE = {"facecolor": PAPER, "edgecolor": CHALK, "hatch": "////"}
 _SMALL = {"facecolor": PAPER, "edgecolor": THREAD, "hatch": "\\\\\\\\"}
 
 
-def ways_chart(found, unit):
+def methods_chart(found, unit):
     """The chart's SVG text and its description; `found` are `Compared` wearers, from above to below."""
-    drawn = [one for one in found if not one.ways[GUIDES].refused]
+    drawn = [one for one in found if not one.methods[GUIDES].refused]
     per = CM_PER_INCH if unit == "in" else 1.0
     title = "How far the guides miss"
-    told = "; ".join(f"{one.name} {_signed(one.ways[GUIDES].misses['underbust'], unit)}" for one in drawn)
+    told = "; ".join(f"{one.name} {_signed(one.methods[GUIDES].misses['underbust'], unit)}" for one in drawn)
     description = (f"A bar for each wearer says by how much the underbust drafted by the guides misses the intended one, "
                    f"finished minus intended: {told}.")
 
     def paint(figure):
         axes = figure.add_axes((0.19, 0.145, 0.78, 0.755))
-        misses = [one.ways[GUIDES].misses["underbust"] / per for one in drawn]
+        misses = [one.methods[GUIDES].misses["underbust"] / per for one in drawn]
         for row, miss in enumerate(misses):
             large = miss > 0
             axes.barh(row, miss, 0.62, linewidth=1.2, zorder=2, **(_LARGE if large else _SMALL))
@@ -77,8 +77,8 @@ AS_INTENDED = 0.05
 
 
 @dataclass(frozen=True)
-class Way:
-    """One wearer drafted one way: by how much each finished girth misses the intended one (cm, more is above nought), the
+class Compass:
+    """One wearer drafted one way: by how much each finished girth misses the intended one (cm, more is above zero), the
     fullness at the bust point and a plain round cap's (degrees), the notes; or `refused`, the sentence that says why not."""
 
     misses: dict
@@ -94,31 +94,31 @@ class Compared:
 
     name: str
     more: float
-    ways: dict
+    methods: dict
 
 
 @cache
 def compared() -> tuple[Compared, ...]:
     """All demo wearers, those with the least difference between bust and underbust first."""
-    found = [Compared(name, body.bust_minus_underbust, {way: _drafted(body, way) for way in said.WAYS})
+    found = [Compared(name, body.bust_minus_underbust, {method: _drafted(body, method) for method in said.METHODS})
              for name, body in demo_wearers()]
     return tuple(sorted(found, key=lambda one: one.more))
 
 
-def _drafted(body, way):
+def _drafted(body, method):
     try:
-        pattern = draft(body, Style(way=way))
+        pattern = draft(body, Style(method=method))
     except CorsetkitError as error:
-        return Way({}, refused=sentence(str(error)))
+        return Compass({}, refused=sentence(str(error)))
     misses = {level: pattern.girths[level].finished - pattern.girths[level].intended for level in said.LEVELS}
-    return Way(misses, pattern.fullness.total, pattern.fullness.cap, tuple(map(sentence, pattern.warnings)))
+    return Compass(misses, pattern.fullness.total, pattern.fullness.cap, tuple(map(sentence, pattern.warnings)))
 
 
 @cache
 def all_wearers(unit: str) -> Stored:
     """Chart, table, summary and notes, lengths in `unit`."""
     found = compared()
-    svg, description = ways_chart(found, unit)
+    svg, description = methods_chart(found, unit)
     summary = summed_up(found, unit)
     notes = tuple(in_one_unit(note, unit) for note in _notes(found))
     html = (f"{svg_image(svg)}{sentences_html(summary)}{_table(found, unit)}"
@@ -130,23 +130,23 @@ def all_wearers(unit: str) -> Stored:
 def summed_up(found, unit) -> tuple[str, ...]:
     """What the table says as a whole."""
     say = lambda cm: signed(cm, unit)  # noqa: E731
-    drawn = {way: [one for one in found if not one.ways[way].refused] for way in said.WAYS}
+    drawn = {method: [one for one in found if not one.methods[method].refused] for method in said.METHODS}
     told = [f"Drafted to the wearer: {len(drawn[WEARER])} of {len(found)}; by the guides: {len(drawn[GUIDES])} of {len(found)}."]
-    worst = max((abs(cm) for one in drawn[WEARER] for cm in one.ways[WEARER].misses.values()), default=0.0)
+    worst = max((abs(cm) for one in drawn[WEARER] for cm in one.methods[WEARER].misses.values()), default=0.0)
     # A tenth of a millimetre is far below what any hand cuts.
     told.append("To the wearer, every girth comes out as intended, to a tenth of a millimetre." if worst < 0.01 else
                 f"To the wearer, the worst girth misses by {10 * worst:.1f} mm.")
     for level in said.LEVELS:
-        misses = sorted((one.ways[GUIDES].misses[level], one.name) for one in drawn[GUIDES])
+        misses = sorted((one.methods[GUIDES].misses[level], one.name) for one in drawn[GUIDES])
         if misses and max(abs(misses[0][0]), abs(misses[-1][0])) < AS_INTENDED:
             told.append(f"By the guides, the {level} comes out as intended on every one of them.")
         elif misses:
             (least, one), (most, other) = misses[0], misses[-1]
             told.append(f"By the guides, the {level} misses by {say(least)} ({one}) to {say(most)} ({other}).")
-    for way, ones in drawn.items():
-        angles = [one.ways[way].fullness for one in ones]
+    for method, ones in drawn.items():
+        angles = [one.methods[method].fullness for one in ones]
         if angles:
-            told.append(f"{said.WAYS[way]}, the angle taken out (we call it fullness) lies between {say_number(min(angles), 1)} and "
+            told.append(f"{said.METHODS[method]}, the angle taken out (we call it fullness) lies between {say_number(min(angles), 1)} and "
                         f"{say_number(max(angles), 1)} degrees.")
     return tuple(told)
 
@@ -173,19 +173,19 @@ def _table(found, unit):
 
 
 def _row(one, unit):
-    guides, wearer = one.ways[GUIDES], one.ways[WEARER]
+    guides, wearer = one.methods[GUIDES], one.methods[WEARER]
     misses = "".join(f"<td>{signed(guides.misses[level], unit)}</td>" for level in said.LEVELS) if not guides.refused else (
         f'<td colspan="{len(said.LEVELS)}">not drafted</td>')
-    angles = "".join(f"<td>{'not drafted' if way.refused else say_number(angle, 1)}</td>" for way, angle in (
+    angles = "".join(f"<td>{'not drafted' if method.refused else say_number(angle, 1)}</td>" for method, angle in (
         (wearer, wearer.fullness), (guides, guides.fullness), (wearer, wearer.cap)))
     return f'<tr><th scope="row">{escape(one.name)}</th><td>{say_length(one.more, unit)}</td>{misses}{angles}</tr>'
 
 
 def _told(one, unit):
-    guides, wearer = one.ways[GUIDES], one.ways[WEARER]
+    guides, wearer = one.methods[GUIDES], one.methods[WEARER]
     girths = "not drafted" if guides.refused else ", ".join(
         f"{level} {signed(guides.misses[level], unit)}" for level in said.LEVELS)
-    angles = ", ".join(f"{words} {'not drafted' if way.refused else say_number(way.fullness, 1)}" for words, way in (
+    angles = ", ".join(f"{words} {'not drafted' if method.refused else say_number(method.fullness, 1)}" for words, method in (
         ("to the wearer", wearer), ("by the guides", guides)))
     return (f"{one.name}, bust {say_length(one.more, unit)} more than underbust: by the guides, {girths}; fullness in degrees, "
             f"{angles}.")
@@ -194,10 +194,10 @@ def _told(one, unit):
 def _notes(found):
     """Refusals and warnings: of whom, and in which way; what holds in both ways is said once."""
     for one in found:
-        for way, drafted in one.ways.items():
+        for method, drafted in one.methods.items():
             if drafted.refused:
-                yield f"{one.name}, {said.WAYS[way].lower()}: not drafted. {drafted.refused}"
-        both = [note for note in one.ways[WEARER].notes if note in one.ways[GUIDES].notes]
+                yield f"{one.name}, {said.METHODS[method].lower()}: not drafted. {drafted.refused}"
+        both = [note for note in one.methods[WEARER].notes if note in one.methods[GUIDES].notes]
         yield from (f"{one.name}, in both ways: {note}" for note in both)
-        for way, drafted in one.ways.items():
-            yield from (f"{one.name}, {said.WAYS[way].lower()}: {note}" for note in drafted.notes if note not in both)
+        for method, drafted in one.methods.items():
+            yield from (f"{one.name}, {said.METHODS[method].lower()}: {note}" for note in drafted.notes if note not in both)

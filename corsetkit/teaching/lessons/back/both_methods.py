@@ -15,7 +15,7 @@ from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.picture import Stored
-from corsetkit.teaching.shared.whole_pattern import both_ways
+from corsetkit.teaching.shared.whole_pattern import both_methods
 
 
 SCALE = 7.0
@@ -26,7 +26,7 @@ _NUMBER = Letter("number", 2.6, True)
 _GAP, _MARGIN = 3.4, 2.6
 
 
-def ways_sheet(pattern, other, title, words, unit, description):
+def methods_sheet(pattern, other, title, words, unit, description):
     """The sheet of `pattern`'s pieces in the places that suit both patterns, so that two such sheets compare at a glance.
 
     Args:
@@ -59,17 +59,17 @@ class _Pair:
     """A piece and its like, their middles on each other, a panel's waists on one level; `box` holds both."""
 
     def __init__(self, piece, like):
-        self.piece, self.box = piece, _box(piece.run)
+        self.piece, self.box = piece, _box(piece.path)
         self.like = ()
         if like:
-            step = _middle(self.box) - _middle(_box(like.run))
-            # Panels lie where they were drafted, so their waists are level with nought in both patterns.
-            self.like = moved(like.run, slid(complex(step.real, 0.0) if row_of(piece) == PANELS else step))
+            step = _middle(self.box) - _middle(_box(like.path))
+            # Panels lie where they were drafted, so their waists are level with zero in both patterns.
+            self.like = moved(like.path, slid(complex(step.real, 0.0) if row_of(piece) == PANELS else step))
             self.box = around([self.box, _box(self.like)])
 
 
-def _box(run):
-    return around([(p.real, p.imag, p.real, p.imag) for p in flattened(run, 0.1)])
+def _box(path):
+    return around([(p.real, p.imag, p.real, p.imag) for p in flattened(path, 0.1)])
 
 
 def _middle(box):
@@ -89,34 +89,34 @@ def _paint_piece(canvas, pair, step, unit, owners):
         canvas.area(laid.outline, CUT_PAPER)
         if pair.like:
             canvas.line(moved(pair.like, slid(step)), OTHER, {"name": f"{piece.name}, drafted the other way"})
-        for edge, run in laid.edges:
-            canvas.line(run, pen_of(edge), edge_facts(edge, piece, unit, owners))
+        for edge, path in laid.edges:
+            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit, owners))
         for at, text, letter in written_in(laid, str(piece.number), canvas.scale, letter=_NUMBER):
             canvas.words(at, text, letter)
 
 
-def ways_beside(desk) -> Stored:
+def methods_beside(desk) -> Stored:
     """Both ways for the desk's wearer and style; a way that refuses her says why in its drawing's place."""
     try:
-        name, ways = both_ways(desk)
+        name, methods = both_methods(desk)
     except CorsetkitError as error:
         words = sentence(str(error))
         return Stored(f"<p>{escape(words)}</p>", (words,))
     unit = desk.record.unit
-    drawn = {way: one for way, one in ways.items() if not isinstance(one, str)}
+    drawn = {method: one for method, one in methods.items() if not isinstance(one, str)}
     cells, told = [], []
-    for way, pattern in drawn.items():
-        other = next((one for word, one in drawn.items() if word != way), None)
-        words = [said.WAYS[way].lower(), *(said.WAYS[word].lower() for word in ways if word != way)]
-        title = f"{said.WAYS[way]}, for {name}"
-        sheet = ways_sheet(pattern, other, title, words, unit, _described(pattern, other, words))
+    for method, pattern in drawn.items():
+        other = next((one for word, one in drawn.items() if word != method), None)
+        words = [said.METHODS[method].lower(), *(said.METHODS[word].lower() for word in methods if word != method)]
+        title = f"{said.METHODS[method]}, for {name}"
+        sheet = methods_sheet(pattern, other, title, words, unit, _described(pattern, other, words))
         cells.append(f'<td style="width:50%;padding:4px;vertical-align:top">{svg_image(svg_text(sheet))}</td>')
         told.append(f"{title}. {sheet.description}")
     html = f'<table style="width:100%"><tbody><tr>{"".join(cells)}</tr></tbody></table>' if cells else ""
     if drawn:
         key = f"The numbers in the pieces: {_named(next(iter(drawn.values())))}."
         html += f"<p>{key}</p>"
-    table, sentences = said.both_ways(ways, unit)
+    table, sentences = said.both_methods(methods, unit)
     return Stored(f"<p><b>{escape(name)}</b></p>{html}{table}", (*told, *sentences))
 
 

@@ -4,10 +4,10 @@
 from dataclasses import dataclass
 from functools import cached_property
 from math import asin, cos, degrees, radians, tan
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.paths import flattened, run_length
+from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
@@ -42,7 +42,7 @@ PARALLEL, WIDE_ABOVE, WIDE_BELOW = "parallel", "V", "inverted V"
 class Laced:
     """A `Back` laced, its lacing edges `gap_above` apart at the top and `gap_below` at the hem, cm.
 
-    The centre back stands at nought across; the left half lies as it was drawn, slid and turned, the right one mirrored.
+    The centre back stands at zero across; the left half lies as it was drawn, slid and turned, the right one mirrored.
     `yoke` says whether the lacing runs up over the yoke.
     """
 
@@ -94,8 +94,8 @@ class Laced:
     def ends(self):
         """Between which levels the modesty panel has its whole width, for its ends may slope: the lower and the upper one."""
         low, _, high, _ = self.back.modesty
-        return max(p.imag for p in (path.run_start(low), path.run_end(low))), min(
-            p.imag for p in (path.run_start(high), path.run_end(high)))
+        return max(p.imag for p in (paths.path_start(low), paths.path_end(low))), min(
+            p.imag for p in (paths.path_start(high), paths.path_end(high)))
 
     @property
     def panel_width(self):
@@ -104,7 +104,7 @@ class Laced:
         return 2 * abs(fold.start.real - side.start.real)
 
     def under(self, y):
-        """How far the modesty panel reaches under each edge at the level `y`, cm; below nought where skin shows."""
+        """How far the modesty panel reaches under each edge at the level `y`, cm; below zero where skin shows."""
         return (self.panel_width - self.gap_at(y)) / 2
 
     @cached_property
@@ -119,44 +119,44 @@ class Laced:
             top, head = _beyond((Line(back.block.back.shoulder_tip, back.yoke_neck), *back.neckline.kept), torn)
         else:
             top, head = _beyond(back.yoke_line.kept, torn)
-        runs = {"hem": hem, "lacing edge": (Line(self.foot, self.head),),
-                "neckline" if self.yoke else "top": path.turned_round(top), "torn": (Line(head, foot),)}
-        return {name: path.moved(run, self.move) for name, run in runs.items()}
+        all_paths = {"hem": hem, "lacing edge": (Line(self.foot, self.head),),
+                "neckline" if self.yoke else "top": paths.turned_round(top), "torn": (Line(head, foot),)}
+        return {name: paths.moved(path, self.move) for name, path in all_paths.items()}
 
     @cached_property
     def seams(self):
         """The seams in that cloth: the back dart's, closed as it is sewn, and the yoke's where there is one."""
         back = self.back
-        runs = {"back dart seam": (*back.upper_parting, *back.waist.legs[1], *back.lower_parting)}
+        all_paths = {"back dart seam": (*back.upper_parting, *back.waist.legs[1], *back.lower_parting)}
         if self.yoke:
-            runs["back yoke line"] = _beyond(back.yoke_line.kept, self._torn)[0]
-        return {name: path.moved(run, self.move) for name, run in runs.items()}
+            all_paths["back yoke line"] = _beyond(back.yoke_line.kept, self._torn)[0]
+        return {name: paths.moved(path, self.move) for name, path in all_paths.items()}
 
     @property
     def _torn(self):
         """How far from the side the cloth is torn off, on the block."""
-        least = path.run_start(self.back.yoke_line.kept).real + 0.3
+        least = paths.path_start(self.back.yoke_line.kept).real + 0.3
         return max(least, min(self.foot.real - self.panel_width / 2, self.back.waist.axis) - 1.2)
 
     @property
     def panel(self):
         """The modesty panel's whole outline, opened out about the centre back."""
-        low, _, high, side = (path.moved(run, slid(complex(-self.back.block.back.waist_centre.real, 0.0)))
-                              for run in self.back.modesty)
+        low, _, high, side = (paths.moved(path, slid(complex(-self.back.block.back.waist_centre.real, 0.0)))
+                              for path in self.back.modesty)
         return (*low, *mirrored(low), *mirrored(side), *mirrored(high), *high, *side)
 
 
-def _beyond(run, x):
+def _beyond(path, x):
     """What of the run, which runs away from the side, lies beyond `x`, and where that begins."""
-    after = path.cut_at(run, *path.on_line(run, complex(x, 0.0), 1j)[0])[1]
-    return after, path.run_start(after)
+    after = paths.cut_at(path, *paths.on_line(path, complex(x, 0.0), 1j)[0])[1]
+    return after, paths.path_start(after)
 
 
-def mirrored(run):
+def mirrored(path):
     """The run on the other side of the centre back, run the other way round."""
     flip = lambda p: -p.conjugate()  # noqa: E731
     return tuple(Cubic(flip(c.end), flip(c.second), flip(c.first), flip(c.start)) if isinstance(c, Cubic)
-                 else Line(flip(c.end), flip(c.start)) for c in reversed(run))
+                 else Line(flip(c.end), flip(c.start)) for c in reversed(path))
 
 
 SCALE = 5.2
@@ -182,7 +182,7 @@ _CAPTION = ("Cut through at three levels", "the two edges, and under them the mo
 def laced_sheet(title, laced, widest, unit, description):
     """The sheet of a `Laced`; `widest` is the widest gap to keep room for, cm, so that the drawing stands still."""
     half = laced.half
-    flat = [laced.move.back(p) for run in half.values() for p in flattened(run, 0.1)]
+    flat = [laced.move.back(p) for path in half.values() for p in flattened(path, 0.1)]
     reach = widest / 2 + laced.foot.real - min(p.real for p in flat) + 3.0
     crown = max(max(p.imag for p in flat) + 1.0, laced.ends[1] + 0.55 * SCALE)
     section = max(widest, laced.panel_width) / 2 + _CLOTH
@@ -222,15 +222,15 @@ def _paint_back(canvas, laced, half, unit):
     panel = laced.panel
     canvas.area(panel, CUT_PAPER)
     canvas.line(panel, FREE, _facts("modesty panel", laced.panel_width, unit, {}))
-    outline = tuple(curve for run in half.values() for curve in run)
-    for side, turn in (("left", lambda run: run), ("right", mirrored)):
+    outline = tuple(curve for path in half.values() for curve in path)
+    for side, turn in (("left", lambda path: path), ("right", mirrored)):
         canvas.area(turn(outline), CUT_PAPER)
-        for name, run in half.items():
+        for name, path in half.items():
             more = {"role": "new"} if name == "lacing edge" else {}
-            canvas.line(turn(run), _PENS.get(name, FREE), 
-                        _facts(f"{_CALLED.get(name, name)}, {side} half", run_length(run), unit, more))
-        for name, run in laced.seams.items():
-            canvas.line(turn(run), SEWN, _facts(f"{name}, {side} half", run_length(run), unit, {}))
+            canvas.line(turn(path), _PENS.get(name, FREE), 
+                        _facts(f"{_CALLED.get(name, name)}, {side} half", path_length(path), unit, more))
+        for name, path in laced.seams.items():
+            canvas.line(turn(path), SEWN, _facts(f"{name}, {side} half", path_length(path), unit, {}))
     for bare in _bare(laced):
         fill(canvas, bare, WASTE)
     canvas.line(panel, BEHIND)

@@ -1,7 +1,7 @@
 """Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; then the whole pattern, and both methods compared.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.teaching.lessons.back.laced import mirrored
@@ -29,7 +29,7 @@ from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.lessons.back.both_methods import ways_beside
+from corsetkit.teaching.lessons.back.both_methods import methods_beside
 from corsetkit.teaching.shared.whole_pattern import picture as whole_picture
 from corsetkit.units import CM_PER_INCH, say_length
 
@@ -40,12 +40,12 @@ def back_words(steps):
     waist, centre = found.waist, half.waist_centre.real
     side = (*half.side_above, *waist.side_waist, *found.side_below)
     lacing = (Line(found.hem.edge, found.neckline.edge),)
-    parting = [Drawn(run, "before") for run in (found.upper_parting, *waist.legs, found.lower_parting)]
+    parting = [Drawn(path, "before") for path in (found.upper_parting, *waist.legs, found.lower_parting)]
     panels = [Drawn(found.hem.kept, "before"), Drawn(found.yoke_line.kept, "before"), Drawn(side, "before"),
               Drawn(found.armscye_panel, "before"), *parting]
     yoke = [found.yoke_line.kept, (Line(found.yoke_line.edge, found.neckline.edge),), found.neckline.kept,
             (Line(found.yoke_neck, half.shoulder_tip),), found.armscye_yoke]
-    left, hem, top = path.run_start(found.hem.kept).real - 1.5, found.underbust.hem_level - 1.5, found.yoke_line.edge.imag
+    left, hem, top = paths.path_start(found.hem.kept).real - 1.5, found.underbust.hem_level - 1.5, found.yoke_line.edge.imag
     lower, upper = (left, hem, centre + 2.0, top + 4.0), (left - 2.0, top - 6.0, centre + 4.0, half.neck_side.imag + 2.0)
     middle = (waist.axis - 12.0, hem, centre + 14.0, top + 4.0)
 
@@ -54,7 +54,7 @@ def back_words(steps):
 
     gap = next(cut.outline for cut in found.waste if cut.name == "lacing gap")
     low, _, high, under = found.modesty
-    opened = (low, high, under, *(_over(centre, run) for run in (low, high, under)))
+    opened = (low, high, under, *(_over(centre, path) for path in (low, high, under)))
     edge = Drawn(lacing, "before")
     return (
         card("waist reduction", "how much smaller than the body the laced corset is at the waist; half of it falls to each "
@@ -63,9 +63,9 @@ def back_words(steps):
               *(Drawn(leg, "new") for leg in waist.legs)]),
         card("side back and centre back", "the two panels of half the back; the back dart's seam parts them",
              "the seam between the two panels drawn strongly.",
-             [*panels, edge, *(Drawn(one.run, "new") for one in parting)]),
+             [*panels, edge, *(Drawn(one.path, "new") for one in parting)]),
         card("back yoke", "the back's part above the panels, up to the shoulder", "the piece above the panels drawn strongly.",
-             [*panels, *(Drawn(run, "new") for run in yoke)], upper),
+             [*panels, *(Drawn(path, "new") for path in yoke)], upper),
         card("lacing edge", "where the back ends and the eyelets will sit; the edges are laced together",
              "the straight edge beside the centre back drawn strongly.", [*panels, Drawn(lacing, "new")]),
         card("lacing gap", "the space left between the two lacing edges; it is part of the finished girth",
@@ -73,13 +73,13 @@ def back_words(steps):
              [*panels, Drawn(lacing, "new"), Drawn(gap, "waste")]),
         card("modesty panel", "a strip of cloth behind the lacing that covers the gap and keeps the laces off the skin",
              "the strip that reaches under both lacing edges drawn strongly.",
-             [*panels, edge, Drawn(_over(centre, lacing), "before"), *(Drawn(run, "new") for run in opened)], middle),
+             [*panels, edge, Drawn(_over(centre, lacing), "before"), *(Drawn(path, "new") for path in opened)], middle),
     )  # fmt: skip
 
 
-def _over(centre, run):
+def _over(centre, path):
     """The run mirrored over the centre back."""
-    return path.moved(mirrored(path.moved(run, slid(-centre))), slid(centre))
+    return paths.moved(mirrored(paths.moved(path, slid(-centre))), slid(centre))
 
 
 ASKED = (3 * CM_PER_INCH, CM_PER_INCH)
@@ -121,7 +121,7 @@ class BackLesson(StepLesson):
 
     def side_by_side(self):
         """One wearer drafted both ways."""
-        return self._to_read("side_by_side", "Both ways, side by side", lambda desk, drafts: ways_beside(desk))
+        return self._to_read("side_by_side", "Both ways, side by side", lambda desk, drafts: methods_beside(desk))
 
     def all_wearers(self):
         """Both ways over all demo wearers."""
@@ -146,7 +146,7 @@ class BackLesson(StepLesson):
         back = steps.block.back
         left = min(back.hip_side.real, back.underarm.real) - 1.0
         # The front is told and not written on: nothing is new there.
-        lines = [one if max(p.real for p in path.flattened(one.run, 0.5)) > left else replace(one, label="") for one in drawn]
+        lines = [one if max(p.real for p in paths.flattened(one.path, 0.5)) > left else replace(one, label="") for one in drawn]
         return step_sheet(title, [*lines, *more], (), unit)
 
     def _words(self, steps):
@@ -202,7 +202,7 @@ class BackLesson(StepLesson):
         return (
             f"At the waist the front panels together measure {say(front)}, the back panels {say(back)}. Twice their sum, and "
             f"the gap of {say(gap)}, is {say(waist_girth(steps).finished)}.",
-            f"The back yoke's lower edge measures {say(path.run_length(found.yoke_line.kept))}, and so do the tops of both "
+            f"The back yoke's lower edge measures {say(paths.path_length(found.yoke_line.kept))}, and so do the tops of both "
             "panels together.",
             f"From the lacing edge to the centre back it is {say(gap / 2)}, at the neckline and at the hem.",
             f"The modesty panel is {say(gap / 2 + steps.style.modesty_overlap)} wide from fold to side edge "

@@ -2,7 +2,7 @@
 """
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.steps.underbust import level_width
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
@@ -69,7 +69,7 @@ class Taken:
 
     @property
     def more_in_dart(self):
-        """What the back dart takes beyond the block's, cm; below nought where the block's dart reaches deeper."""
+        """What the back dart takes beyond the block's, cm; below zero where the block's dart reaches deeper."""
         return self.in_dart - self.in_block
 
     @property
@@ -87,20 +87,20 @@ def taken_at(back, below_bust):
     """The `Taken` that lies `below_bust` cm below the back's bust level; one within `NEAR` of the waist is the waist.
 
     Args:
-        back: the `Back`. below_bust: from nought down to `lowest(back)`.
+        back: the `Back`. below_bust: from zero down to `lowest(back)`.
     """
     half, waist = back.block.back, back.waist
     y = half.bust_level - min(max(below_bust, 0.0), lowest(back))
     if abs(y) <= NEAR:
         y = 0.0
-    sides = [_at(run, y) for run in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip))]
+    sides = [_at(path, y) for path in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip))]
     return Taken(y, *sides, _legs(half.dart_legs, half.dart_axis, y), _legs(waist.legs, waist.axis, y),
                  half.waist_centre.real)
 
 
 def lowest(back):
     """How far below the bust level the back's hem lies where it is highest, cm."""
-    return back.block.back.bust_level - path.run_end(back.side_below).imag
+    return back.block.back.bust_level - paths.path_end(back.side_below).imag
 
 
 def told(cm, unit):
@@ -108,14 +108,14 @@ def told(cm, unit):
     return say_length(cm + TIE, unit)
 
 
-def _at(run, y):
+def _at(path, y):
     """Where the run meets the level; at the run's ends rounding must not miss it."""
-    found = path.at_level(run, y)
-    return min((path.run_start(run), path.run_end(run)), key=lambda end: abs(end.imag - y)) if found is None else found
+    found = paths.at_level(path, y)
+    return min((paths.path_start(path), paths.path_end(path)), key=lambda end: abs(end.imag - y)) if found is None else found
 
 
 def _legs(legs, axis, y):
-    found = [path.at_level(leg, y) for leg in legs]
+    found = [paths.at_level(leg, y) for leg in legs]
     none = complex(axis, y)
     return (none, none) if not found or None in found else tuple(found)
 
@@ -187,7 +187,7 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
     half, taken = back.block.back, back.waist
     drop = _drop(canvas)
     legs = sorted((taken.axis - taken.dart / 2, taken.axis + taken.dart / 2))
-    side = path.at_level((*taken.side_waist, *taken.side_hip), 0.0).real
+    side = paths.at_level((*taken.side_waist, *taken.side_hip), 0.0).real
     lacing, centre = back.hem.edge.real, half.waist_centre.real
     widths = (("front", level_width(back.underbust, 0.0)), ("side back", legs[0] - side),
               ("centre back", lacing - legs[1]), ("half the gap", centre - lacing))
@@ -255,8 +255,8 @@ def taken_sheet(title, back, taken, reduction, waist, unit, description):
     high = complex(centre + _BESIDE_LACING + column + _MARGIN, top + 1.5 * SCALE)
     clutter = Clutter((left - 0.5, bottom, centre + _BESIDE_LACING - 0.5, top), SCALE)
     lines = tuple(_lines(back, top))
-    for run, pen, _ in lines:
-        clutter.draw(path.flattened(run, 0.05), 3 if pen is NEW else 1)
+    for path, pen, _ in lines:
+        clutter.draw(paths.flattened(path, 0.05), 3 if pen is NEW else 1)
     strokes = [Line(taken.block_side, taken.side), Line(*taken.legs)]
     for stroke in strokes:
         clutter.draw([stroke.start, stroke.end], 3)
@@ -268,9 +268,9 @@ def taken_sheet(title, back, taken, reduction, waist, unit, description):
         canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * SCALE), title, HEADING, "start")
         for cut in _cloth_taken(back):
             fill(canvas, cut, WASTE)
-        for run, pen, name in lines:
+        for path, pen, name in lines:
             role = {"role": "new"} if pen is NEW else {}
-            canvas.line(run, pen, role | {"name": name, "length": told(path.run_length(run), unit)})
+            canvas.line(path, pen, role | {"name": name, "length": told(paths.path_length(path), unit)})
         canvas.line((Line(complex(left, taken.y), complex(centre, taken.y)),), GUIDE, {"name": "the level looked at"})
         for stroke, name in zip(strokes, ("what the side seam takes here", "what the back dart takes here")):
             if stroke.length > 1e-6:
@@ -287,7 +287,7 @@ def taken_sheet(title, back, taken, reduction, waist, unit, description):
 def _lines(back, top):
     """Run, pen and name of each line of the half back, cut off at the level `top`."""
     half, waist = back.block.back, back.waist
-    centre, foot = half.waist_centre.real, path.run_end(back.hem.whole)
+    centre, foot = half.waist_centre.real, paths.path_end(back.hem.whole)
     yield _side_down(back), BEFORE, "side seam of the block"
     for leg, word in zip(half.dart_legs, ("side", "centre")):
         yield leg, BEFORE, f"back dart of the block, {word} leg"
@@ -299,7 +299,7 @@ def _lines(back, top):
     yield half.side_above, FREE, "side seam above the bust level"
     yield back.hem.kept, FREE, "back hem"
     yield (Line(complex(back.hem.edge.real, top), back.hem.edge),), FREE, "lacing edge"
-    parting = complex(waist.axis, min(top, path.run_start(back.upper_parting).imag))
+    parting = complex(waist.axis, min(top, paths.path_start(back.upper_parting).imag))
     yield (Line(parting, waist.dart_top),), FREE, "back parting, above the dart"
     yield back.lower_parting, FREE, "back parting, below the dart"
     yield (*waist.side_waist, *back.side_below), NEW, "side seam, taken in"
@@ -311,14 +311,14 @@ def _lines(back, top):
 def _side_down(back):
     """The block's side seam from the bust level down to the hem's level."""
     half = back.block.back
-    side, level = (*half.side_waist, *half.side_hip), path.run_end(back.side_below).imag
-    return path.cut_at(side, *path.on_line(side, 1j * level, 1 + 0j)[0])[0]
+    side, level = (*half.side_waist, *half.side_hip), paths.path_end(back.side_below).imag
+    return paths.cut_at(side, *paths.on_line(side, 1j * level, 1 + 0j)[0])[0]
 
 
-def _below(run, level):
+def _below(path, level):
     """The run without what lies above the level before it first comes down to it."""
-    found = path.on_line(run, 1j * level, 1 + 0j)
-    return path.cut_at(run, *found[0])[1] if found else run
+    found = paths.on_line(path, 1j * level, 1 + 0j)
+    return paths.cut_at(path, *found[0])[1] if found else path
 
 
 def _cloth_taken(back):
@@ -326,9 +326,9 @@ def _cloth_taken(back):
     waist, old = back.waist, _side_down(back)
     new = (*waist.side_waist, *back.side_below)
     if waist.at_side > 1e-9:
-        yield (*old, Line(path.run_end(old), path.run_end(new)), *path.turned_round(new))
+        yield (*old, Line(paths.path_end(old), paths.path_end(new)), *paths.turned_round(new))
     if waist.dart > 1e-9:
-        yield (*waist.legs[0], *path.turned_round(waist.legs[1]))
+        yield (*waist.legs[0], *paths.turned_round(waist.legs[1]))
 
 
 def _words(clutter, back, taken, unit, centre):
@@ -340,11 +340,11 @@ def _words(clutter, back, taken, unit, centre):
         middle = at + above - 0.3 * SCALE - text_width(text, SPOT_WORDS, SCALE) / 2
         yield clutter.on(middle, text, SPOT_WORDS)
     upright = lambda x: (Line(complex(x, half.underarm.imag), complex(x, back.hem.edge.imag)),)  # noqa: E731
-    for run, name in ((upright(back.hem.edge.real), "lacing edge"), (upright(centre), "centre back"),
+    for path, name in ((upright(back.hem.edge.real), "lacing edge"), (upright(centre), "centre back"),
                       (back.hem.kept, "hem"), (back.waist.legs[0], "back dart"),
                       ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), "bust level"),
                       ((Line(half.waist_side, half.waist_centre),), "waist")):
-        yield clutter.along(path.flattened(run, 0.05), name, LINE_WORDS)
+        yield clutter.along(paths.flattened(path, 0.05), name, LINE_WORDS)
 
 
 def _dart_words(taken, unit):

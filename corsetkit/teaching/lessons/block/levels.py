@@ -2,7 +2,7 @@
 """
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit
 from corsetkit.units import CM_PER_INCH, say_length
@@ -54,7 +54,7 @@ class Level:
     @property
     def width(self):
         """What all stretches come to, laid end to end, cm."""
-        return sum(map(path.run_length, self.stretches))
+        return sum(map(paths.path_length, self.stretches))
 
 
 def whole_way(block):
@@ -115,7 +115,7 @@ def _straight(half, centre, side):
 def _straight_back(back, height, side):
     """The same on the back, from its side to its centre."""
     stretches = _straight(back, complex(back.waist_centre.real, height), side)
-    return tuple(path.turned_round(run) for run in reversed(stretches))
+    return tuple(paths.turned_round(path) for path in reversed(stretches))
 
 
 def _legs_at(half, height):
@@ -123,13 +123,13 @@ def _legs_at(half, height):
     none = complex(half.dart_axis, height)
     if not half.dart_legs:
         return none, none
-    found = [path.at_level(leg, height) for leg in half.dart_legs]
+    found = [paths.at_level(leg, height) for leg in half.dart_legs]
     return tuple(none if at is None else at for at in found)
 
 
 def _on_side(half, height):
     """Where the level meets the side seam; at the seam's ends rounding must not miss it."""
-    at = path.at_level(half.side, height)
+    at = paths.at_level(half.side, height)
     if at is None:
         at = min((half.underarm, half.waist_side, half.hip_side), key=lambda end: abs(end.imag - height))
     return at
@@ -137,21 +137,21 @@ def _on_side(half, height):
 
 def _up_to(half, point):
     """How far up the side seam from the waist a point of it lies, cm along the seam."""
-    up = path.turned_round((*half.side_above, *half.side_waist))
-    index, t = min(path.on_line(up, point, 1 + 0j), key=lambda place: abs(up[place[0]].point(place[1]) - point))
-    return path.run_length(path.cut_at(up, index, t)[0])
+    up = paths.turned_round((*half.side_above, *half.side_waist))
+    index, t = min(paths.on_line(up, point, 1 + 0j), key=lambda place: abs(up[place[0]].point(place[1]) - point))
+    return paths.path_length(paths.cut_at(up, index, t)[0])
 
 
 def _to_the_side(block, start, up):
     """From `start` to the place `up` cm above the waist on the front's side seam, its dart closed."""
     front, point = block.front, block.bust_point
-    below = path.turned_round(front.side_waist)
-    rest = up - path.run_length(below)
+    below = paths.turned_round(front.side_waist)
+    rest = up - paths.path_length(below)
     if rest <= NEAR or not block.side_dart:
-        side = (*below, *path.turned_round(front.side_above))
-        return (Line(start, path.point_along(side, up)),)
+        side = (*below, *paths.turned_round(front.side_above))
+        return (Line(start, paths.point_along(side, up)),)
     # The level comes out above the dart's mouth: it crosses the dart, from one leg to the same place on the other.
-    end = path.point_along(path.turned_round(front.side_above), rest)
+    end = paths.point_along(paths.turned_round(front.side_above), rest)
     out = abs(block.mouth_upper - point) * (1 - min(1.0, rest / (point.imag - block.mouth_upper.imag)))
     lower, upper = (point + unit(mouth - point) * out for mouth in (block.mouth_lower, block.mouth_upper))
     return Line(start, lower), Line(upper, end)
@@ -159,7 +159,7 @@ def _to_the_side(block, start, up):
 
 def gaps(level):
     """The straight ways across the darts, between the stretches of one half."""
-    return tuple(Line(path.run_end(a), path.run_start(b)) for half in (level.front, level.back)
+    return tuple(Line(paths.path_end(a), paths.path_start(b)) for half in (level.front, level.back)
                  for a, b in zip(half, half[1:]))
 
 
@@ -199,12 +199,12 @@ def girth_strip(title, block, level, unit, eases, description, frame):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
         canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * SCALE), title, HEADING, "start")
         _paint_block(canvas, block, unit)
-        for run in gaps(level):
-            canvas.line((run,), GUIDE, {"name": "the waist dart, left out", "length": say_length(run.length, unit)})
-        for number, run in enumerate(level.stretches, 1):
-            length = say_length(path.run_length(run), unit)
-            canvas.line(run, NEW, {"role": "new", "name": f"stretch {number}", "length": length})
-            canvas.words(_middle(run) + 0.17j * SCALE, str(number), _NUMBER)
+        for path in gaps(level):
+            canvas.line((path,), GUIDE, {"name": "the waist dart, left out", "length": say_length(path.length, unit)})
+        for number, path in enumerate(level.stretches, 1):
+            length = say_length(paths.path_length(path), unit)
+            canvas.line(path, NEW, {"role": "new", "name": f"stretch {number}", "length": length})
+            canvas.words(_middle(path) + 0.17j * SCALE, str(number), _NUMBER)
         _paint_strip(canvas, level, rows["paper"], unit)
         for name in LEVELS:
             _paint_tape(canvas, name, halves[name], eases[name] / 2, rows[name], unit, name == level.name)
@@ -232,12 +232,12 @@ def _paint_block(canvas, block, unit):
         lines = {f"{word} armscye": half.armscye[1:], f"{word} side seam": half.side,
                  f"centre {word}": (Line(up, half.hip_centre),), f"{word} hip line": (Line(half.hip_centre, half.hip_side),)}
         sewn = {f"{word} side seam": ("side seam", side)}
-        for number, (leg, run) in enumerate(zip(("side leg", "centre leg"), half.dart_legs), 1):
-            lines[f"{word} waist dart, {leg}"] = run
+        for number, (leg, path) in enumerate(zip(("side leg", "centre leg"), half.dart_legs), 1):
+            lines[f"{word} waist dart, {leg}"] = path
             sewn[f"{word} waist dart, {leg}"] = f"{word} waist dart", number
-        for name, run in lines.items():
-            facts = {"role": "before", "name": name, "length": say_length(path.run_length(run), unit)}
-            canvas.line(run, BEFORE, facts | dict(zip(("seam", "side"), sewn.get(name, ()))))
+        for name, path in lines.items():
+            facts = {"role": "before", "name": name, "length": say_length(paths.path_length(path), unit)}
+            canvas.line(path, BEFORE, facts | dict(zip(("seam", "side"), sewn.get(name, ()))))
         tick(canvas, half.waist_centre, half.waist_side, BODY)
         centre = complex(half.waist_centre.real, half.bust_level)
         tick(canvas, centre, complex(half.underarm.real, half.bust_level), BODY)
@@ -248,15 +248,15 @@ def _paint_block(canvas, block, unit):
                 "seam": "side dart", "side": number})
 
 
-def _middle(run):
-    return path.point_along(run, path.run_length(run) / 2)
+def _middle(path):
+    return paths.point_along(path, paths.path_length(path) / 2)
 
 
 def _paint_strip(canvas, level, bottom, unit):
     canvas.words(complex(-_BESIDE, bottom + _STRIP / 2 - _DROP), f"paper {say_length(level.width, unit)}", SPOT_WORDS, "end")
     start = 0.0
-    for number, run in enumerate(level.stretches, 1):
-        length = path.run_length(run)
+    for number, path in enumerate(level.stretches, 1):
+        length = paths.path_length(path)
         cell = box_run(start, bottom, start + length, bottom + _STRIP)
         canvas.area(cell, CUT_PAPER)
         canvas.line(cell, NEW, {"role": "new", "name": f"stretch {number} of the strip", "length": say_length(length, unit)})

@@ -2,7 +2,7 @@
 """
 
 from dataclasses import dataclass, replace
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.drawing.step_values import Drawn, Spot
@@ -48,7 +48,7 @@ def words(steps):
              vignette("Ease", "the back's side seam close to the body, and the garment's once further out.",
                       [Drawn(block.back_paper, "before"), Drawn(eased, "new")],
                       (back.underarm.real - 7, -8, back.underarm.real + 11, 10),
-                      (Spot(path.at_level(eased, 3.0), "garment"), Spot(path.at_level(back.side, -2.0), "body", "before")))),
+                      (Spot(paths.at_level(eased, 3.0), "garment"), Spot(paths.at_level(back.side, -2.0), "body", "before")))),
         Word("waist dart", "a wedge with two points, which takes away cloth at the waist and nothing above and below",
              vignette("Waist dart", "two long narrow wedges, one on the front and one on the back.",
                       [*paper, *(Drawn(_closed(half.dart_legs), "waste") for half in (front, back)),
@@ -58,7 +58,7 @@ def words(steps):
                       [Drawn(block.front_paper, "before"), Drawn(block.waste[0].outline, "waste"),
                        Drawn((Line(block.mouth_upper, point), Line(point, block.mouth_lower)), "new")],
                       (point.real - 5, block.mouth_lower.imag - 5, front.width + 6, front.underarm.imag + 3),
-                      (Spot(point, "bust point"), Spot(path.point_along((Line(block.mouth_upper, block.mouth_lower),),
+                      (Spot(point, "bust point"), Spot(paths.point_along((Line(block.mouth_upper, block.mouth_lower),),
                        abs(block.mouth_upper - block.mouth_lower) / 2), "mouth", "before")))),
     )  # fmt: skip
 
@@ -67,12 +67,12 @@ def _eased_side(steps):
     """The back's side seam with much ease, laid so that the centre back is where it was."""
     style = replace(steps.style, bust_ease=_EASE, waist_ease=_EASE, hip_ease=_EASE)
     eased = drawn_block(steps.measurements, style).back
-    return path.moved(eased.side, slid(steps.block.back.waist_centre - eased.waist_centre))
+    return paths.moved(eased.side, slid(steps.block.back.waist_centre - eased.waist_centre))
 
 
 def _closed(legs):
     """The dart's outline, from its top down one leg and up the other."""
-    return (*legs[0], *path.turned_round(legs[1]))
+    return (*legs[0], *paths.turned_round(legs[1]))
 
 
 _MEETS = CM_PER_INCH / 8
@@ -156,9 +156,9 @@ def _place(level, unit):
 
 def _closing_said(block, level, eases, unit):
     say = lambda cm: say_length(cm, unit)  # noqa: E731
-    front, back = (sum(map(path.run_length, half)) for half in (level.front, level.back))
+    front, back = (sum(map(paths.path_length, half)) for half in (level.front, level.back))
     yield f"The front's paper comes to {say(front)}, the back's to {say(back)}: together {say(level.width)}."
-    left_out = [run.length for run in gaps(level)]
+    left_out = [path.length for path in gaps(level)]
     if left_out:
         yield f"Left out, for it is sewn away in the waist darts: {' and '.join(map(say, left_out))}."
     if not level.name:
@@ -179,14 +179,14 @@ def _dart_said(one, unit):
             f"the back {say(back_length)}")
     if not block.side_dart:
         yield f"{over}. The front is not longer, so there is no dart to close."
-        yield f"Both side seams measure {say(path.run_length(one.back))} from waist to underarm."
+        yield f"Both side seams measure {say(paths.path_length(one.back))} from waist to underarm."
         return
     yield f"{over}: the front is {say(block.length_difference)} longer."
     if one.still_open < 1e-6:
         yield (f"The dart is closed. From waist to underarm the front's side seam is now as long as the back's: "
-               f"{say(path.run_length(one.back))}.")
+               f"{say(paths.path_length(one.back))}.")
         return
     yield (f"The dart is closed by {say_number(one.closed, 1)} of {degrees(block.side_dart)}; "
            f"its mouth is still {say(one.mouth)} wide.")
     yield (f"From waist to underarm the front's edge measures {say(one.front_length)}, the open mouth counted; "
-           f"the back's seam measures {say(path.run_length(one.back))}.")
+           f"the back's seam measures {say(paths.path_length(one.back))}.")

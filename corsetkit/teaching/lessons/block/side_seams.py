@@ -5,7 +5,7 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, unit
 from dataclasses import dataclass
 from functools import cached_property
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.paths import flattened, moved
 from corsetkit.units import say_length
@@ -76,28 +76,28 @@ class Closing:
     @cached_property
     def upper(self):
         """The front's side seam above the dart, from its mouth up to the underarm, as it lies."""
-        return moved(path.turned_round(self.block.front.side_above), self.move)
+        return moved(paths.turned_round(self.block.front.side_above), self.move)
 
     @cached_property
     def lower(self):
         """The front's side seam below the dart, from the waist up to its mouth."""
-        return path.turned_round(self.block.front.side_waist)
+        return paths.turned_round(self.block.front.side_waist)
 
     @property
     def mouth(self):
         """What is still open of the dart's mouth, straight across, cm."""
-        return abs(path.run_start(self.upper) - path.run_end(self.lower))
+        return abs(paths.path_start(self.upper) - paths.path_end(self.lower))
 
     @property
     def front_length(self):
         """The front's edge from waist to underarm, the mouth counted as far as it is open, cm."""
-        return path.run_length(self.lower) + self.mouth + path.run_length(self.upper)
+        return paths.path_length(self.lower) + self.mouth + paths.path_length(self.upper)
 
     @cached_property
     def back(self):
         """The back's side seam from the waist up to the underarm."""
         half = self.block.back
-        return path.turned_round((*half.side_above, *half.side_waist))
+        return paths.turned_round((*half.side_above, *half.side_waist))
 
 
 def side_seams(title, closing, unit, description):
@@ -123,13 +123,13 @@ def side_seams(title, closing, unit, description):
         _paint_front(canvas, closing, flap, unit)
         _lay(canvas, paper)
         seam = moved(closing.back, to_back)
-        canvas.line(seam, NEW, _facts("back side seam", path.run_length(seam), unit, "side seam", 2))
-        for place, word in ((complex(point.real + 2, 0), "front"), (complex(path.run_start(seam).real + 2, 0), "back")):
+        canvas.line(seam, NEW, _facts("back side seam", paths.path_length(seam), unit, "side seam", 2))
+        for place, word in ((complex(point.real + 2, 0), "front"), (complex(paths.path_start(seam).real + 2, 0), "back")):
             canvas.words(place - 0.9j * SCALE, word, NAME, "start")
         tick(canvas, complex(low.real + _MARGIN, 0), complex(high.real - _MARGIN, 0), BODY)
-        middle = (front.waist_side.real + path.run_start(seam).real) / 2
+        middle = (front.waist_side.real + paths.path_start(seam).real) / 2
         canvas.words(complex(middle, -0.2 * SCALE - CAPITALS * LINE_WORDS.size * SCALE / 10), "waist", LINE_WORDS)
-        level = path.run_end(seam).imag
+        level = paths.path_end(seam).imag
         tick(canvas, complex(point.real, level), complex(strips - 1, level), GUIDE)
         _paint_strips(canvas, closing, strips, room, unit)
 
@@ -139,7 +139,7 @@ def side_seams(title, closing, unit, description):
 def _flap(block):
     """The paper above the dart: its lines from the bust point to the armscye, and the torn border back."""
     front, point = block.front, block.bust_point
-    lines = (Line(point, block.mouth_upper), *path.turned_round(front.side_above), *path.turned_round(front.armscye[1:]))
+    lines = (Line(point, block.mouth_upper), *paths.turned_round(front.side_above), *paths.turned_round(front.armscye[1:]))
     return lines, torn(front.across, point)
 
 
@@ -147,7 +147,7 @@ def _lower_paper(block):
     """The paper below the dart: its lines from the waist to the bust point, and the torn border back."""
     front, point = block.front, block.bust_point
     corner, start = complex(point.real - _LEFT_OF_POINT, 0.0), complex(point.real - _LEFT_OF_POINT, point.imag)
-    lines = (Line(corner, front.waist_side), *path.turned_round(front.side_waist), Line(block.mouth_lower, point))
+    lines = (Line(corner, front.waist_side), *paths.turned_round(front.side_waist), Line(block.mouth_lower, point))
     return lines, (*torn(point, start), *torn(start, corner))
 
 
@@ -167,7 +167,7 @@ def _lay(canvas, paper):
 
 
 def _turned(paper, move):
-    return tuple(moved(run, move) for run in paper)
+    return tuple(moved(path, move) for path in paper)
 
 
 def _leftmost(half):
@@ -180,7 +180,7 @@ def _paint_front(canvas, closing, flap, unit):
     if closing.closed and block.side_dart:
         canvas.line(flap[0], BEFORE, {"name": "where the paper above the dart lay"})
     _lay(canvas, _turned(flap, closing.move))
-    mouth = path.run_start(closing.upper)
+    mouth = paths.path_start(closing.upper)
     if closing.still_open > 1e-6:
         wedge = (Line(point, block.mouth_lower), Line(block.mouth_lower, mouth), Line(mouth, point))
         fill(canvas, wedge, WASTE)
@@ -188,8 +188,8 @@ def _paint_front(canvas, closing, flap, unit):
     if block.side_dart:
         for number, (leg, end) in enumerate((("upper leg", mouth), ("lower leg", block.mouth_lower)), 1):
             canvas.line((Line(point, end),), FREE, _facts(f"side dart, {leg}", abs(end - point), unit, "side dart", number))
-    for where, run in (("below", closing.lower), ("above", closing.upper)):
-        canvas.line(run, NEW, _facts(f"front side seam {where} the dart", path.run_length(run), unit, "side seam", 1))
+    for where, path in (("below", closing.lower), ("above", closing.upper)):
+        canvas.line(path, NEW, _facts(f"front side seam {where} the dart", paths.path_length(path), unit, "side seam", 1))
     canvas.dot(point, 0.8, SPOT_TONE, SPOT)
     canvas.words(point - complex(_LEFT_OF_POINT - 0.4, 0.8 * SCALE), "bust point", SPOT_WORDS, "start")
 
@@ -197,11 +197,11 @@ def _paint_front(canvas, closing, flap, unit):
 def _paint_strips(canvas, closing, left, room, unit):
     """Both seams drawn out straight, upright beside each other; what is open of the dart is hatched."""
     half = _STRIP / 2
-    lower, gap = path.run_length(closing.lower), closing.mouth
+    lower, gap = paths.path_length(closing.lower), closing.mouth
     front, back = left + room / 2, left + 1.5 * room
     stretches = [(front, 0.0, lower, "front side seam below the dart"),
                  (front, lower + gap, closing.front_length, "front side seam above the dart"),
-                 (back, 0.0, path.run_length(closing.back), "back side seam")]
+                 (back, 0.0, paths.path_length(closing.back), "back side seam")]
     for at, bottom, top, name in stretches:
         cell = box_run(at - half, bottom, at + half, top)
         canvas.area(cell, CUT_PAPER)
@@ -210,7 +210,7 @@ def _paint_strips(canvas, closing, left, room, unit):
         cell = box_run(front - half, lower, front + half, lower + gap)
         fill(canvas, cell, WASTE)
         canvas.line(cell, CUT_AWAY, _facts("the dart's mouth, still open", gap, unit))
-    for at, top, word in ((front, closing.front_length, "front"), (back, path.run_length(closing.back), "back")):
+    for at, top, word in ((front, closing.front_length, "front"), (back, paths.path_length(closing.back), "back")):
         canvas.words(complex(at, top + 0.2 * SCALE), word, SPOT_WORDS)
         canvas.words(complex(at, -0.2 * SCALE - CAPITALS * LINE_WORDS.size * SCALE / 10), say_length(top, unit), LINE_WORDS)
 

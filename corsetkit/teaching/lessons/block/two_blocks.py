@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.paths import flattened, moved, run_length
+from corsetkit.geometry.paths import flattened, moved, path_length
 from corsetkit.units import say_length
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.name_places import Clutter
@@ -87,10 +87,10 @@ def compared(before, after):
     for half in ("front", "back"):
         old, new = lines_of(before, half), lines_of(after, half)
         for name in old:
-            run = new[name] if half == "front" else moved(new[name], to_back)
+            path = new[name] if half == "front" else moved(new[name], to_back)
             # A line that neither block has, as a dart that takes nothing, is no line.
-            if old[name] or run:
-                found.append(Compared(name, half, tuple(old[name]), tuple(run)))
+            if old[name] or path:
+                found.append(Compared(name, half, tuple(old[name]), tuple(path)))
     return found
 
 
@@ -134,8 +134,8 @@ _ROOM_ABOVE = 4.5
 
 def two_blocks(title, before, lines, unit, description):
     """The sheet of the `Block` `before` and, over it, what of another lies elsewhere; `lines` are its `Compared`."""
-    old = {name: run for word in ("front", "back") for name, run in lines_of(before, word).items()}
-    points = [p for run in old.values() if run for p in flattened(run, 0.05)]
+    old = {name: path for word in ("front", "back") for name, path in lines_of(before, word).items()}
+    points = [p for path in old.values() if path for p in flattened(path, 0.05)]
     left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
     row, head = 0.62 * SCALE, 1.1 * SCALE
     wide = max(right - left + 2 * _MARGIN, row_width(KEY, SCALE) + _MARGIN, text_width(title, HEADING, SCALE) + 2 * _MARGIN)
@@ -143,9 +143,9 @@ def two_blocks(title, before, lines, unit, description):
     ceiling = top + _ROOM_ABOVE
     low, high = complex(left - spare, bottom - _MARGIN - row), complex(right + spare, ceiling + head)
     clutter = Clutter((low.real + 0.5, bottom - _MARGIN + 0.2, high.real - 0.5, ceiling), SCALE)
-    for run in old.values():
-        if run:
-            clutter.draw(flattened(run, 0.05))
+    for path in old.values():
+        if path:
+            clutter.draw(flattened(path, 0.05))
     moved = [line for line in lines if line.differing]
     for line in moved:
         clutter.draw(flattened(line.after, 0.05), 3)
@@ -167,9 +167,9 @@ def two_blocks(title, before, lines, unit, description):
         canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * SCALE), title, HEADING, "start")
         for _, line in levels:
             tick(canvas, *line, BODY)
-        for name, run in old.items():
-            if run and name != "bust point":
-                canvas.line(run, BEFORE, _facts("before", name, ", as measured", run, unit))
+        for name, path in old.items():
+            if path and name != "bust point":
+                canvas.line(path, BEFORE, _facts("before", name, ", as measured", path, unit))
         for line in moved:
             if line.name == "bust point":
                 canvas.dot(line.after[0].end, 0.75, SPOT_TONE, SPOT)
@@ -201,8 +201,8 @@ def _longest(curves):
     return (max(curves, key=lambda curve: curve.length),)
 
 
-def _facts(role, name, more, run, unit):
-    facts = {"role": role, "name": name + more, "length": say_length(run_length(run), unit)}
+def _facts(role, name, more, path, unit):
+    facts = {"role": role, "name": name + more, "length": say_length(path_length(path), unit)}
     if name in _SEWN:
         # As measured and as moved are two blocks: their seams are sewn within each.
         facts |= {"seam": f"{_SEWN[name][0]}{more}", "side": _SEWN[name][1]}

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.points import direction, heading, unit
@@ -58,7 +58,7 @@ class Crossing:
 
     @cached_property
     def angle(self):
-        """Through how many degrees the whole closing turns, counter-clockwise above nought."""
+        """Through how many degrees the whole closing turns, counter-clockwise above zero."""
         return heading(self.line.close.turn)
 
     @cached_property
@@ -78,17 +78,17 @@ class Crossing:
     @cached_property
     def papers(self):
         """The half's paper as closed runs: two parts, or one with the redrawn line."""
-        top, point = path.moved(self.top, self.move), self.point
-        line = self.line.line if self.blend else path.moved(self.line.moving, self.move)
-        turned = _closed((*path.turned_round(top), *line) if self.inner else (*line, *top), point)
+        top, point = paths.moved(self.top, self.move), self.point
+        line = self.line.line if self.blend else paths.moved(self.line.moving, self.move)
+        turned = _closed((*paths.turned_round(top), *line) if self.inner else (*line, *top), point)
         return (turned,) if self.blend else (turned, _closed(self.line.still, point))
 
 
-def _closed(run, point):
+def _closed(path, point):
     """A run as a closed one, through the bust point where it does not begin or end there."""
-    start, end = path.run_start(run), path.run_end(run)
+    start, end = paths.path_start(path), paths.path_end(path)
     legs = [Line(end, point)] if abs(end - point) > 1e-9 else []
-    return (*run, *legs, *([Line(point, start)] if abs(start - point) > 1e-9 else []))
+    return (*path, *legs, *([Line(point, start)] if abs(start - point) > 1e-9 else []))
 
 
 def crossings(darts, share):
@@ -96,7 +96,7 @@ def crossings(darts, share):
     o, under = darts.overbust, darts.underbust
     point = o.bust_point
     inner = (*o.top_inner, Line(o.top_left, point))
-    outer = (*path.turned_round(o.armscye_cup_part), *path.turned_round(o.top_outer), Line(o.top_right, point))
+    outer = (*paths.turned_round(o.armscye_cup_part), *paths.turned_round(o.top_outer), Line(o.top_right, point))
     return (Crossing("centre-front dart", darts.inner, point, inner, under.inner, True, share),
             Crossing("side dart", darts.outer, point, outer, under.outer, False, share))
 
@@ -118,7 +118,7 @@ def blend_sheet(title, darts, share, unit, description):
         canvas.words(complex(low.real + 0.4 * scale, high.imag - 0.8 * scale), title, HEADING, "start")
         for one in crossed:
             for paper in one.papers:
-                canvas.area(path.moved(paper, slid(complex(1, -1) * _THICK * scale)), SHADOW)
+                canvas.area(paths.moved(paper, slid(complex(1, -1) * _THICK * scale)), SHADOW)
                 canvas.area(paper, CUT_PAPER)
         for one in crossed:
             _paint(canvas, one, unit)
@@ -131,14 +131,14 @@ def blend_sheet(title, darts, share, unit, description):
 
 def _frame(darts):
     """The box that holds the cup's paper at any share: it stands still while the darts close."""
-    points = [p for share in (0.0, 0.5, 1.0) for one in crossings(darts, share) for run in (*one.papers, _legs(one))
-              for p in path.flattened(run, 0.05)]
+    points = [p for share in (0.0, 0.5, 1.0) for one in crossings(darts, share) for path in (*one.papers, _legs(one))
+              for p in paths.flattened(path, 0.05)]
     return around([(p.real, p.imag, p.real, p.imag) for p in points])
 
 
 def _paint(canvas, one, unit):
-    def line(run, pen, role, name):
-        canvas.line(run, pen, {"role": role, "name": name, "length": say_length(path.run_length(run), unit)})
+    def line(path, pen, role, name):
+        canvas.line(path, pen, {"role": role, "name": name, "length": say_length(paths.path_length(path), unit)})
 
     with canvas.group("crossing", {"name": one.dart}):
         turning = NEW if 0 < one.share < 1 else FREE
@@ -156,7 +156,7 @@ def _paint(canvas, one, unit):
             for end in _ends(one):
                 canvas.dot(end, 0.75, SPOT_TONE, SPOT)
         else:
-            line(path.moved(one.line.moving, one.move), turning if turning is NEW else SEWN, "new",
+            line(paths.moved(one.line.moving, one.move), turning if turning is NEW else SEWN, "new",
                  f"underbust line on the part that turns, {one.dart}")
             line(one.line.still, SEWN, "before", f"underbust line on the part that lies still, {one.dart}")
 
@@ -168,15 +168,15 @@ def _legs(one):
 
 
 def _ends(one):
-    return path.run_start(one.blend.after), path.run_end(one.blend.after)
+    return paths.path_start(one.blend.after), paths.path_end(one.blend.after)
 
 
 def _written(clutter, crossed, unit):
     """Where the words stand: first the marks', then the darts' and the two sides of the line."""
     for one in crossed:
         lines = one.blend.before if one.blend else one.line.moving
-        for run in (*one.papers, lines, _legs(one)):
-            clutter.draw(path.flattened(run, 0.1), 2)
+        for path in (*one.papers, lines, _legs(one)):
+            clutter.draw(paths.flattened(path, 0.1), 2)
         for end in _ends(one) if one.blend else ():
             clutter.dot(end)
     for one in crossed:

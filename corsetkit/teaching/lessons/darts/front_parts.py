@@ -5,7 +5,7 @@ Closing a dart turns parts about the bust point, rigidly; what the closed dart g
 
 from dataclasses import dataclass
 from functools import cached_property
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import direction, heading, turn_between
@@ -31,7 +31,7 @@ class Border:
     """One border of a part, run as the part's outline runs; `dart` is the number of the dart whose leg it is, or None."""
 
     name: str
-    run: tuple
+    path: tuple
     dart: int | None = None
 
 
@@ -44,11 +44,11 @@ class FrontPart:
 
     @cached_property
     def outline(self):
-        return tuple(curve for border in self.borders for curve in border.run)
+        return tuple(curve for border in self.borders for curve in border.path)
 
     @cached_property
     def points(self):
-        return path.flattened(self.outline, 0.05)
+        return paths.flattened(self.outline, 0.05)
 
     @cached_property
     def legs(self):
@@ -119,7 +119,7 @@ class Front:
     def across_mark(self, moves):
         """Where the underbust line meets the underbust dart's inner and outer leg, moved."""
         inner, outer = self.parts[INNER_LOWER].underbust, self.parts[OUTER_LOWER].underbust
-        return moves[INNER_LOWER](path.run_end(inner)), moves[OUTER_LOWER](path.run_start(outer))
+        return moves[INNER_LOWER](paths.path_end(inner)), moves[OUTER_LOWER](paths.path_start(outer))
 
 
 def apart(front, moves, others):
@@ -135,13 +135,13 @@ def front_parts(steps):
     inner, outer = under.inner_leg[0], under.outer_leg[0]
     outer_upper = FrontPart((
         Border("side dart, upper leg", (Line(point, block.mouth_upper),), SIDE),
-        Border("side seam above the dart", path.turned_round(half.side_above)),
-        Border("armscye", path.turned_round((*over.armscye_cup_part, *over.armscye_low_part))),
-        Border("overbust line, outer", path.turned_round(over.top_outer)),
+        Border("side seam above the dart", paths.turned_round(half.side_above)),
+        Border("armscye", paths.turned_round((*over.armscye_cup_part, *over.armscye_low_part))),
+        Border("overbust line, outer", paths.turned_round(over.top_outer)),
         Border("tightening dart, outer leg", (Line(over.top_right, point),), TIGHTENING)), darts.outer.moving)
     inner_upper = FrontPart((
         Border("tightening dart, inner leg", (Line(point, over.top_left),), TIGHTENING),
-        Border("overbust line, inner", path.turned_round(over.top_inner)),
+        Border("overbust line, inner", paths.turned_round(over.top_inner)),
         Border("centre front, taken in", (Line(over.front_point, over.dart_upper),)),
         Border("centre-front dart, upper leg", (Line(over.dart_upper, point),), CENTRE_FRONT)), darts.inner.moving)
     inner_lower = FrontPart((
@@ -152,7 +152,7 @@ def front_parts(steps):
     outer_lower = FrontPart((
         Border("underbust dart, outer leg", (Line(point, under.outer), outer), UNDERBUST),
         Border("waist", (Line(outer.end, half.waist_side),)),
-        Border("side seam", path.turned_round(half.side_waist)),
+        Border("side seam", paths.turned_round(half.side_waist)),
         Border("side dart, lower leg", (Line(block.mouth_lower, point),), SIDE)), darts.outer.still)
     return Front(point, (outer_upper, inner_upper, inner_lower, outer_lower))
 
@@ -236,10 +236,10 @@ def _rows(canvas, top, drawn, now):
 def _bars(canvas, at, angles, long, pen, hatched):
     for angle in angles:
         if angle > 0.05:
-            run = box_run(at.real, at.imag, at.real + angle * long, at.imag + _BAR * canvas.scale)
+            path = box_run(at.real, at.imag, at.real + angle * long, at.imag + _BAR * canvas.scale)
             if hatched:
-                fill(canvas, run, WASTE)
-            canvas.line(run, pen)
+                fill(canvas, path, WASTE)
+            canvas.line(path, pen)
             at += angle * long
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.paths import flattened, moved, run_length
+from corsetkit.geometry.paths import flattened, moved, path_length
 from corsetkit.geometry.points import direction, heading
 from corsetkit.units import say_length
 from corsetkit.teaching.lessons.darts.front_parts import HIGH, WIDE, degrees, paint_chart
@@ -58,7 +58,7 @@ class Laying:
 
 def frame_of(front, many):
     """The box that holds the front's parts moved by each of `many` moves."""
-    return around([(p.real, p.imag, p.real, p.imag) for moves in many for run in front.moved_points(moves) for p in run])
+    return around([(p.real, p.imag, p.real, p.imag) for moves in many for path in front.moved_points(moves) for p in path])
 
 
 def fronts_sheet(title, front, layings, frame, unit, description, chart=False):
@@ -112,9 +112,9 @@ def _paint_front(canvas, front, laying, step, unit, places):
             part = front.parts[number]
             for border in part.borders:
                 pen = BODY if border.name == "waist" and not turned[number] else NEW if turned[number] else FREE
-                canvas.line(moved(border.run, at[number]), pen, _facts(front, border, unit, step, turned[number]))
+                canvas.line(moved(border.path, at[number]), pen, _facts(front, border, unit, step, turned[number]))
             canvas.line(moved(part.underbust, at[number]), SEWN,
-                        {"role": "before", "name": "underbust line", "length": say_length(run_length(part.underbust), unit)})
+                        {"role": "before", "name": "underbust line", "length": say_length(path_length(part.underbust), unit)})
         for start, end in laying.guides:
             canvas.line((Line(start + step, end + step),), MEASURE)
         for spot in laying.spots:
@@ -125,7 +125,7 @@ def _paint_front(canvas, front, laying, step, unit, places):
 
 def _facts(front, border, unit, step, turned):
     """What is told of a border; the two legs of a dart name each other. Each front on the sheet keeps its seams its own."""
-    facts = {"role": "new" if turned else "before", "name": border.name, "length": say_length(run_length(border.run), unit)}
+    facts = {"role": "new" if turned else "before", "name": border.name, "length": say_length(path_length(border.path), unit)}
     if border.dart is not None:
         legs = [one for part in front.parts for one in part.borders if one.dart == border.dart]
         side = legs.index(border)

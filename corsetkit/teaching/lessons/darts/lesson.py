@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared
 from corsetkit.teaching.lessons.darts.front_parts import degrees
@@ -162,7 +162,7 @@ class DartsLesson(StepLesson):
 
     def _tape(self, steps, unit):
         darts = steps.darts
-        say = lambda run: say_length(path.run_length(run), unit)  # noqa: E731
+        say = lambda path: say_length(paths.path_length(path), unit)  # noqa: E731
         return (
             "Hold the paper against the light: the legs of each closed dart should lie on each other from the bust point on.",
             "On edge along the redrawn underbust line: from the centre front to the underbust dart "
@@ -186,8 +186,8 @@ def _closed_paper(steps):
     if steps.block.side_dart:
         close = darts.outer.close
         armscye = (*over.armscye_cup_part, *over.armscye_low_part)
-        lines += [Drawn(path.moved(armscye, close), "new", "armscye, side dart closed", ""),
-                  Drawn(path.moved(front.side_above, close), "new", "side seam above, side dart closed", "")]
+        lines += [Drawn(paths.moved(armscye, close), "new", "armscye, side dart closed", ""),
+                  Drawn(paths.moved(front.side_above, close), "new", "side seam above, side dart closed", "")]
     return lines
 
 
@@ -208,7 +208,7 @@ def _line_said(darts, share, unit):
         yield (f"Closing the {one.dart} {step}. Redrawn, the line moves by {say_length(one.blend.largest_move, unit)} at "
                f"most and {becomes}.")
     if share >= 1:
-        inner, outer = (say_length(path.run_length(line.line), unit) for line in (darts.inner, darts.outer))
+        inner, outer = (say_length(paths.path_length(line.line), unit) for line in (darts.inner, darts.outer))
         yield (f"Cup and lower front are both cut along the redrawn line, so they still fit: {inner} from the centre front to "
                f"the underbust dart, {outer} from there to the armscye.")
 

@@ -141,29 +141,29 @@ def order_picture(title, steps, unit, turned):
     ends = {CENTRE_FRONT: steps.overbust.front_dart, SIDE: steps.block.side_dart}
     whole = sum(ends.values())
     turned = _within(turned, whole)
-    layings, ways = [], []
+    layings, tangents = [], []
     for first, second, words in ((CENTRE_FRONT, SIDE, "centre-front dart first"), (SIDE, CENTRE_FRONT, "side dart first")):
         done = min(turned, ends[first])
         rest = min(turned - done, ends[second])
-        ways.append({first: done, second: rest})
+        tangents.append({first: done, second: rest})
         moves = front.closed_in_turn(((first, done), (second, rest)))
         layings.append(Laying(moves, words, (Spot(front.point, "bust point"),)))
     every = [front.closed_in_turn(((CENTRE_FRONT, part * ends[CENTRE_FRONT]), (SIDE, part * ends[SIDE])))
              for part in (0, 0.5, 1)]
     every += [front.closed_in_turn(((CENTRE_FRONT, ends[CENTRE_FRONT]),)), front.closed_in_turn(((SIDE, ends[SIDE]),))]
-    said = tuple(_order_said(front, layings, ends, ways, turned, whole, unit))
+    said = tuple(_order_said(front, layings, ends, tangents, turned, whole, unit))
     sheet = fronts_sheet(title, front, layings, frame_of(front, every), unit, f"{title}. {' '.join(said)}")
     return Picture(svg_text(sheet), sheet.description, said)
 
 
-def _order_said(front, layings, ends, ways, turned, whole, unit):
+def _order_said(front, layings, ends, tangents, turned, whole, unit):
     yield f"Closed so far: {degrees(turned)} of {degrees(whole)} degrees."
     if not ends[SIDE]:
-        yield (f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - ways[0][CENTRE_FRONT])} degrees. This front "
+        yield (f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangents[0][CENTRE_FRONT])} degrees. This front "
                "has no side dart, so there is one dart to close and only one order.")
-    for place, way in zip(("left", "right"), ways if ends[SIDE] else ()):
-        yield (f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - way[CENTRE_FRONT])} degrees, "
-               f"the side dart by {degrees(ends[SIDE] - way[SIDE])}.")
+    for place, tangent in zip(("left", "right"), tangents if ends[SIDE] else ()):
+        yield (f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangent[CENTRE_FRONT])} degrees, "
+               f"the side dart by {degrees(ends[SIDE] - tangent[SIDE])}.")
     far = apart(front, layings[0].moves, layings[1].moves)
     if far > _SAME:
         yield f"The two drawings differ: one corner lies {say_length(far, unit)} from its place in the other."
@@ -200,15 +200,15 @@ def _pin_said(front, moves, ends, beside, unit):
 
 
 def leg_gaps(front, moves, ends):
-    """For each closed dart: its name, how far its legs stand apart (below nought where the paper lies double), and how far
+    """For each closed dart: its name, how far its legs stand apart (below zero where the paper lies double), and how far
     they are shifted along each other, cm. They are parallel, for the part has turned by the dart's whole angle."""
     found = []
     for dart, end, turned, still, sign in (("centre-front dart", ends[0], INNER_UPPER, front.parts[INNER_LOWER].legs[0], -1),
                                            ("side dart", ends[1], OUTER_UPPER, front.parts[OUTER_LOWER].legs[1], 1)):
         if end:
             off = moves[turned](front.point) - front.point
-            way = unit(still)
-            found.append((dart, sign * cross(way, off), abs((off * way.conjugate()).real)))
+            tangent = unit(still)
+            found.append((dart, sign * cross(tangent, off), abs((off * tangent.conjugate()).real)))
     return tuple(found)
 
 

@@ -1,6 +1,6 @@
 """The words of lesson 04, drawn on one wearer's darts."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.teaching.shared.clipping import arc
 from corsetkit.drawing.step_values import Drawn, Spot
@@ -16,16 +16,16 @@ def dart_words(steps):
     darts, over, front = steps.darts, steps.overbust, front_parts(steps)
     point, line, close = front.point, darts.inner, darts.inner.close
     part = front.parts[INNER_UPPER]
-    turned = Drawn(path.moved(part.outline, close), "new")
+    turned = Drawn(paths.moved(part.outline, close), "new")
     as_drawn = [Drawn(one.outline, "before") for one in front.parts]
     wedge = Drawn((Line(point, over.dart_upper), Line(over.dart_upper, over.dart_lower), Line(over.dart_lower, point)), "waste")
-    room = _room((part.outline, turned.run))
+    room = _room((part.outline, turned.path))
     swing = [Drawn(arc(point, corner, over.front_dart), "guide")
              for corner in (over.front_point, over.top_left, over.dart_upper)]
     at = line.leg_lower
     across = (at.real - 2.6, at.imag - 3.0, at.real + 3.4, at.imag + 2.6)
     leg = Drawn((Line(at - 2.0, point),), "before")
-    broken = (path.moved(line.moving, close), line.still)
+    broken = (paths.moved(line.moving, close), line.still)
     return (
         Word("closing a dart", "laying one leg of the dart on the other, so that its wedge is gone from the paper",
              vignette("Closing a dart", "the paper above the centre-front dart, turned down on to the dart's lower leg",
@@ -42,14 +42,14 @@ def dart_words(steps):
         Word("V at the centre front", "the notch at the top of the centre front, left and right half laid together: above the "
              "closed dart the corner has swung off the centre",
              vignette("V at the centre front", "both halves of the front, and between their turned corners a small open V",
-                      [Drawn(one, role) for run, role in _v_lines(front, turned, darts) for one in (run, mirrored(run))],
+                      [Drawn(one, role) for path, role in _v_lines(front, turned, darts) for one in (path, mirrored(path))],
                       _v_room(darts))),
     )  # fmt: skip
 
 
-def _room(runs):
+def _room(all_paths):
     """A window round the runs, with paper on all sides to tell what they lie beside, cm."""
-    points = [p for run in runs for p in path.flattened(run, 0.05)]
+    points = [p for path in all_paths for p in paths.flattened(path, 0.05)]
     left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
     return left - 1.2, bottom - 2.2, right + 2.6, top + 1.0
 
@@ -57,7 +57,7 @@ def _room(runs):
 def _v_lines(front, turned, darts):
     """One half's lines round the V, and what each is."""
     low = darts.overbust.dart_lower
-    return ((front.parts[INNER_LOWER].outline, "before"), (turned.run, "before"), ((Line(darts.front_point, low),), "new"))
+    return ((front.parts[INNER_LOWER].outline, "before"), (turned.path, "before"), ((Line(darts.front_point, low),), "new"))
 
 
 def _v_room(darts):

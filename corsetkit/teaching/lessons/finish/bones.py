@@ -2,7 +2,7 @@
 
 from corsetkit.finish.bones import SPIRAL
 from corsetkit.finish.lacing import lacing_stretches
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit as unit_step
 from corsetkit.pattern.edge import Kind
@@ -46,9 +46,9 @@ def bones_sheet(finished, bill, unit, title):
     Each bone bears its number in the bill's order; those of the lacing edge run up over the yoke where there is one.
     """
     pieces = [one for one in finished.pattern.pieces if not one.copied and
-              (path.on_line(one.run, 0j, 1 + 0j) or any(edge.kind is Kind.LACING for edge in one.edges))]
+              (paths.on_line(one.path, 0j, 1 + 0j) or any(edge.kind is Kind.LACING for edge in one.edges))]
     choices, stretches = finished.choices, lacing_stretches(finished.pattern.pieces)
-    boxes = [(p.real, p.imag, p.real, p.imag) for one in pieces for p in path.flattened(one.run, 0.1)]
+    boxes = [(p.real, p.imag, p.real, p.imag) for one in pieces for p in paths.flattened(one.path, 0.1)]
     left, bottom, right, top = around(boxes)
     wide = max(right - left + 2 * _MARGIN, row_width(_KEY, SCALE) + 2 * _MARGIN, text_width(title, HEADING, SCALE) + 4.0)
     side = (wide - (right - left)) / 2
@@ -61,15 +61,15 @@ def bones_sheet(finished, bill, unit, title):
         canvas.words(complex(low.real + 0.4 * SCALE, high.imag - 0.8 * SCALE), title, HEADING, "start")
         for piece in pieces:
             with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
-                canvas.area(piece.run, CUT_PAPER)
+                canvas.area(piece.path, CUT_PAPER)
                 for edge in piece.edges:
-                    canvas.line(edge.run, pen_of(edge), edge_facts(edge, piece, unit, owners))
+                    canvas.line(edge.path, pen_of(edge), edge_facts(edge, piece, unit, owners))
         tick(canvas, complex(left, 0), complex(right, 0), BODY)
-        for _, bone, run in drawn:
-            _paint_bone(canvas, bone, run, choices, bill.channel_width, unit)
+        for _, bone, path in drawn:
+            _paint_bone(canvas, bone, path, choices, bill.channel_width, unit)
         for stretch, made in zip(stretches, bill.eyelets):
             for place in made.places:
-                at = path.point_along(stretch.run, place) - 1j * path.way_along(stretch.run, place) * made.inset
+                at = paths.point_along(stretch.path, place) - 1j * paths.tangent_along(stretch.path, place) * made.inset
                 canvas.dot(at, 0.5, MARK_TONE, EYELET)
         for number, at in _numbers(drawn, top):
             canvas.dot(at, _RING, MARK_TONE, RING)
@@ -83,7 +83,7 @@ def bones_sheet(finished, bill, unit, title):
 
 def _channel(bone, stretches, choices):
     """The run along the middle of a bone's channel, where its piece lies."""
-    edge = next((one for one in stretches if one.run == bone.line), None)
+    edge = next((one for one in stretches if one.path == bone.line), None)
     if edge is None:
         return bone.line
     # At the very edge the channel lies inside it; the other lies as far beyond the eyelets as they lie from the edge.
@@ -91,25 +91,25 @@ def _channel(bone, stretches, choices):
     return tuple(Line(a, b) for a, b in _pairs(_beside(bone.line, inset)))
 
 
-def _beside(run, off):
+def _beside(path, off):
     """Points along the run, `off` cm to its right."""
-    points = path.flattened(run, 0.02)
+    points = paths.flattened(path, 0.02)
     points = [p for i, p in enumerate(points) if not i or abs(p - points[i - 1]) > 1e-6]
-    ways = [unit_step(b - a) for a, b in _pairs(points)]
-    turned = [ways[0], *(unit_step(a + b) for a, b in _pairs(ways)), ways[-1]]
-    return [p - 1j * way * off for p, way in zip(points, turned)]
+    tangents = [unit_step(b - a) for a, b in _pairs(points)]
+    turned = [tangents[0], *(unit_step(a + b) for a, b in _pairs(tangents)), tangents[-1]]
+    return [p - 1j * tangent * off for p, tangent in zip(points, turned)]
 
 
 def _pairs(points):
     return zip(points, points[1:])
 
 
-def _paint_bone(canvas, bone, run, choices, channel, unit):
-    length = path.run_length(run)
+def _paint_bone(canvas, bone, path, choices, channel, unit):
+    length = paths.path_length(path)
     for off in (-channel / 2, channel / 2):
-        canvas.line(tuple(Line(a, b) for a, b in _pairs(_beside(run, off))), GUIDE)
+        canvas.line(tuple(Line(a, b) for a, b in _pairs(_beside(path, off))), GUIDE)
     spare = min(choices.bone_shorter / 2, length / 4)
-    inner = path.stretch(run, spare, length - spare)
+    inner = paths.stretch(path, spare, length - spare)
     half = choices.bone_width / 2
     right, left_ = _beside(inner, half), _beside(inner, -half)
     shape = closed((*right, *left_[::-1]))
@@ -119,9 +119,9 @@ def _paint_bone(canvas, bone, run, choices, channel, unit):
     canvas.line(shape, BONE, {"role": "new", "name": f"bone, {bone.place}, {bone.kind}", "length": say_length(bone.length, unit)})
 
 
-def _coil(run, half):
+def _coil(path, half):
     """Slanting strokes across a spiral bone."""
-    right, left, step = _beside(run, half), _beside(run, -half), 0.45
+    right, left, step = _beside(path, half), _beside(path, -half), 0.45
     along, next_at = 0.0, 0.0
     for (a, b), (c, d) in zip(_pairs(left), _pairs(right)):
         length = abs(b - a)
@@ -138,8 +138,8 @@ def _numbers(drawn, top):
     """Where the bones' numbers stand: over each bone's upper end, raised where two would meet."""
     radius = _RING * SCALE / 10
     taken = []
-    for number, _, run in sorted(drawn, key=lambda one: max(path.run_start(one[2]), path.run_end(one[2]), key=_up).real):
-        head = max(path.run_start(run), path.run_end(run), key=_up)
+    for number, _, path in sorted(drawn, key=lambda one: max(paths.path_start(one[2]), paths.path_end(one[2]), key=_up).real):
+        head = max(paths.path_start(path), paths.path_end(path), key=_up)
         at = head + 1j * (radius + 0.35)
         while any(abs(at - other) < 2.15 * radius for other in taken):
             at += 0.5j * radius

@@ -1,7 +1,7 @@
 """The end of a sewn seam, seen from inside: its two allowances before they are pressed, and after.
 
 Near its end a seam is nearly straight, and here it is drawn straight: a point is told by how far it lies along the seam
-from its end (`up`, above nought where the pieces are) and how far out from it (`out`, above nought on the allowance's
+from its end (`up`, above zero where the pieces are) and how far out from it (`out`, above zero on the allowance's
 side), cm. Both partners are told alike, so that they lie on each other as they do right sides together.
 """
 
@@ -13,7 +13,7 @@ from functools import cached_property
 from corsetkit.finish.allowances import Reaches, cutting_line, seam_end, widths
 from corsetkit.finish.corners import meeting
 from corsetkit.finish.cutting_line import strokes
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
 from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.drawing.finished_view import closed
@@ -100,7 +100,7 @@ class SeamCorner:
 
     @cached_property
     def _sewing_line(self):
-        return path.flattened(self.piece.run, 0.002)[:-1]
+        return paths.flattened(self.piece.path, 0.002)[:-1]
 
     @cached_property
     def _cut(self):
@@ -130,8 +130,8 @@ class SeamCorner:
     def _bend(self):
         """The seam from its end back, as it lies: how far up, and how far out it bends there."""
         stroke = self.met.first.stroke
-        run = path.turned_round(stroke.run) if self.met.first is self.met.arriving else stroke.run
-        points = [self._local(p) for p in path.flattened(path.cut_along(run, min(2 * self.seen, stroke.length))[0], 0.002)]
+        path = paths.turned_round(stroke.path) if self.met.first is self.met.arriving else stroke.path
+        points = [self._local(p) for p in paths.flattened(paths.cut_along(path, min(2 * self.seen, stroke.length))[0], 0.002)]
         return [p.imag for p in points], [p.real for p in points]
 
     def _told(self, point):
@@ -177,7 +177,7 @@ def seam_corners(pattern, choices, many=MANY):
 def sticking_out(flap, corner):
     """How far an allowance that is pressed onto the piece of `corner` reaches beyond that piece's cutting line, cm.
 
-    `flap` is told as it lies there: below nought out.
+    `flap` is told as it lies there: below zero out.
     """
     return max(corner.border(p.real) - p.imag for p in flap)
 

@@ -149,7 +149,7 @@ def _hidden(first, second, swing):
 
 
 def _across(points, share):
-    """The points with their distance from the seam shortened to `share` of it; below nought they lie on its other side."""
+    """The points with their distance from the seam shortened to `share` of it; below zero they lie on its other side."""
     return tuple(complex(p.real * share, p.imag) for p in points)
 
 

@@ -4,7 +4,7 @@
 from corsetkit.finish.bill import bill
 from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.cutting_line import strokes
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.drawing.step_values import Drawn, Spot
@@ -35,9 +35,9 @@ def finish_words(finished):
     telling = most_telling(finished.pattern.pieces)
     one = next(each for each in finished.pieces if each.piece is telling)
     seam = next(edge for edge in telling.edges if edge.kind is Kind.PANEL_SEAM)
-    sewing = [Drawn(edge.run, "before") for edge in telling.edges]
+    sewing = [Drawn(edge.path, "before") for edge in telling.edges]
     cutting = Drawn(closed(one.cutting), "before")
-    corner = path.run_start(seam.run)
+    corner = paths.path_start(seam.path)
     near = (corner.real - 6.5, corner.imag - 3.5, corner.real + 3.5, corner.imag + 4.5)
     band = _band(one, seam)
 
@@ -46,9 +46,9 @@ def finish_words(finished):
 
     return (
         card("sewing line", "the line on which a piece is sewn to the next",
-             "the inner line drawn strongly.", [cutting, *(Drawn(edge.run, "new") for edge in telling.edges)]),
+             "the inner line drawn strongly.", [cutting, *(Drawn(edge.path, "new") for edge in telling.edges)]),
         card("cutting line", "the line along which the cloth is cut, outside the sewing line",
-             "the outer line drawn strongly.", [*sewing, Drawn(cutting.run, "new")]),
+             "the outer line drawn strongly.", [*sewing, Drawn(cutting.path, "new")]),
         card("allowance", "the cloth between the two lines; it lies inside the finished corset and holds the seam",
              "the strip between the two lines, hatched.", [*sewing, cutting, Drawn(closed(band), "waste")]),
         *_bone_and_lacing(finished, seam, card),
@@ -60,30 +60,30 @@ def _band(finished, edge):
     number = next(i for i, each in enumerate(finished.piece.edges) if each is edge)
     outside = [p for each in strokes(finished.piece, finished.allowances) if each.edge is finished.piece.edges[number]
                for p in each.outside]
-    return (*path.flattened(edge.run, 0.05), *reversed(outside))
+    return (*paths.flattened(edge.path, 0.05), *reversed(outside))
 
 
 def _bone_and_lacing(finished, seam, card):
     pattern, choices = finished.pattern, finished.choices
     stretch = lacing_stretches(pattern.pieces)[0]
     panel, edge = stretch.parts[-1]
-    lines = [Drawn(each.run, "before") for each in panel.edges]
-    foot = path.run_start(edge.run)
+    lines = [Drawn(each.path, "before") for each in panel.edges]
+    foot = paths.path_start(edge.path)
     low = (foot.real - 6.5, foot.imag - 2.0, foot.real + 3.5, foot.imag + 6.0)
     middle = (foot.real - 6.5, -4.0, foot.real + 3.5, 4.0)
     places = bill(finished).eyelets[0]
-    holes = [path.point_along(stretch.run, place) - 1j * path.way_along(stretch.run, place) * places.inset
+    holes = [paths.point_along(stretch.path, place) - 1j * paths.tangent_along(stretch.path, place) * places.inset
              for place in places.places]
     seen = [Spot(at, "") for at in holes if -3.6 < at.imag < 3.6]
     half, tape = (choices.bone_width + choices.channel_ease) / 2, choices.waist_tape_width / 2
-    at = path.point_along(seam.run, seam.length / 2)
-    beside = [Drawn(_parallel(seam.run, off), "new") for off in (-half, half)]
+    at = paths.point_along(seam.path, seam.length / 2)
+    beside = [Drawn(_parallel(seam.path, off), "new") for off in (-half, half)]
     strip = tuple(Line(a, b) for a, b in ((foot - choices.facing_width, foot - choices.facing_width + 20j),))
     return (
         card("facing", "a strip that lines an edge from inside; here it strengthens the lacing edge behind the eyelets",
              "a line beside the lacing edge, where the facing ends.", [*lines, *(Drawn((one,), "new") for one in strip)], low),
         card("bone channel", "the tunnel of cloth in which a bone lies, a little wider than the bone",
-             "two lines close to each other along a seam.", [Drawn(seam.run, "before"), *beside],
+             "two lines close to each other along a seam.", [Drawn(seam.path, "before"), *beside],
              (at.real - 4.0, at.imag - 3.2, at.real + 4.0, at.imag + 3.2)),
         card("eyelet", "a hole with a metal rim, for the lacing; two pairs stand closer together at the waist",
              "a row of small round marks beside the lacing edge.", lines, middle, seen),
@@ -94,10 +94,10 @@ def _bone_and_lacing(finished, seam, card):
     )
 
 
-def _parallel(run, off):
+def _parallel(path, off):
     """A line of short strokes `off` cm to the right of the run."""
-    length = path.run_length(run)
-    points = [path.point_along(run, length * i / 60) - 1j * path.way_along(run, length * i / 60) * off for i in range(61)]
+    length = paths.path_length(path)
+    points = [paths.point_along(path, length * i / 60) - 1j * paths.tangent_along(path, length * i / 60) * off for i in range(61)]
     return tuple(Line(a, b) for a, b in zip(points, points[1:]))
 
 
@@ -191,8 +191,8 @@ class FinishLesson(CourseLesson):
         unit = desk.record.unit
         piece, edge = _most_hollow(pattern)
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        right = path.run_length(parallel(edge, ASKED)[0])
-        turned = abs(path.turning(edge.run))
+        right = paths.path_length(parallel(edge, ASKED)[0])
+        turned = abs(paths.turning(edge.path))
 
         def move(share):
             title = f"The {edge.name} of the {piece.name}, for {name}"
@@ -230,7 +230,7 @@ class FinishLesson(CourseLesson):
 
 def _most_hollow(pattern):
     """The sewn edge of a panel that turns most away from its piece, and the piece."""
-    found = [(path.turning(edge.run), piece, edge) for piece in pattern.pieces for edge in piece.edges
+    found = [(paths.turning(edge.path), piece, edge) for piece in pattern.pieces for edge in piece.edges
              if edge.kind is Kind.PANEL_SEAM]
     return min(found, key=lambda one: one[0])[1:]
 

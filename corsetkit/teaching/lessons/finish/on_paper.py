@@ -91,7 +91,7 @@ def _corner_by_hand(title, corner, numbers, say, unit):
     level = 0.66 * seen
     # Between the two notes that stand in the same margin, whatever the corner.
     fold = 1j * max(0.12 * seen, (level + end.imag) / 2)
-    low = min(p.imag for run in (flap, cut, sewn) for one in run for p in (one.start, one.end))
+    low = min(p.imag for path in (flap, cut, sewn) for one in path for p in (one.start, one.end))
     box = (-seen, low - 0.1 * seen, width + 0.25 * seen, seen)
     scale = (box[3] - box[1]) / 9.0
     strokes = [Stroke(cut, NEW, f"cutting line of the {corner.later}", "new", 3),

@@ -1,7 +1,7 @@
 """The lesson's smaller pictures: a hollow edge and its parallel, notches that meet, bones and eyelets.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
 from corsetkit.drawing.lettering import around, grown
@@ -30,15 +30,15 @@ _APART = 1.6
 
 def hollow_sheet(piece, edge, width, widest, unit, title, description):
     """The sheet of a piece with the line `width` cm outside one of its edges; there is room for `widest` cm."""
-    outline = path.flattened(piece.run, 0.05)
+    outline = paths.flattened(piece.path, 0.05)
     box = grown(around([(p.real, p.imag, p.real, p.imag) for p in outline]), widest + 0.6)
     scale = (box[3] - box[1]) / 11.0
     beside, square = parallel(edge, width)
-    strokes = [Stroke(one.run, SEWN if one is edge else FREE, one.name) for one in piece.edges]
+    strokes = [Stroke(one.path, SEWN if one is edge else FREE, one.name) for one in piece.edges]
     if width > 1e-9:
         strokes.append(Stroke(tuple(Line(a, b) for a, b in square), GUIDE))
         strokes.append(Stroke(beside, NEW, f"cutting line beside the {edge.name}", "new", 3))
-    return close_up(title, description, box, scale, unit, [Patch(piece.run, CUT_PAPER)], strokes,
+    return close_up(title, description, box, scale, unit, [Patch(piece.path, CUT_PAPER)], strokes,
                     key=((SEWN, f"the {edge.name}, sewing line"), (NEW, "cutting line beside it"), (GUIDE, "square to the edge")))
 
 
@@ -46,8 +46,8 @@ def parallel(edge, width, count=240):
     """The line `width` cm to the right of an edge as a run, and (from, to) of strokes square to the edge between the two."""
     length = edge.length
     stops = [length * i / count for i in range(count + 1)]
-    points = [path.point_along(edge.run, stop) for stop in stops]
-    outs = [-1j * path.way_along(edge.run, stop) * width for stop in stops]
+    points = [paths.point_along(edge.path, stop) for stop in stops]
+    outs = [-1j * paths.tangent_along(edge.path, stop) * width for stop in stops]
     beside = [p + out for p, out in zip(points, outs)]
     every = max(1, round(count * _APART / length))
     square = [(points[i], beside[i]) for i in range(0, count + 1, every)]
@@ -91,7 +91,7 @@ def notch_pairs(finished):
 def notch_sheet(finished, pair, unit, title):
     """The whole pattern with both sides of the pair's seam and its two places lit."""
     whole = Whole(finished, title, _KEY)
-    spots = [path.point_along(edge.run, along) + whole.step(edge) for edge, along, _ in pair.places]
+    spots = [paths.point_along(edge.path, along) + whole.step(edge) for edge, along, _ in pair.places]
 
     def paint(canvas):
         whole.paint(canvas, unit, BEFORE)
@@ -99,7 +99,7 @@ def notch_sheet(finished, pair, unit, title):
             for edge in side:
                 facts = {"role": "new", "name": f"{pair.seam.name}, {whole.owners[id(edge)].name}", "side": number,
                          "seam": f"{seam_letter(pair.seam.number)} lit", "length": say_length(edge.length, unit)}
-                canvas.line(path.moved(edge.run, slid(whole.step(edge))), NEW, facts)
+                canvas.line(paths.moved(edge.path, slid(whole.step(edge))), NEW, facts)
         tick(canvas, *spots, GUIDE)
         for at in spots:
             canvas.dot(at, 1.0, SPOT_TONE, SPOT)

@@ -3,7 +3,7 @@
 
 from corsetkit.finish.choices import choice_of
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.paths import moved, run_length
+from corsetkit.geometry.paths import moved, path_length
 from corsetkit.geometry.points import cross
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
@@ -12,7 +12,7 @@ from corsetkit.drawing.finished_view import FinishedView, LaidEdge, closed, notc
 from corsetkit.drawing.lettering import around, grown, text_width
 from corsetkit.drawing.pens import BOARD_TONE, CUT_PAPER, FOLD_EDGE, HEADING, NEW, NOTCH_CUT, SEWING, SPOT_WORDS, Tone
 from corsetkit.drawing.views import view
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.drawing.arrange import beside, rows
 from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.name_places import Clutter
@@ -44,19 +44,19 @@ class ReadyPiece:
         view, move = self.view, slid(step)
         with canvas.group("piece", piece_facts(view)):
             canvas.area(moved(view.cutting, move), ALLOWANCE_TONE)
-            canvas.area(moved(self.finished.piece.run, move), CUT_PAPER)
+            canvas.area(moved(self.finished.piece.path, move), CUT_PAPER)
             for layer in LAYERS[1:]:
                 paint_layer(canvas, layer, view, step, unit, self.owners)
             cut = tuple(one for one in view.cutting if not any(_along(one, fold[0]) for fold in view.folds))
-            canvas.line(moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(run_length(cut), unit)})
+            canvas.line(moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(path_length(cut), unit)})
 
 
 def _plain_view(finished, scale):
     """The finished piece with the label it has on the screen; the print says more in it."""
     piece = finished.piece
     found = view(piece, scale)
-    sewing = tuple(LaidEdge(edge, edge.run) for edge, width in zip(piece.edges, finished.allowances) if width > 0)
-    folds = tuple(edge.run for edge in piece.edges if edge.kind is Kind.FOLD)
+    sewing = tuple(LaidEdge(edge, edge.path) for edge, width in zip(piece.edges, finished.allowances) if width > 0)
+    folds = tuple(edge.path for edge in piece.edges if edge.kind is Kind.FOLD)
     box = around([found.box, *((p.real, p.imag, p.real, p.imag) for p in finished.cutting)])
     return FinishedView(finished, found, closed(finished.cutting), sewing, folds,
                         *notch_strokes(finished.notches, finished.cutting, scale), box)
@@ -64,8 +64,8 @@ def _plain_view(finished, scale):
 
 def _along(stroke, fold):
     """Whether a straight stroke lies on the endless line of a straight fold, which is no edge to cut along."""
-    start, way = fold.start, fold.way(0.0)
-    return all(abs(cross(way, p - start)) < 1e-5 for p in (stroke.start, stroke.end))
+    start, tangent = fold.start, fold.tangent(0.0)
+    return all(abs(cross(tangent, p - start)) < 1e-5 for p in (stroke.start, stroke.end))
 
 
 def allowance_words(edge, width, choices, unit):
@@ -89,7 +89,7 @@ _ALONG = (0.5, 0.35, 0.65, 0.2, 0.8)
 def one_piece(finished, pieces, choices, unit, title):
     """The sheet of one `FinishedPiece` of the `pieces`, cut with `choices`."""
     piece = finished.piece
-    outline = path.flattened(piece.run, 0.05)
+    outline = paths.flattened(piece.path, 0.05)
     box = grown(around([(p.real, p.imag, p.real, p.imag) for p in (*outline, *finished.cutting)]), 0.4)
     box = around([box, grown(around([(p.real, p.imag, p.real, p.imag) for p in outline]), ROOM)])
     scale = max((box[2] - box[0]) / SEEN, (box[3] - box[1]) / SEEN_HIGH)
@@ -125,8 +125,8 @@ def _beside(clutter, edge, width, choices, unit, scale):
         return None
     half = text_width(words, SPOT_WORDS, scale) / 2
     for share in _ALONG:
-        at, way = (take(edge.run, share * edge.length) for take in (path.point_along, path.way_along))
-        out = -1j * way
+        at, tangent = (take(edge.path, share * edge.length) for take in (paths.point_along, paths.tangent_along))
+        out = -1j * tangent
         place = at + out * (width + 0.28 * scale) + out.real * half
         found = clutter.on(place, words, SPOT_WORDS)
         if found:
@@ -248,8 +248,8 @@ def _said(finished, unit):
 
 def width_at_waist(finished):
     """How wide the piece is at the waist, sewn and cut, cm; None where it does not reach it."""
-    crossed = [curve.point(t).real for edge in finished.piece.edges for i, t in path.on_line(edge.run, 0j, 1 + 0j)
-               for curve in (edge.run[i],)]
+    crossed = [curve.point(t).real for edge in finished.piece.edges for i, t in paths.on_line(edge.path, 0j, 1 + 0j)
+               for curve in (edge.path[i],)]
     cut = [p.real + (q.real - p.real) * p.imag / (p.imag - q.imag)
            for p, q in zip(finished.cutting, (*finished.cutting[1:], finished.cutting[0])) if (p.imag > 0) != (q.imag > 0)]
     if len(crossed) < 2 or finished.piece.copied:

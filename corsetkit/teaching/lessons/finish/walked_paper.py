@@ -4,7 +4,7 @@ Where the sides differ, the shorter one is lengthened, and the edges that both e
 """
 
 from corsetkit.finish.walk import TOLERANCE, small, walk
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.drawing.canvas import Sheet, box_area, tick
@@ -96,26 +96,26 @@ def _paint_end(canvas, piece, edge, beyond, middle, longer, redrawn, unit):
     """A piece's corner at its edge's end, large; `longer` shows how much farther the edge went on paper."""
     at_end = _ends_there(edge, beyond)
     corner = _corner(edge, at_end)
-    points = path.flattened(piece.run, 1.0)
+    points = paths.flattened(piece.path, 1.0)
     inwards = sum(points) / len(points) - corner
     box = (middle.real - _HALF, middle.imag - _HALF, middle.real + _HALF, middle.imag + _HALF)
     # The corner lies away from the window's middle, so that most of what is seen is the piece.
     middle -= inwards / abs(inwards) * _HALF / 2
     step = middle - corner
-    border = [p + step for p in path.flattened((redrawn or piece).run, 0.01)]
+    border = [p + step for p in paths.flattened((redrawn or piece).path, 0.01)]
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
         canvas.area(closed(area_in(border[:-1], box)), CUT_PAPER)
         for one in (redrawn or piece).edges:
-            canvas.line(_seen(one.run, step, box), SEWN, _facts(one, one.name, unit))
+            canvas.line(_seen(one.path, step, box), SEWN, _facts(one, one.name, unit))
         for blend in redrawn.blends[len(piece.blends):] if redrawn else ():
-            one = next(one for one in redrawn.edges if blend.after[0] in one.run)
+            one = next(one for one in redrawn.edges if blend.after[0] in one.path)
             canvas.line(_seen([part for part in blend.before if part.length > 0], step, box), BEFORE)
             canvas.line(_seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, f"{one.name}, redrawn", unit))
     new = redrawn.edges[next(i for i, one in enumerate(piece.edges) if one is edge)] if redrawn else edge
-    if redrawn and new.length > edge.length + 1e-6 and edge.run[-1 if at_end else 0] in new.run:
+    if redrawn and new.length > edge.length + 1e-6 and edge.path[-1 if at_end else 0] in new.path:
         tick(canvas, middle, _corner(new, at_end) + step, NEW)
     elif longer and not redrawn:
-        ahead = edge.run[-1].way(1.0) if at_end else -edge.run[0].way(0.0)
+        ahead = edge.path[-1].tangent(1.0) if at_end else -edge.path[0].tangent(0.0)
         tick(canvas, middle, middle + ahead * longer, NEW)
         canvas.dot(middle + ahead * longer, 0.8, SPOT_TONE, SPOT)
     if redrawn:
@@ -127,18 +127,18 @@ def _facts(edge, name, unit):
 
 
 def _corner(edge, at_end):
-    return path.run_end(edge.run) if at_end else path.run_start(edge.run)
+    return paths.path_end(edge.path) if at_end else paths.path_start(edge.path)
 
 
-def _seen(run, step, box):
+def _seen(path, step, box):
     """The run slid by `step`, cut off at the box; in fine strokes, for it is drawn as large as life."""
-    points = [p + step for p in path.flattened(run, 0.002)]
+    points = [p + step for p in paths.flattened(path, 0.002)]
     return clipped(tuple(Line(a, b) for a, b in zip(points, points[1:])), box)
 
 
 def _ends_there(edge, beyond):
     """Whether the edge's own end, and not its start, lies at the edge beyond it."""
-    return abs(path.run_end(edge.run) - path.run_start(beyond.run)) < abs(path.run_start(edge.run) - path.run_end(beyond.run))
+    return abs(paths.path_end(edge.path) - paths.path_start(beyond.path)) < abs(paths.path_start(edge.path) - paths.path_end(beyond.path))
 
 
 def _tape_of(cm, unit):
@@ -171,11 +171,11 @@ def paper_of(drafts: Finishing):
     """The quantities of `Paper` for the desk's wearer; as they are declared where she cannot be drafted."""
     longer, seam, redrawn = quantities(Paper)
     try:
-        ways = walkable(drafts.pattern(drafts.now())[1])
+        stretches = walkable(drafts.pattern(drafts.now())[1])
     except CorsetkitError:
         # The table says why; meanwhile the choice is as it is declared.
         return longer, seam, redrawn
-    return longer, replace(seam, choices=tuple(ways), default=_first(ways)), redrawn
+    return longer, replace(seam, choices=tuple(stretches), default=_first(stretches)), redrawn
 
 
 def walkable(pattern) -> dict:
@@ -188,27 +188,27 @@ def walkable(pattern) -> dict:
         walked = walk(seam, pattern.pieces)
         begun = [number for number, one in enumerate(walked.stretches) if one.begins]
         last = [number - 1 for number in begun[1:]] + [len(walked.stretches) - 1]
-        for number, way in zip(last, (" up", " down") if len(begun) > 1 else ("",)):
-            found[seam_letter(seam.number) + way] = walked, number
+        for number, stretch in zip(last, (" up", " down") if len(begun) > 1 else ("",)):
+            found[seam_letter(seam.number) + stretch] = walked, number
     return found
 
 
-def _first(ways):
+def _first(stretches):
     """The first that ends at the hem, as most do that are walked down from the waist."""
-    ends = {letter: walked.stretches[number].ends[1][2] for letter, (walked, number) in ways.items()}
+    ends = {letter: walked.stretches[number].ends[1][2] for letter, (walked, number) in stretches.items()}
     return next((letter for letter, beyond in ends.items() if beyond.kind is Kind.HEM), next(iter(ends)))
 
 
 def walked_picture(drafts: Finishing, values: dict) -> Picture:
     """The picture for values of style and finish and of `Paper`."""
     name, pattern = drafts.pattern(values)
-    unit, ways = drafts.desk.record.unit, walkable(pattern)
+    unit, stretches = drafts.desk.record.unit, walkable(pattern)
     given = {one.name: values[one.name] for one in quantities(Paper) if one.name in values}
-    letter = given.get("seam", _first(ways))
+    letter = given.get("seam", _first(stretches))
     longer, redrawn = given.get("longer_by", Paper.longer_by), given.get("redrawn", False)
-    if letter not in ways:
-        raise CorsetkitError(f"seam {letter} is not in this pattern: choose one of {', '.join(ways)}")
-    drafted, number = ways[letter]
+    if letter not in stretches:
+        raise CorsetkitError(f"seam {letter} is not in this pattern: choose one of {', '.join(stretches)}")
+    drafted, number = stretches[letter]
     measured = [one.lengths for one in drafted.stretches]
     measured[number] = measured[number][0] + longer, measured[number][1]
     paper = walk(drafted.seam, pattern.pieces, measured)
@@ -238,10 +238,10 @@ def _redrawn(stretch, pieces, unit):
     blends = new.blends[len(stretch.ends[1][0].blends):]
     most = small(max(blend.largest_move for blend in blends), unit)
     if at.seam is None:
-        after, whole = blends[-1].after, next(one for one in new.edges if blends[-1].after[0] in one.run)
+        after, whole = blends[-1].after, next(one for one in new.edges if blends[-1].after[0] in one.path)
         if most.startswith("0 "):
             return f"Redrawn: the {at.name} of the {new.name} begins farther on, on the line that it had."
-        if len(after) == len(whole.run):
+        if len(after) == len(whole.path):
             return (f"Redrawn: the {at.name} of the {new.name} is too short to run into its old line smoothly, so the whole of "
                     f"it is turned about its other corner; it moves by at most {most}.")
         return (f"Redrawn: the {at.name} of the {new.name} keeps its direction at the corner and runs into the old line after "

@@ -65,11 +65,11 @@ class _Slid:
     def scale(self):
         return self.canvas.scale
 
-    def line(self, run, pen, facts=NOTHING):
-        self.canvas.line(moved(run, slid(self.step)), pen, facts)
+    def line(self, path, pen, facts=NOTHING):
+        self.canvas.line(moved(path, slid(self.step)), pen, facts)
 
-    def area(self, run, tone, facts=NOTHING):
-        self.canvas.area(moved(run, slid(self.step)), tone, facts)
+    def area(self, path, tone, facts=NOTHING):
+        self.canvas.area(moved(path, slid(self.step)), tone, facts)
 
     def dot(self, at, radius, tone, pen=None):
         self.canvas.dot(at + self.step, radius, tone, pen)
@@ -152,8 +152,8 @@ def _along(*points, levels=()):
     def lay(canvas):
         for y, half in levels:
             canvas.line((Line(complex(-half, y), complex(half, y)),), LEVEL)
-        run = smooth(*points) if len(points) > 2 else (Line(*points),)
-        canvas.line(run, TAPE)
+        path = smooth(*points) if len(points) > 2 else (Line(*points),)
+        canvas.line(path, TAPE)
         spot(canvas, points[0])
         spot(canvas, points[-1])
 

@@ -15,7 +15,7 @@ from corsetkit.teaching.lessons.measuring.body import reference
 from corsetkit.errors import sentence
 from corsetkit.teaching.widgets import say_working
 from corsetkit.teaching.picture import Stored, sentences_html
-from corsetkit.teaching.shared.whole_pattern import both_ways, picture
+from corsetkit.teaching.shared.whole_pattern import both_methods, picture
 
 PANELS = (
     Panel(
@@ -46,7 +46,7 @@ class Measuring(Lesson):
         """The whole pattern with a few sliders."""
         return self.drawn("pattern", PANELS, Drafts, picture, quantities(Style))
 
-    def both_ways(self):
+    def both_methods(self):
         """To the wearer and by the guides, side by side in numbers."""
         return self.show("both_ways", numbers, _numbers_alive)
 
@@ -58,11 +58,11 @@ class Measuring(Lesson):
 def numbers(desk) -> Stored:
     """Both ways for the desk's wearer and style."""
     try:
-        name, ways = both_ways(desk)
+        name, methods = both_methods(desk)
     except CorsetkitError as error:
         words = sentence(str(error))
         return Stored(f"<p>{words}</p>", (words,))
-    html, sentences = said.both_ways(ways, desk.record.unit)
+    html, sentences = said.both_methods(methods, desk.record.unit)
     return Stored(f"<p><b>{escape(name)}</b></p>{html}", sentences)
 
 

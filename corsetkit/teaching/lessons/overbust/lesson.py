@@ -1,7 +1,7 @@
 """Lesson 03, overbust: how high the cup reaches, its outline, and how its top edge is kept tight.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.teaching.shared.clipping import arc
 from corsetkit.teaching.shared.cup_guides import cup_outline, dart_sheet
@@ -37,7 +37,7 @@ def overbust_words(steps):
     o, front = steps.overbust, steps.block.front
     point, mid = o.bust_point, o.mid_shoulder
     paper = Drawn(steps.block.front_paper, "before")
-    under = [paper, *(Drawn(run, "before") for run in (o.top_inner, o.top_outer, o.under_inner, o.under_outer))]
+    under = [paper, *(Drawn(path, "before") for path in (o.top_inner, o.top_outer, o.under_inner, o.under_outer))]
     dart = [Drawn((Line(mid, end), Line(end, point)), "new") for end in (o.top_left, o.top_right)]
     here = Spot(point, "bust point", "before")
     upper = (-2, point.imag - 11, front.width + 3, front.neck_side.imag + 2)
@@ -72,7 +72,7 @@ def _yoke(o):
     front, mid = o.block.front, o.mid_shoulder
     dart = (Line(o.top_left, mid), Line(mid, o.top_right))
     return (Line(front.neck_centre, o.front_point), *o.top_inner, *dart, *o.top_outer,
-            *path.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, o.yoke_neck), *o.yoke_neckline)
+            *paths.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, o.yoke_neck), *o.yoke_neckline)
 
 
 RAISED = CM_PER_INCH
@@ -100,7 +100,7 @@ class OverbustLesson(StepLesson):
         panel = Panel("Which guides can be kept on this body, and which must give way?",
                       ("which_way", "bust_point_width", "least_strip"))
         # The way is chosen here for this drawing alone.
-        offered = tuple(one for one in self.offered() if one.name != "way")
+        offered = tuple(one for one in self.offered() if one.name != "method")
         return self.drawn("guides", (panel,), _two, lambda drafts, values: guides_picture(*drafts, values), offered,
                           lambda desk, drafts: asking(desk))
 
@@ -122,7 +122,7 @@ class OverbustLesson(StepLesson):
     def _said(self, steps, unit):
         o, front = steps.overbust, steps.block.front
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        inner, outer = path.run_length(o.top_inner), path.run_length(o.top_outer)
+        inner, outer = paths.path_length(o.top_inner), paths.path_length(o.top_outer)
         return (
             f"The overbust mark lies {say(abs(o.mark - o.bust_point))} from the bust point, on the straight way to the "
             "middle of the shoulder.",

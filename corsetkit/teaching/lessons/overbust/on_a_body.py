@@ -9,7 +9,7 @@ import math
 from bisect import bisect_left
 from functools import cache
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line, curve
 from corsetkit.geometry.points import between, direction, heading, unit as step_of
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
@@ -34,13 +34,13 @@ class Front:
         self.half = overbust.block.front.width / _oval()[-1]
         point, under, m = overbust.bust_point, overbust.underbust, overbust.block.measurements
         self.lean = (1 - m.underbust_girth / m.bust_girth) / (point.imag - under.level)
-        way = lambda p: heading(p - point)  # noqa: E731
+        tangent = lambda p: heading(p - point)  # noqa: E731
         # Directions from the bust point on the paper, and where they point once the darts are closed: what lies on the
         # armscye and at the centre front keeps its own.
-        top, side, centre = way(overbust.mark), way(overbust.armscye_top), way(overbust.front_point)
-        self.above = ((0.0, 0.0), (side, side), (way(overbust.top_right), top), (way(overbust.top_left), top),
+        top, side, centre = tangent(overbust.mark), tangent(overbust.armscye_top), tangent(overbust.front_point)
+        self.above = ((0.0, 0.0), (side, side), (tangent(overbust.top_right), top), (tangent(overbust.top_left), top),
                       (centre, centre), (180.0, 180.0))
-        self.below = ((-180.0, -180.0), (way(under.inner), -90.0), (way(under.outer), -90.0), (0.0, 0.0))
+        self.below = ((-180.0, -180.0), (tangent(under.inner), -90.0), (tangent(under.outer), -90.0), (0.0, 0.0))
 
     def __call__(self, p):
         point, tip = self.o.bust_point, self.o.block.front.shoulder_tip
@@ -67,7 +67,7 @@ class Front:
         """The top edge as seen: smooth through the cups' point, the middle of its inner half, the place over the breast and
         its end on the armscye. Laid on the body point by point it would have steps that no sewn edge has."""
         o = self.o
-        middle = path.point_along(o.top_inner, path.run_length(o.top_inner) / 2)
+        middle = paths.point_along(o.top_inner, paths.path_length(o.top_inner) / 2)
         start, middle, over, end = (self(self.sewn(p)) for p in (o.front_point, middle, edge_over(o), o.armscye_top))
         bend = 2 * middle - (start + over) / 2
         chord = step_of(end - over)
@@ -77,13 +77,13 @@ class Front:
     def cup(self):
         """The cup's outline as seen, a closed run of short straight lines."""
         o = self.o
-        under = (path.turned_round(run) for run in (o.under_outer, o.under_inner))
-        points = path.flattened(self.top(), 0.02)
-        points += [self(self.sewn(p)) for run in (o.armscye_cup_part, *under) for p in path.flattened(run, 0.02)]
+        under = (paths.turned_round(path) for path in (o.under_outer, o.under_inner))
+        points = paths.flattened(self.top(), 0.02)
+        points += [self(self.sewn(p)) for path in (o.armscye_cup_part, *under) for p in paths.flattened(path, 0.02)]
         return tuple(Line(a, b) for a, b in zip(points, points[1:] + points[:1]) if abs(b - a) > 1e-6)
 
-    def run(self, run):
-        points = [self(p) for p in path.flattened(run, 0.02)]
+    def run(self, path):
+        points = [self(p) for p in paths.flattened(path, 0.02)]
         return tuple(Line(a, b) for a, b in zip(points, points[1:]))
 
 
@@ -96,7 +96,7 @@ def body_sheet(steps, usual, unit, title):
     mark, start = seen(edge_over(o)), complex(0, o.front_point.imag)
     spots = (Spot(seen(o.bust_point), "", "before"), Spot(-seen(o.bust_point).conjugate(), "", "before"), Spot(mark, ""),
              Spot(start, ""))  # fmt: skip
-    wide = max(p.real for run in body for p in path.flattened(run, 0.1)) + 0.8
+    wide = max(p.real for path in body for p in paths.flattened(path, 0.1)) + 0.8
     box = (-wide, -_BELOW_WAIST - 0.4, wide, o.block.front.neck_side.imag + _NECK + 0.4)
     key = ((NEW, "the cups as seen from the front"), *(((USUAL, "with the usual values"),) if usual else ()))
     below = say(o.block.front.neck_centre.imag - start.imag)
@@ -111,9 +111,9 @@ def _strokes(seen, body, cup, other, mark):
     """All lines. Only what is as long as on the paper has a name, for whoever points at a line is told its length."""
     o, front = seen.o, seen.o.block.front
     bust = seen(complex(front.width, o.bust_point.imag))
-    lines = [(run, CONTOUR) for run in body] + [(seen.run(front.neckline), FEATURE)]
+    lines = [(path, CONTOUR) for path in body] + [(seen.run(front.neckline), FEATURE)]
     lines += [(other, USUAL)] if other else []
-    return [*(Stroke(one, pen) for run, pen in lines for one in (run, mirrored(run))),
+    return [*(Stroke(one, pen) for path, pen in lines for one in (path, mirrored(path))),
             Stroke((Line(-bust.conjugate(), bust),), BODY), Stroke((Line(seen(o.bust_point), mark),), GUIDE),
             Stroke((Line(front.neck_centre, complex(0, o.front_point.imag)),), GUIDE, "depth below the neck", "guide"),
             Stroke(cup, NEW), Stroke(mirrored(cup), NEW)]  # fmt: skip
@@ -122,7 +122,7 @@ def _strokes(seen, body, cup, other, mark):
 def _notes(seen, mark, say):
     o = seen.o
     neck, start = o.block.front.neck_centre.imag, o.front_point.imag
-    up = path.run_length((*o.armscye_cup_part, *o.armscye_low_part))
+    up = paths.path_length((*o.armscye_cup_part, *o.armscye_low_part))
     bust = seen(complex(o.block.front.width, o.bust_point.imag))
     return (Note(mark, f"top edge: {say(o.top_radius)} from the bust point"),
             Note(seen(o.armscye_top), f"top edge ends {say(up)} up the armscye"),
@@ -151,7 +151,7 @@ def _body(seen, m):
 
 def _closed(body):
     """Both halves of the body as one closed run."""
-    half = tuple(curve for run in body for curve in run)
+    half = tuple(curve for path in body for curve in path)
     start, end = half[0].start, half[-1].end
     return (*half, Line(end, -end.conjugate()), *mirrored(half), Line(-start.conjugate(), start))
 

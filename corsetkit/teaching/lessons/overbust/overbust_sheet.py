@@ -1,6 +1,6 @@
 """The overbust step on the front, drawn large: cup and yoke tinted and named, each new line with a note beside it."""
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, cross
 from corsetkit.units import say_length
@@ -28,7 +28,7 @@ def overbust_sheet(steps, unit, title, more=()):
     strokes = list(_strokes([*lines_so_far(steps, "overbust")[0], *more], box, scale))
     inner, outer = cup_halves(o)
     yoke_inner, yoke_outer = yoke_halves(o)
-    patches = [*(Patch(run, TINT) for run in (inner, outer)), *(Patch(run, YOKE) for run in (yoke_inner, yoke_outer))]
+    patches = [*(Patch(path, TINT) for path in (inner, outer)), *(Patch(path, YOKE) for path in (yoke_inner, yoke_outer))]
     spots = (Spot(o.mark, ""), Spot(o.front_point, ""), Spot(o.underbust.mark, ""), Spot(point, "bust point", "before"))
     key = [(NEW, "this step"), (BEFORE, "drawn before"), (WASTE, "cut away")]
     if any(line.role == "ghost" for line in more):
@@ -43,28 +43,28 @@ def overbust_sheet(steps, unit, title, more=()):
 def yoke_halves(o):
     """The yoke's inner and outer half on the block as closed runs, its dart open between them."""
     front, mid = o.block.front, o.mid_shoulder
-    inner = (Line(path.run_end(o.yoke_neckline), o.front_point), *o.top_inner, Line(o.top_left, mid), Line(mid, o.yoke_neck),
+    inner = (Line(paths.path_end(o.yoke_neckline), o.front_point), *o.top_inner, Line(o.top_left, mid), Line(mid, o.yoke_neck),
              *o.yoke_neckline)
-    outer = (*o.top_outer, *path.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, mid),
+    outer = (*o.top_outer, *paths.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, mid),
              Line(mid, o.top_right))
     return inner, outer
 
 
 def _strokes(drawn, box, scale):
     """What of the lines lies in the box, in the order of their pens; the hatching of what falls away under all."""
-    shown = [(line, clipped(line.run, box)) for line in drawn]
-    shown = [(line, run) for line, run in shown if run]
+    shown = [(line, clipped(line.path, box)) for line in drawn]
+    shown = [(line, path) for line, path in shown if path]
     seams = seams_of([line for line, _ in shown])
     for line, _ in shown:
         if line.role == "waste":
-            strokes = clipped(hatched(line.run, WASTE.spacing * scale / 10), box)
+            strokes = clipped(hatched(line.path, WASTE.spacing * scale / 10), box)
             if strokes:
                 yield Stroke(strokes, WASTE.hatch)
     for role, pen in PENS.items():
-        for line, run in shown:
+        for line, path in shown:
             if line.role == role:
-                heavy, long = (3 if role == "new" else 1), path.run_length(line.run)
-                yield Stroke(run, pen, line.name, role, heavy, long, _sewn(line, seams))
+                heavy, long = (3 if role == "new" else 1), paths.path_length(line.path)
+                yield Stroke(path, pen, line.name, role, heavy, long, _sewn(line, seams))
 
 
 def _sewn(line, seams):
@@ -77,7 +77,7 @@ def _sewn(line, seams):
 
 def _notes(o, unit):
     say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
-    half = lambda run: path.point_along(run, path.run_length(run) / 2)  # noqa: E731
+    half = lambda path: paths.point_along(path, paths.path_length(path) / 2)  # noqa: E731
     front, point, under = o.block.front, o.bust_point, o.underbust
     below = front.neck_centre.imag - o.front_point.imag
     notes = [
@@ -106,15 +106,15 @@ def _parts(o, scale):
             *((_middle(half), "yoke") for half in yoke_halves(o) if _wide(half) > least))
 
 
-def _wide(run):
+def _wide(path):
     """How wide the area that a closed run bounds is at the level of its middle."""
-    middle = _middle(run)
-    ends = [(run[i].point(t) - middle).real for i, t in path.on_line(run, middle, 1 + 0j)]
+    middle = _middle(path)
+    ends = [(path[i].point(t) - middle).real for i, t in paths.on_line(path, middle, 1 + 0j)]
     return min((x for x in ends if x > 0), default=0.0) - max((x for x in ends if x < 0), default=0.0)
 
 
-def _middle(run):
+def _middle(path):
     """The middle of the area that a closed run bounds."""
-    points = path.flattened(run, 0.1)
+    points = paths.flattened(path, 0.1)
     pairs = [(a, b, cross(a, b)) for a, b in zip(points, points[1:] + points[:1])]
     return sum((a + b) * twice for a, b, twice in pairs) / (3 * sum(twice for _, _, twice in pairs))

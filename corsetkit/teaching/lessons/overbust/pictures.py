@@ -3,7 +3,7 @@
 
 from dataclasses import dataclass, replace
 from functools import cached_property
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between
@@ -52,7 +52,7 @@ class Pulled:
     @cached_property
     def sewn_edge(self):
         """The top edge from the cups' front point to the armscye, dart closed."""
-        return path.run_length((*self.overbust.top_inner, *self.overbust.top_outer))
+        return paths.path_length((*self.overbust.top_inner, *self.overbust.top_outer))
 
     @property
     def taking_in(self):
@@ -93,11 +93,11 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
     say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
     inner, outer = cup_halves(o)
     # The sheet has room for the dart wholly closed, so that it stands still while the dart closes.
-    closed = path.flattened(path.moved(outer, Pulled(o, 1.0, 0.0).turn), 0.1)
+    closed = paths.flattened(paths.moved(outer, Pulled(o, 1.0, 0.0).turn), 0.1)
     low, high = point.imag - o.underbust.radius - _BELOW, max(o.front_point.imag, *(p.imag for p in closed)) + 2.0
-    turned = path.moved(outer, pulled.turn)
-    top_outer = path.moved(o.top_outer, pulled.turn)
-    strokes = [*(Stroke(run, BEFORE, name) for name, run in front_paper(o, low, high)),
+    turned = paths.moved(outer, pulled.turn)
+    top_outer = paths.moved(o.top_outer, pulled.turn)
+    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
                Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, "bust level", "body"),
                Stroke(outer, FLAT, "outer half, flat"), Stroke(inner, BEFORE), Stroke(turned, BEFORE),
                Stroke((Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),), BEFORE,
@@ -110,10 +110,10 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
         strokes.append(Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, "taken in at the centre front",
                               "guide"))
     notes = [Note(pulled.edge_start, f"taken in: {say(pulled.taken_in)}", True),
-             Note(path.point_along(o.top_inner, path.run_length(o.top_inner) * 0.45),
-                  f"top edge, inner half: {say(path.run_length(o.top_inner))}", True),
-             Note(path.point_along(top_outer, path.run_length(top_outer) * 0.6),
-                  f"top edge, outer half: {say(path.run_length(top_outer))}")]
+             Note(paths.point_along(o.top_inner, paths.path_length(o.top_inner) * 0.45),
+                  f"top edge, inner half: {say(paths.path_length(o.top_inner))}", True),
+             Note(paths.point_along(top_outer, paths.path_length(top_outer) * 0.6),
+                  f"top edge, outer half: {say(paths.path_length(top_outer))}")]
     open_top, open_low = pulled.turn(o.top_right), pulled.turn(o.underbust.outer)
     if pulled.gap > 0.05:
         strokes.append(Stroke((Line(o.top_left, open_top),), GUIDE, "still open in the top edge", "guide"))
@@ -147,7 +147,7 @@ SKETCH = ("It is a sketch: her front's paper is laid round an oval three quarter
 class Asking:
     """What the table of the guides asks; the bust point width is set anew for each wearer."""
 
-    which_way: str = declared(
+    which_method: str = declared(
         "whether the cup's outline is worked out for the wearer or taken from the fixed guides",
         unit="choice", choices=(WEARER, GUIDES), choice_words=("to the wearer", "by the guides"), default=WEARER)
     bust_point_width: float = declared(
@@ -168,7 +168,7 @@ class Pulling:
 
 def asking(desk):
     """The quantities of `Asking` about the desk's wearer: her own way and bust point width where the sliders begin."""
-    way, width = quantities(Asking)
+    method, width = quantities(Asking)
     try:
         body = desk.body()[1]
     except CorsetkitError:
@@ -178,7 +178,7 @@ def asking(desk):
     # No bust points lie a third of the bust apart.
     own = body.bust_point_width
     low, high = max(known.low, 0.7 * own), min(known.high, 1.3 * own, body.bust_girth / 3 - 0.3)
-    return (replace(way, default=desk.record.style.get("way", Style.way)),
+    return (replace(method, default=desk.record.style.get("method", Style.method)),
             replace(width, low=low, high=high, default=own))
 
 
@@ -208,7 +208,7 @@ def _covered(o, unit):
            f"the breast, {percent(o.front_point.imag)} % at the centre front.")
     yield (f"The overbust mark is {say(abs(o.mark - o.bust_point))} from the bust point; the dart's legs, sewn together, "
            f"bring the edge {say(o.top_radius)} from it.")
-    cup, low = (path.run_length(run) for run in (o.armscye_cup_part, o.armscye_low_part))
+    cup, low = (paths.path_length(path) for path in (o.armscye_cup_part, o.armscye_low_part))
     yield f"Along the armscye the cup covers {say(cup)}, from {say(low)} to {say(low + cup)} above the underarm point."
 
 
@@ -225,8 +225,8 @@ def depth_said(steps, unit):
 def guides_picture(block_drafts, drafts, values):
     """The cup's outline with circles, guides and strips; `block_drafts` draw her own block, `drafts` what is asked."""
     style = dict(values)
-    way, width = style.pop("which_way", None), style.pop("bust_point_width", None)
-    style |= {"way": way} if way else {}
+    method, width = style.pop("which_way", None), style.pop("bust_point_width", None)
+    style |= {"method": method} if method else {}
     name, own = block_drafts.steps(style, "block")
     unit, body = drafts.desk.record.unit, own.measurements
     asked = next(one for one in asking(drafts.desk) if one.name == "bust_point_width")
@@ -235,7 +235,7 @@ def guides_picture(block_drafts, drafts, values):
         # It may have been asked of another wearer before, for whom more was allowed.
         body = body.replaced(bust_point_width=min(max(width, asked.low), asked.high))
     steps = drafts.steps(style, STEP, body)[1]
-    told = "by the guides" if steps.style.way == GUIDES else "to the wearer"
+    told = "by the guides" if steps.style.method == GUIDES else "to the wearer"
     sheet = guides_sheet(steps, unit, f"{name}, {told}")
     said = [*_reached(steps, unit)]
     if changed:

@@ -44,7 +44,7 @@ class Fit:
 
     @property
     def over(self):
-        """By how much more is left at the side than is asked for; below nought where it is less."""
+        """By how much more is left at the side than is asked for; below zero where it is less."""
         return self.left_at_side - SIDE_STRIP
 
     @property
@@ -72,7 +72,7 @@ def quarrel(wearers, chosen, style, unit):
 
     `wearers` are (name, Measurements), `chosen` the one at the desk likewise, `style` what differs from Style().
     """
-    style = Style(**{**style, "way": GUIDES})
+    style = Style(**{**style, "method": GUIDES})
     fits = [fit(name, body, style) for name, body in wearers if name != chosen[0]]
     fits = [fit(*chosen, style), *fits]
     opening = (f"The guide to the side, {say_length(style.guide_to_side, unit)}, and what is asked for at the side seam, "

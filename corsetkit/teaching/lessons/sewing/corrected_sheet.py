@@ -4,7 +4,7 @@
 from corsetkit.geometry.points import dot
 from dataclasses import dataclass
 from corsetkit.fitting.effect import LEAST
-from corsetkit.geometry.paths import flattened, run_length
+from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.units import say_length
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.name_places import Clutter
@@ -42,14 +42,14 @@ def farthest(one):
     return max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
 
 
-def _looked_at(run):
+def _looked_at(path):
     """Places along a run; each curve by itself, for a side seam has a gap where its dart lies open."""
-    return [curve.point(i / _PLACES) for curve in run for i in range(_PLACES + 1)]
+    return [curve.point(i / _PLACES) for curve in path for i in range(_PLACES + 1)]
 
 
-def _nearest(p, run):
+def _nearest(p, path):
     """The point of a run that is the nearest to p."""
-    feet = [_foot(p, a, b) for curve in run for points in [curve.flattened(0.005)]
+    feet = [_foot(p, a, b) for curve in path for points in [curve.flattened(0.005)]
             for a, b in zip(points, points[1:] or points)]
     return min(feet, key=lambda foot: abs(p - foot))
 
@@ -91,8 +91,8 @@ class _View:
         high = self.at(complex(self.box[2], self.box[3]))
         return self.corner.real, self.corner.imag, high.real, high.imag
 
-    def run(self, run):
-        return tuple(one.moved(self.at) for one in clipped(run, self.box))
+    def run(self, path):
+        return tuple(one.moved(self.at) for one in clipped(path, self.box))
 
 
 def corrected_sheet(lines, moved, unit, title, description):
@@ -116,7 +116,7 @@ def corrected_sheet(lines, moved, unit, title, description):
     heading = wrapped(title, HEADING, right - 2 * _EDGE, 1.0)
     top = main.corner.imag + max(height, _LARGE + 0.6) + _HEAD + (len(heading) - 1) * _LINE
     changed = {one.name for one in moved}
-    kept = [(name, run) for name, run in lines.items() if name not in changed]
+    kept = [(name, path) for name, path in lines.items() if name not in changed]
     names = _names(moved, kept, lines, main)
 
     def paint(canvas):
@@ -136,8 +136,8 @@ def corrected_sheet(lines, moved, unit, title, description):
 
 def _window(moved, lines):
     """Where the lines that move lie on the block, with some room; where both halves change, they are seen in their width."""
-    runs = [run for one in moved for run in (one.before, one.after) if run] if moved else list(lines.values())
-    left, bottom, right, top = _round(runs)
+    all_paths = [path for one in moved for path in (one.before, one.after) if path] if moved else list(lines.values())
+    left, bottom, right, top = _round(all_paths)
     if {on_back(one.name) for one in moved} == {True, False}:
         left, _, right, _ = _round(filter(None, lines.values()))
     left, bottom, right, top = left - _ROOM, bottom - _ROOM, right + _ROOM, top + _ROOM
@@ -147,8 +147,8 @@ def _window(moved, lines):
     return _View(box, complex(_EDGE, _FOOT), min(_WIDE / wide, _HIGH / high))
 
 
-def _round(runs):
-    return around([(p.real, p.imag, p.real, p.imag) for run in runs for p in flattened(run, 0.1)])
+def _round(all_paths):
+    return around([(p.real, p.imag, p.real, p.imag) for path in all_paths for p in flattened(path, 0.1)])
 
 
 def _enlarged(p, q, left, bottom):
@@ -163,16 +163,16 @@ def _enlarged(p, q, left, bottom):
 def _paint(canvas, view, kept, moved, unit):
     canvas.line(box_run(*view.seen), LEADER)
 
-    def line(run, pen, name, role):
-        if drawn := view.run(run):
-            canvas.line(drawn, pen, {"role": role, "name": name, "length": say_length(run_length(run), unit)})
+    def line(path, pen, name, role):
+        if drawn := view.run(path):
+            canvas.line(drawn, pen, {"role": role, "name": name, "length": say_length(path_length(path), unit)})
 
-    for name, run in kept:
-        line(run, BEFORE, name, "before")
+    for name, path in kept:
+        line(path, BEFORE, name, "before")
     for pen, what, role in ((GHOST, "before", "ghost"), (NEW, "after", "new")):
         for one in moved:
-            if run := getattr(one, what):
-                line(run, pen, f"{one.name}, {what} the correction" if what == "before" else one.name, role)
+            if path := getattr(one, what):
+                line(path, pen, f"{one.name}, {what} the correction" if what == "before" else one.name, role)
 
 
 def _paint_large(canvas, large, one, pair, main, unit):
@@ -187,8 +187,8 @@ def _paint_large(canvas, large, one, pair, main, unit):
     canvas.dot(a, 0.5, SOLID)
     canvas.dot(b, 0.5, SOLID)
     clutter = Clutter(tuple(c + d for c, d in zip(large.seen, (0.15, 0.15, -0.15, -0.15))), 1.0)
-    for run in (one.before, one.after):
-        if drawn := large.run(run):
+    for path in (one.before, one.after):
+        if drawn := large.run(path):
             clutter.draw(flattened(drawn, 0.05), 3)
     for dot in (a, b):
         clutter.dot(dot)
@@ -200,13 +200,13 @@ def _names(told, kept, lines, view):
     """Which half is the front and which the back, and the names of the lines that move most, each once, beside them."""
     left, bottom, right, top = view.seen
     clutter = Clutter((left + 0.1, bottom + 0.1, right - 0.1, top - 0.1), 1.0)
-    for run in (*(run for _, run in kept), *(one.before for one in told), *(one.after for one in told)):
-        for curve in view.run(run):
+    for path in (*(path for _, path in kept), *(one.before for one in told), *(one.after for one in told)):
+        for curve in view.run(path):
             clutter.draw(flattened((curve,), 0.05))
     made, named = _halves(lines, view, clutter), set()
     for one in told:
-        name, run = one.name.partition(",")[0], view.run(one.after or one.before)
-        points = flattened(run, 0.05) if run else ()
+        name, path = one.name.partition(",")[0], view.run(one.after or one.before)
+        points = flattened(path, 0.05) if path else ()
         if name not in named and len(points) > 1 and (place := clutter.along(points, name, LINE_WORDS)):
             made.append(place)
             named.add(name)
@@ -219,8 +219,8 @@ def _halves(lines, view, clutter):
     """The words "front" and "back", each near the foot of what is seen of its half."""
     made = []
     for half in ("front", "back"):
-        runs = [view.run(run) for name, run in lines.items() if on_back(name) == (half == "back")]
-        points = [p for run in runs for curve in run for p in (curve.start, curve.end)]
+        all_paths = [view.run(path) for name, path in lines.items() if on_back(name) == (half == "back")]
+        points = [p for path in all_paths for curve in path for p in (curve.start, curve.end)]
         if points:
             middle = (min(p.real for p in points) + max(p.real for p in points)) / 2
             made.append(clutter.on(complex(middle, min(p.imag for p in points) + _HALF), half, SMALL))

@@ -1,7 +1,8 @@
 """Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the line that moves.
 """
 
-from corsetkit.teaching.lessons.sewing.fitting_table import Corrected, FittingTable
+from corsetkit.teaching.lessons.sewing.fitting_table import FittingTable
+from corsetkit.teaching.shared.corrected import Corrected
 from corsetkit.teaching.widgets import Answering, page
 from corsetkit.drawing.svg import svg_image
 from corsetkit.teaching.lessons.sewing import on_paper as sewing_on_paper

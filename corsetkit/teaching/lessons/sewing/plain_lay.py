@@ -107,7 +107,7 @@ class PlainLays:
         known = self._marks[key]
         step = placed.at - known.placed.at
         return replace(
-            known, placed=placed, run=tuple(one.moved(lambda p: p + step) for one in known.run),
+            known, placed=placed, path=tuple(one.moved(lambda p: p + step) for one in known.path),
             label=tuple((at + step, *more) for at, *more in known.label), arrow=tuple(p + step for p in known.arrow))
 
 

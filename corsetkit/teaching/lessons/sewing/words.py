@@ -1,7 +1,7 @@
 """The words of the lesson on sewing and fitting, each with its small drawing."""
 
 from corsetkit.finish.finished import SHELL
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of
@@ -31,7 +31,7 @@ def sewing_words(finished):
     return (
         Word("cutting plan", "a small drawing that says where each piece lies on the cloth, and how much cloth it takes",
              vignette("Cutting plan", "all pieces laid in rows between the two edges of the cloth.",
-                      [Drawn(cloth, "before"), *(Drawn(one.run, "new") for one in laid)], all_of_it)),
+                      [Drawn(cloth, "before"), *(Drawn(one.path, "new") for one in laid)], all_of_it)),
         Word("selvedge", "the woven edge along each side of the cloth; the grain runs along it, and no piece lies on it",
              vignette("Selvedge", "the two long edges of the cloth drawn strongly.", [*laid, Drawn(cloth, "before"), *edges],
                       all_of_it)),
@@ -70,7 +70,7 @@ def _panel(finished):
 
 def _box(piece):
     """As wide as the piece, and as high as wide, about its middle."""
-    points = path.flattened(piece.run, 0.1)
+    points = paths.flattened(piece.path, 0.1)
     xs, ys = [p.real for p in points], [p.imag for p in points]
     left, right, middle = min(xs) - 2.0, max(xs) + 2.0, (min(ys) + max(ys)) / 2
     return left, middle - (right - left) / 2, right, middle + (right - left) / 2
@@ -83,9 +83,9 @@ def _toile(finished):
     for edge in piece.edges:
         if edge.kind is Kind.PANEL_SEAM:
             count = int(edge.length / 1.6)
-            stitches += [Drawn(path.stretch(edge.run, 1.6 * i, 1.6 * i + 1.0), "new") for i in range(count)]
+            stitches += [Drawn(paths.stretch(edge.path, 1.6 * i, 1.6 * i + 1.0), "new") for i in range(count)]
     waist = Drawn((Line(complex(left, 0), complex(right, 0)),), "body")
-    return [*(Drawn(edge.run, "before") for edge in piece.edges), *stitches, waist], (left, bottom, right, top)
+    return [*(Drawn(edge.path, "before") for edge in piece.edges), *stitches, waist], (left, bottom, right, top)
 
 
 def _pinch(finished):
@@ -98,5 +98,5 @@ def _pinch(finished):
             for side in (centre - _PINCH, centre + _PINCH)]
     pins = [centre + 1j * half * share for share in (-0.45, 0.0, 0.45)]
     across = [Drawn((Line(p - 1.8, p + 1.8),), "before") for p in pins]
-    return [*(Drawn(edge.run, "before") for edge in piece.edges), *legs, *across], (left, bottom, right, top), \
+    return [*(Drawn(edge.path, "before") for edge in piece.edges), *legs, *across], (left, bottom, right, top), \
         [Spot(p - 1.8, "", "before") for p in pins]

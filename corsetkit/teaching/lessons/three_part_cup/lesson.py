@@ -1,7 +1,7 @@
 """Lesson 06, the three-part cup: the tightening dart is closed instead of cut, and an upper cup is cut off across.
 """
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
 from corsetkit.teaching.shared.cups_lifted import (
     APART_MOST,
@@ -48,8 +48,8 @@ def corners_at_the_crossing(cup):
 
     `cup` is a `ThreePartCup`.
     """
-    inner, outer = cup.seam.inner_blend.before[0].way(0.0), cup.seam.outer_blend.before[0].way(0.0)
-    to_front, to_armscye = -cup.cut_inner[-1].way(1.0), cup.cut_outer[0].way(0.0)
+    inner, outer = cup.seam.inner_blend.before[0].tangent(0.0), cup.seam.outer_blend.before[0].tangent(0.0)
+    to_front, to_armscye = -cup.cut_inner[-1].tangent(1.0), cup.cut_outer[0].tangent(0.0)
     opened = cup.close_top.back.turn
     upper = turn_between(to_armscye, to_front) % 360
     return upper + turn_between(to_front, inner) % 360 + turn_between(outer, to_armscye * opened) % 360
@@ -64,8 +64,8 @@ def _counted(pattern, say):
 
 def _cut_off(pattern, unit):
     seam, point = pattern.steps.cup.seam, pattern.steps.darts.overbust.bust_point
-    return " and ".join(say_length(abs(path.point_along(run, seam.to_bust_point) - point), unit, part=32)
-                        for run in (seam.inner, seam.outer))
+    return " and ".join(say_length(abs(paths.point_along(path, seam.to_bust_point) - point), unit, part=32)
+                        for path in (seam.inner, seam.outer))
 
 
 CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"
@@ -159,15 +159,15 @@ class ThreePartCupLesson(StepLesson):
     def _said(self, steps, unit):
         cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        inner, outer = path.run_length(cup.cut_inner), path.run_length(cup.cut_outer)
+        inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The cut is {say(inner + outer)} long: {say(inner)} on the inner lower cup, {say(outer)} on the outer; the "
             "upper cup's lower edge is the same line.",
-            f"It crosses the cup seam {say(abs(path.run_end(cup.cut_inner) - point))} above the bust point.",
-            f"It begins {say(path.run_length(cup.upper_centre))} from the centre-front point along the underbust line and "
-            f"ends {say(path.run_length(cup.armscye_upper))} down the cup's armscye.",
-            f"The lower cups' seam is {say(path.run_length(cup.seam.inner))} long on the inner and "
-            f"{say(path.run_length(cup.seam.outer))} on the outer.",
+            f"It crosses the cup seam {say(abs(paths.path_end(cup.cut_inner) - point))} above the bust point.",
+            f"It begins {say(paths.path_length(cup.upper_centre))} from the centre-front point along the underbust line and "
+            f"ends {say(paths.path_length(cup.armscye_upper))} down the cup's armscye.",
+            f"The lower cups' seam is {say(paths.path_length(cup.seam.inner))} long on the inner and "
+            f"{say(paths.path_length(cup.seam.outer))} on the outer.",
             f"To close the tightening dart, the upper cup's outer part is turned through {say_number(gap_above(steps), 1)} "
             "degrees.",
         )
@@ -196,7 +196,7 @@ class ThreePartCupLesson(StepLesson):
     def _tape(self, steps, unit):
         cup = steps.three_part_cup
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        inner, outer = path.run_length(cup.cut_inner), path.run_length(cup.cut_outer)
+        inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The upper cup's lower edge: {say(inner)} to the notch where the lower cups meet, {say(inner + outer)} in all.",
             f"The lower cups' upper edges: inner {say(inner)}, outer {say(outer)}, one after the other.",
@@ -222,7 +222,7 @@ def _seams(pattern):
 
 def _apart_said(steps, swung, unit):
     above, below = gap_above(steps) - swung, gap_below(steps) + swung
-    cut = path.run_length((*steps.three_part_cup.cut_inner, *steps.three_part_cup.cut_outer))
+    cut = paths.path_length((*steps.three_part_cup.cut_inner, *steps.three_part_cup.cut_outer))
     yield (f"The gap above the bust point: {say_number(above, 1)} degrees; the gap below it: {say_number(below, 1)}; "
            f"together {say_number(above + below, 1)}.")
     if above < 0.05:

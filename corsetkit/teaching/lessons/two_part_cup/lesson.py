@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.shared.cup_sheet import two_cups_sheet
@@ -81,12 +81,12 @@ class TwoPartCupLesson(StepLesson):
     def _said(self, steps, unit):
         seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
         say = lambda cm: say_length(cm, unit)  # noqa: E731
-        missed = [abs(path.point_along(run, seam.to_bust_point) - point) for run in (seam.inner, seam.outer)]
+        missed = [abs(paths.point_along(path, seam.to_bust_point) - point) for path in (seam.inner, seam.outer)]
         fine = lambda cm: say_length(cm, unit, part=32)  # noqa: E731
         return (
             # Whether it keeps that length is what the guess asks, so the straight cuts are told further on.
-            f"The cup seam is {say(path.run_length(seam.inner))} long on the inner cup and "
-            f"{say(path.run_length(seam.outer))} on the outer cup.",
+            f"The cup seam is {say(paths.path_length(seam.inner))} long on the inner cup and "
+            f"{say(paths.path_length(seam.outer))} on the outer cup.",
             f"From its upper end to the bust point's notch it measures {say(seam.to_bust_point)} on both cups.",
             f"It cuts the corner at the bust point off: by {fine(missed[0])} on the inner cup, by {fine(missed[1])} on the "
             "outer cup.",
@@ -106,7 +106,7 @@ class TwoPartCupLesson(StepLesson):
             sheet = cups_lifted(pattern, CM_PER_INCH, 0.0, unit, f"The cup seam for {name}", lengths=part > 0)
             return Picture(svg_text(sheet), sheet.description)
 
-        right, near = path.run_length(drafts.steps(at(other), self.step)[1].two_part_cup.seam.outer), 0.15
+        right, near = paths.path_length(drafts.steps(at(other), self.step)[1].two_part_cup.seam.outer), 0.15
         sooner = other > roundness
         return Asked(
             f"The cup seam is {say_length(seam.length, unit)} long on both cups. Its roundness is "
@@ -134,7 +134,7 @@ class TwoPartCupLesson(StepLesson):
 def _slips(steps, roundness, other):
     """What leads to another length, each with the thought behind it."""
     seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
-    above, below = (Line(point, end) for end in (path.run_start(seam.outer), path.run_end(seam.outer)))
+    above, below = (Line(point, end) for end in (paths.path_start(seam.outer), paths.path_end(seam.outer)))
     share = max(roundness, other)
     straight_across = abs(above.point(share) - below.point(share)) - share * (above.length + below.length)
     return (
@@ -162,8 +162,8 @@ def _gaps(steps):
 def _apart_said(steps, unit):
     seam = steps.two_part_cup.seam
     say = lambda cm: say_length(cm, unit)  # noqa: E731
-    yield (f"Cup seam, along the curve: inner cup {say(path.run_length(seam.inner))}, outer cup "
-           f"{say(path.run_length(seam.outer))}. Each straight cut was {say(path.run_length(_legs(steps)[0]))}.")
+    yield (f"Cup seam, along the curve: inner cup {say(paths.path_length(seam.inner))}, outer cup "
+           f"{say(paths.path_length(seam.outer))}. Each straight cut was {say(paths.path_length(_legs(steps)[0]))}.")
     yield _gaps(steps)
     yield ("Slid together, the two papers meet at the bust point alone. Only sewing closes both gaps, and then the cup "
            "cannot lie flat.")

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.geometry import paths as path
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.drawing.step_lines import draft_so_far, near
@@ -72,7 +72,7 @@ class UnderbustLesson(StepLesson):
         legs = [Drawn((Line(point, found.inner), *found.inner_leg), "new"),
                 Drawn((Line(point, found.outer), *found.outer_leg), "new")]  # fmt: skip
         paper = [Drawn(block.front_paper, "before")]
-        thin = [Drawn(line.run, "before") for line in legs]
+        thin = [Drawn(line.path, "before") for line in legs]
         return (
             Word("underbust mark", "where the fold under the breast lies, straight below the bust point",
                  vignette("Underbust mark", "the bust point, and below it the underbust mark on the dart",
@@ -157,13 +157,13 @@ def _across(found, below):
     point = found.block.bust_point
     level = point.imag - below
     legs = ((Line(point, found.inner), *found.inner_leg), (Line(point, found.outer), *found.outer_leg))
-    inner, outer = (path.at_level(leg, level) for leg in legs)
+    inner, outer = (paths.at_level(leg, level) for leg in legs)
     end = point if below <= 0 else found.dart_end
     return level, end if inner is None else inner, end if outer is None else outer
 
 
 def _leg(found, start, leg):
-    return abs(start - found.block.bust_point) + path.run_length(leg)
+    return abs(start - found.block.bust_point) + paths.path_length(leg)
 
 
 def _width_said(found, level, inner, outer, unit):
