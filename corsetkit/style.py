@@ -103,27 +103,27 @@ class Style:
         unit="share", low=0.12, high=0.38, step=0.01, default=0.25, group="block", source=COURSE)
 
     corset_length: float = declared(
-        "by the guides, the corset's length from the shoulder over the bust point to the hem",
+        "fixed guides: the corset's length from the shoulder over the bust point to the hem",
         unit="cm", low=17 * INCH, high=34.5 * INCH, step=EIGHTH, default=23 * INCH,
         group="underbust", only=("method", GUIDES), source=CUSTOM,
         why_range="half of it would end above the waist")
     hem_share: float = declared(
-        "to the wearer, how far down from waist to hip the hem lies", unit="share", low=0.4, high=0.95, step=0.01,
+        "fitted: how far down from waist to hip the hem lies", unit="share", low=0.4, high=0.95, step=0.01,
         default=0.75, group="underbust", only=("method", WEARER), source=COURSE, why_range="the block ends at the hip")
     hem_raise: float = declared(
         "how much the hem rises towards the side", unit="cm", low=0, high=1.5 * INCH, step=EIGHTH,
         default=INCH, group="underbust", source=CUSTOM)
     underbust_mark: float = declared(
-        "by the guides, how far below the bust point the underbust mark lies (3 in, 7.6 cm, for a small bust; 3 1/2 in, "
+        "fixed guides: how far below the bust point the underbust mark lies (3 in, 7.6 cm, for a small bust; 3 1/2 in, "
         "8.9 cm, for a full one)",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
         group="underbust", only=("method", GUIDES), source=CUSTOM)
     underbust_dart: float = declared(
-        "by the guides, what the underbust dart takes in all at the underbust mark",
+        "fixed guides: what the underbust dart takes in all at the underbust mark",
         unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
         group="underbust", only=("method", GUIDES), source=CUSTOM)
     underbust_reduction: float = declared(
-        "to the wearer, how much smaller than the body the corset is at the underbust",
+        "fitted: how much smaller than the body the corset is at the underbust",
         unit="cm", low=0, high=2 * INCH, step=EIGHTH, default=0.0, group="underbust", only=("method", WEARER), source=COURSE)
     dart_side_share: float = declared(
         "how much of the underbust dart lies on the side's side of the upright through the bust point", unit="share",
@@ -141,7 +141,7 @@ class Style:
         "how far along the armscye from the underarm point the overbust line ends",
         unit="cm", low=2 * INCH, high=6 * INCH, step=EIGHTH, default=4 * INCH, group="overbust", source=CUSTOM)
     overbust_dart: float = declared(
-        "by the guides, what the tightening dart takes in all at the overbust mark",
+        "fixed guides: what the tightening dart takes in all at the overbust mark",
         unit="cm", low=INCH / 2, high=1.5 * INCH, step=EIGHTH, default=INCH,
         group="overbust", only=("method", GUIDES), source=CUSTOM)
     centre_front_depth: float = declared(
@@ -154,11 +154,11 @@ class Style:
         "what the centre-front dart takes in all at the centre front", unit="cm",
         low=0.375 * INCH, high=1.125 * INCH, step=INCH / 16, default=0.75 * INCH, group="overbust", source=CUSTOM)
     guide_to_front: float = declared(
-        "by the guides, how far the cup reaches from the bust point towards the centre front",
+        "fixed guides: how far the cup reaches from the bust point towards the centre front",
         unit="cm", low=1.5 * INCH, high=4.5 * INCH, step=EIGHTH, default=3 * INCH,
         group="overbust", only=("method", GUIDES), source=CUSTOM)
     guide_to_side: float = declared(
-        "by the guides, how far the cup reaches from the bust point towards the side",
+        "fixed guides: how far the cup reaches from the bust point towards the side",
         unit="cm", low=1.75 * INCH, high=5.25 * INCH, step=EIGHTH, default=3.5 * INCH,
         group="overbust", only=("method", GUIDES), source=CUSTOM)
     least_strip: float = declared(

@@ -41,7 +41,7 @@ def test_a_value_said_to_do_nothing_does_nothing_and_counts_where_it_is_said_to(
 @pytest.mark.parametrize("one", [one for one in ONLY if one.only[0] == "method"], ids=lambda one: one.name)
 def test_a_value_that_counts_in_one_way_of_drafting_says_so_in_its_meaning(one):
     method = DECLARED["method"]
-    assert one.meaning.startswith(f"{method.say(one.only[1])}, ")
+    assert one.meaning.startswith(f"{method.say(one.only[1])}: ")
 
 
 def test_every_other_number_does_something_in_one_style_or_another():
