@@ -8,8 +8,14 @@ Names are loaded when first asked for, so that `python -m corsetkit.setup` runs 
 __version__ = "0.1.0"
 
 _WHERE = {
-    "CorsetkitError": "errors", "Measurements": "measurements", "Style": "style", "Correction": "pattern.pattern",
-    "draft": "drafting", "read_wearers": "wearers", "write_wearers": "wearers", "demo_wearers": "wearers",
+    "CorsetkitError": "errors",
+    "Measurements": "measurements",
+    "Style": "style",
+    "Correction": "pattern.pattern",
+    "draft": "drafting",
+    "read_wearers": "wearers",
+    "write_wearers": "wearers",
+    "demo_wearers": "wearers",
 }
 
 __all__ = [*_WHERE, "__version__"]
@@ -18,5 +24,6 @@ __all__ = [*_WHERE, "__version__"]
 def __getattr__(name):
     if name in _WHERE:
         from importlib import import_module
+
         return getattr(import_module(f".{_WHERE[name]}", __name__), name)
     raise AttributeError(f"corsetkit has no {name}")

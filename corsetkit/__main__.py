@@ -12,8 +12,11 @@ try:
         except ModuleNotFoundError as missing:
             if stop.asked:
                 raise
-            print(f"{missing.name} is not installed for this Python: open the course once with python lessons, and then run "
-                  "this with the Python in the folder .venv.", file=sys.stderr)
+            print(
+                f"{missing.name} is not installed for this Python: open the course once with python lessons, and then run "
+                "this with the Python in the folder .venv.",
+                file=sys.stderr,
+            )
             return 2
         return main(stop=stop)
 

@@ -7,14 +7,13 @@ from pathlib import Path
 from tqdm import tqdm
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.corrections_file import Kept, read_file
-from corsetkit.fitting.corrections_file import whose
+from corsetkit.fitting.corrections_file import Kept, read_file, whose
 from corsetkit.folders import mended
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.planning import checked_seconds
 from corsetkit.output import Wish, checked, disk_refused, write_all
-from corsetkit.quantity import quantities
 from corsetkit.printing.names import names_apart
+from corsetkit.quantity import quantities
 from corsetkit.stopping import STOPPED, Stop
 from corsetkit.style_file import Choices, read_choices
 from corsetkit.units import check_unit, shown
@@ -26,14 +25,14 @@ nothing could be begun."""
 
 _WORDS = {
     "wearers": "the table of wearers, saved as CSV: a row for each, with her measurements and their unit",
-    "style": "a file of choices, JSON or CSV, such as {\"cup_parts\": 2, \"waist_reduction\": \"1 1/2 in\"}; what the "
-             "lessons keep will do as well",
+    "style": 'a file of choices, JSON or CSV, such as {"cup_parts": 2, "waist_reduction": "1 1/2 in"}; what the '
+    "lessons keep will do as well",
     "into": "the folder in which each wearer's folder is made; it is made where it is not there yet",
     "fittings": "the file of corrections that the lessons keep, by the wearers' names",
     "cloth": "how wide the cloth is, such as 54 in or 137 cm (54 in where nothing is said); whether it lies folded or has a "
-             "nap is said in the file of choices",
+    "nap is said in the file of choices",
     "search": "for how many seconds a closer cutting plan is looked for, for each cloth of each wearer (none where nothing "
-              "is said: then the pieces lie in rows)",
+    "is said: then the pieces lie in rows)",
     "paper": "A4 or Letter, joined from pages; A0 or roll, for a copy shop (A4 where nothing is said)",
     "unit": "in or cm, for all lengths in words (in where nothing is said)",
     "date": "what is printed as the date (today's where nothing is said)",
@@ -76,10 +75,12 @@ def main(arguments=None, stop=None):
 
 def _parser():
     parser = argparse.ArgumentParser(
-        "python -m corsetkit", description="Draft a corset for every wearer of a table, and write for each a folder: the "
-                                           "pattern to print "
+        "python -m corsetkit",
+        description="Draft a corset for every wearer of a table, and write for each a folder: the "
+        "pattern to print "
         "and cut, the draft by hand, SVG and DXF in millimetres, the lists of pieces and seams, the cutting "
-        "plans, and the order of sewing.")
+        "plans, and the order of sewing.",
+    )
     parser.add_argument("wearers", metavar="WEARERS.csv", help=_WORDS["wearers"])
     parser.add_argument("--into", required=True, metavar="FOLDER", help=_WORDS["into"])
     parser.add_argument("--style", metavar="FILE", help=_WORDS["style"])
@@ -179,9 +180,18 @@ class _Run:
         """Write one folder; why the rest need not be tried, or nothing."""
         called = self.called[name]
         try:
-            made = write_all(name, body, self.choices.style, self.choices.finish, self.fittings.of(name),
-                             self.into / called.file.text, wish=self.wish, called=called, again=self.again,
-                             placing=self.stop.later)
+            made = write_all(
+                name,
+                body,
+                self.choices.style,
+                self.choices.finish,
+                self.fittings.of(name),
+                self.into / called.file.text,
+                wish=self.wish,
+                called=called,
+                again=self.again,
+                placing=self.stop.later,
+            )
         except CorsetkitError as refusal:
             self.stop.heed()
             return self._refuse(name, str(refusal), disk_refused(refusal))
@@ -189,8 +199,9 @@ class _Run:
             # A module that was being loaded may have made this of a Ctrl-C.
             self.stop.heed()
             # A mistake of ours with one body is no reason to leave the others without a pattern.
-            return self._refuse(name, f"a mistake in this program, not in the numbers ({type(mistake).__name__}: "
-                                      f"{mistake})", False)
+            return self._refuse(
+                name, f"a mistake in this program, not in the numbers ({type(mistake).__name__}: {mistake})", False
+            )
         # Until this is told, Ctrl-C has to wait: what stands in its place is counted.
         self.written[name] = made
         _tell(str(made), sys.stdout)
@@ -212,11 +223,16 @@ class _Run:
             whom = ", ".join(map(_short, names))
             _tell(f"Note: {text}" if len(names) == len(self.written) else f"Note, {whom}: {text}")
         count, all_of_them = len(self.written), len(self.wearers)
-        print(f"{count} of {all_of_them} {'wearer' if all_of_them == 1 else 'wearers'} written into {self.into}."
-              + (f" The rest was not tried: {stopped}." if stopped and count + len(self.refused) < all_of_them else "")
-              + (f" Not written: {', '.join(map(_short, self.refused))}." if self.refused else "")
-              + (f" Corrections of nobody in the table: {', '.join(map(_short, self.whose.nobody))}." if self.whose.nobody
-                 else ""))
+        print(
+            f"{count} of {all_of_them} {'wearer' if all_of_them == 1 else 'wearers'} written into {self.into}."
+            + (f" The rest was not tried: {stopped}." if stopped and count + len(self.refused) < all_of_them else "")
+            + (f" Not written: {', '.join(map(_short, self.refused))}." if self.refused else "")
+            + (
+                f" Corrections of nobody in the table: {', '.join(map(_short, self.whose.nobody))}."
+                if self.whose.nobody
+                else ""
+            )
+        )
         if count:
             print("Print at 100 % and measure the test square before cutting.")
             if self.wish.seconds is None:

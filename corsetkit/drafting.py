@@ -3,11 +3,11 @@
 from collections.abc import Iterable
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.correct import corrected, said as said_of
+from corsetkit.fitting.correct import corrected
+from corsetkit.fitting.correct import said as said_of
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Pattern
-from corsetkit.pieces.measured import fullness
-from corsetkit.pieces.measured import girths
+from corsetkit.pieces.measured import fullness, girths
 from corsetkit.pieces.proof import prove
 from corsetkit.pieces.seam_table import cut_and_sew
 from corsetkit.steps.run import run_steps
@@ -31,8 +31,12 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
     Raises:
         CorsetkitError: one sentence, where a correction is not allowed, or the wearer cannot be drafted in this style.
     """
-    check_kind(measurements, Measurements, "measurements",
-               "give Measurements(bust_girth=..., ...), or a wearer's out of read_wearers or demo_wearers")
+    check_kind(
+        measurements,
+        Measurements,
+        "measurements",
+        "give Measurements(bust_girth=..., ...), or a wearer's out of read_wearers or demo_wearers",
+    )
     style = Style() if style is None else check_kind(style, Style, "style", "give Style(...), or None for the course's own")
     if earlier is not None:
         check_kind(earlier, Pattern, "earlier", "give a Pattern that was drafted before, or None")
@@ -46,8 +50,10 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
             raise
         # Who cannot be drafted at all is told that, and not of corrections.
         _drafted(measurements, style, (), measurements, style, None)
-        raise CorsetkitError(f"after the fitting ({', '.join(made)}) this cannot be drawn, so take a correction back or make "
-                             f"it smaller: {refusal}") from None
+        raise CorsetkitError(
+            f"after the fitting ({', '.join(made)}) this cannot be drawn, so take a correction back or make "
+            f"it smaller: {refusal}"
+        ) from None
 
 
 def _listed(corrections):
@@ -66,5 +72,15 @@ def _drafted(measurements, style, corrections, body, drawn_in, earlier):
     for step in steps.in_order:
         warnings.extend(step.warnings)
     warnings.extend(said)
-    return Pattern(measurements, style, pieces, seams, girths(body, drawn_in, steps.overbust, steps.back),
-                   fullness(body, steps.overbust), waste, tuple(dict.fromkeys(warnings)), steps, corrections)
+    return Pattern(
+        measurements,
+        style,
+        pieces,
+        seams,
+        girths(body, drawn_in, steps.overbust, steps.back),
+        fullness(body, steps.overbust),
+        waste,
+        tuple(dict.fromkeys(warnings)),
+        steps,
+        corrections,
+    )

@@ -1,7 +1,4 @@
-"""The one exception of the package, and how a sentence stands on a page by itself.
-"""
-
-
+"""The one exception of the package, and how a sentence stands on a page by itself."""
 
 
 class CorsetkitError(ValueError):

@@ -8,8 +8,10 @@ from dataclasses import dataclass, field
 from corsetkit.files import write_whole
 
 RECORD = "files_written.json"
-_ABOUT = ("corsetkit wrote these files. By this list a later run tells them from yours: it puts new ones in their place, and "
-          "keeps every file that is not listed here or was changed since.")
+_ABOUT = (
+    "corsetkit wrote these files. By this list a later run tells them from yours: it puts new ones in their place, and "
+    "keeps every file that is not listed here or was changed since."
+)
 
 
 @dataclass(frozen=True)
@@ -21,8 +23,12 @@ class Record:
 
     def is_ours(self, path):
         """Whether the file was written by us and is still as it was written: one changed by hand is the user's."""
-        return path.name == RECORD or (self.files.get(path.name) is not None and path.is_file() and not path.is_symlink()
-                                       and self.files[path.name] == _fingerprint(path))
+        return path.name == RECORD or (
+            self.files.get(path.name) is not None
+            and path.is_file()
+            and not path.is_symlink()
+            and self.files[path.name] == _fingerprint(path)
+        )
 
     def is_of(self, other):
         """Whether the folder was written for `other`, however her name's letters are stored."""

@@ -48,8 +48,11 @@ def new_folder(folder, of="", again=False, placing=None):
     """
     places = _Places(folder)
     try:
-        with one_at_a_time(places.lock, 0, f"another run is writing the folder {folder} at this moment, so it was left to that "
-                                           "one: wait until it has ended"):
+        with one_at_a_time(
+            places.lock,
+            0,
+            f"another run is writing the folder {folder} at this moment, so it was left to that one: wait until it has ended",
+        ):
             made = NewFolder(places.part, _mended(places))
             refuse_older(folder, of, again)
             places.part.mkdir()
@@ -82,16 +85,22 @@ def refuse_older(folder, of="", again=False):
     if not folder.is_dir() or folder.is_symlink():
         raise CorsetkitError(f"{folder} is there already and is no folder of ours: move it, or write to another one")
     if not again:
-        raise CorsetkitError(f"the folder {folder} is there already, so it was left as it is: ask for it to be written "
-                             "again, or write to another one")
+        raise CorsetkitError(
+            f"the folder {folder} is there already, so it was left as it is: ask for it to be written "
+            "again, or write to another one"
+        )
     record = read_record(folder)
     if record is None:
         if others := sorted(one.name for one in folder.iterdir()):
-            raise CorsetkitError(f"the folder {folder} holds {shown(others[0])} and no {RECORD}, so whose its files are cannot "
-                                 "be told and it was left as it is: move it elsewhere first")
+            raise CorsetkitError(
+                f"the folder {folder} holds {shown(others[0])} and no {RECORD}, so whose its files are cannot "
+                "be told and it was left as it is: move it elsewhere first"
+            )
     elif not record.is_of(of):
-        raise CorsetkitError(f"the folder {folder} was written for {shown(record.of)}, so it was left as it is: move it "
-                             "elsewhere first, or write to another one")
+        raise CorsetkitError(
+            f"the folder {folder} was written for {shown(record.of)}, so it was left as it is: move it "
+            "elsewhere first, or write to another one"
+        )
 
 
 def mended(into):
@@ -124,8 +133,9 @@ class _Places:
 
     def __init__(self, folder):
         self.folder = folder
-        self.part, self.older, self.lock = (folder.with_name(_HIDDEN.format(folder.name, kind))
-                                            for kind in ("part", "older", "lock"))
+        self.part, self.older, self.lock = (
+            folder.with_name(_HIDDEN.format(folder.name, kind)) for kind in ("part", "older", "lock")
+        )
 
 
 def _mended(places):
@@ -141,8 +151,10 @@ def _mended(places):
         return [f"A run that was broken off had put the folder {name} aside: it was put back as it was."]
     if read_record(places.folder) is None:
         # Not the one that was to take its place.
-        raise CorsetkitError(f"the folder {places.folder} is there, and beside it the hidden folder {places.older.name} that was "
-                             "put aside in a run that was broken off: keep one of them and move the other elsewhere")
+        raise CorsetkitError(
+            f"the folder {places.folder} is there, and beside it the hidden folder {places.older.name} that was "
+            "put aside in a run that was broken off: keep one of them and move the other elsewhere"
+        )
     return [f"A run that was broken off had not cleared the older folder {name} away: that was done.", *_emptied(places)]
 
 
@@ -159,8 +171,10 @@ def _put_in_place(places, again):
             raise
     else:
         return
-    raise CorsetkitError(f"the folder {places.folder} was made by another program in the meantime, so it was left as it is: "
-                         "ask for it to be written again, or write to another one")
+    raise CorsetkitError(
+        f"the folder {places.folder} was made by another program in the meantime, so it was left as it is: "
+        "ask for it to be written again, or write to another one"
+    )
 
 
 def _emptied(places):
@@ -179,9 +193,11 @@ def _emptied(places):
                 moved[one.name] = to.name
         places.older.rmdir()
     except OSError as error:
-        return [*_said_moved(places.folder.name, moved),
-                f"Not all of the older folder {places.folder.name} could be moved ({error.strerror or 'the disk refused it'}): the "
-                f"rest stands in the hidden folder {places.older.name}, and the next run will try again."]
+        return [
+            *_said_moved(places.folder.name, moved),
+            f"Not all of the older folder {places.folder.name} could be moved ({error.strerror or 'the disk refused it'}): the "
+            f"rest stands in the hidden folder {places.older.name}, and the next run will try again.",
+        ]
     return _said_moved(places.folder.name, moved)
 
 

@@ -10,26 +10,34 @@ from pathlib import Path
 from corsetkit.drafting import draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.export.dxf import write_dxf
+from corsetkit.export.piece_list import write_pieces
+from corsetkit.export.seam_report import write_seams
 from corsetkit.export.svg_mm import write_svg
 from corsetkit.finish.bill import bill
 from corsetkit.finish.finished import finish
 from corsetkit.folder_record import RECORD
 from corsetkit.folders import new_folder
-from corsetkit.printing.hand_pages import write_hand_sheets
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plans
-from corsetkit.export.piece_list import write_pieces
-from corsetkit.export.seam_report import write_seams
-from corsetkit.sewing.text import write_sewing
+from corsetkit.printing.draft_print import said_date
 from corsetkit.printing.finished_print import paper_for, write_print
+from corsetkit.printing.hand_pages import write_hand_sheets
 from corsetkit.printing.names import names_apart
 from corsetkit.printing.paper import PAPERS
-from corsetkit.printing.draft_print import said_date
+from corsetkit.sewing.text import write_sewing
 from corsetkit.units import check_unit, shown
 
 PATTERN, CUTTING, BY_HAND, SVG, DXF, PIECES, SEAMS, SEWING = FILES = (
-    "pattern.pdf", "cutting.pdf", "by_hand.pdf", "pattern.svg", "pattern.dxf", "pieces.csv", "seams.csv", "sewing.txt")
+    "pattern.pdf",
+    "cutting.pdf",
+    "by_hand.pdf",
+    "pattern.svg",
+    "pattern.dxf",
+    "pieces.csv",
+    "seams.csv",
+    "sewing.txt",
+)
 """How the files' names end; the wearer's name stands before each."""
 
 
@@ -49,8 +57,10 @@ class Output:
     warnings: tuple
 
     def __str__(self):
-        return (f"{self.folder.name}: {len(self.files)} files and the list of them, the pattern on {self.pages} "
-                f"page{'s' * (self.pages != 1)}")
+        return (
+            f"{self.folder.name}: {len(self.files)} files and the list of them, the pattern on {self.pages} "
+            f"page{'s' * (self.pages != 1)}"
+        )
 
     @property
     def record(self):

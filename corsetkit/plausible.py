@@ -74,11 +74,7 @@ IMPOSSIBLE = (
         lambda m: m.hip_girth < m.waist_girth * 2 / 3,
         "the hips are at least two thirds of the waist",
     ),
-    Rule(
-        ("waist_girth", "hip_girth"),
-        lambda m: m.waist_girth < m.hip_girth / 2,
-        "the waist is at least half the hips",
-    ),
+    Rule(("waist_girth", "hip_girth"), lambda m: m.waist_girth < m.hip_girth / 2, "the waist is at least half the hips"),
     Rule(
         ("neck_to_bust_point", "armscye_depth"),
         lambda m: m.neck_to_bust_point < m.armscye_depth + BACK_NECK_RISE + _BELOW_UNDERARM,
@@ -152,18 +148,12 @@ def refuse_impossible(body) -> None:
     """Raise CorsetkitError for the first rule of IMPOSSIBLE that `body` breaks."""
     for rule in IMPOSSIBLE:
         if rule.broken(body):
-            raise CorsetkitError(
-                f"{_both_said(body, rule)} do not go together: {rule.says}{_remedy(body, rule)}"
-            )
+            raise CorsetkitError(f"{_both_said(body, rule)} do not go together: {rule.says}{_remedy(body, rule)}")
 
 
 def unlikely(body) -> tuple[str, ...]:
     """A sentence for each rule of UNLIKELY that `body` breaks."""
-    return tuple(
-        f"{_both_said(body, rule)}: {rule.says}; measure again to be sure."
-        for rule in UNLIKELY
-        if rule.broken(body)
-    )
+    return tuple(f"{_both_said(body, rule)}: {rule.says}; measure again to be sure." for rule in UNLIKELY if rule.broken(body))
 
 
 def _front_longer(m) -> float:
@@ -188,10 +178,7 @@ def _remedy(body, rule: Rule) -> str:
     """Name the wrong unit where changing it for one field alone would make an ordinary body."""
     limits = {one.name: one for one in quantities(type(body))}
     for name in rule.names:
-        for factor, words in (
-            (CM_PER_INCH, "inches given as centimetres"),
-            (1 / CM_PER_INCH, "centimetres given as inches"),
-        ):
+        for factor, words in ((CM_PER_INCH, "inches given as centimetres"), (1 / CM_PER_INCH, "centimetres given as inches")):
             other = SimpleNamespace(**{one.name: getattr(body, one.name) for one in fields(body)})
             setattr(other, name, getattr(body, name) * factor)
             within = limits[name].low <= getattr(other, name) <= limits[name].high

@@ -24,8 +24,7 @@ from dataclasses import MISSING, dataclass, field, fields, replace
 from functools import cache, wraps
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.units import CM_PER_INCH, check_unit, parse_length, say_length, say_number
-from corsetkit.units import shown, to_float
+from corsetkit.units import CM_PER_INCH, check_unit, parse_length, say_length, say_number, shown, to_float
 
 UNITS = ("cm", "degrees", "share", "count", "yes or no", "choice")
 
@@ -208,9 +207,7 @@ class Quantity:
         if math.isnan(number) or (self.unit == "count" and not number.is_integer()):
             raise self._refusal(value, where, "which is not a number" if math.isnan(number) else "")
         if not self.low - _SLACK <= number <= self.high + _SLACK:
-            raise CorsetkitError(
-                f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number, typed)}"
-            )
+            raise CorsetkitError(f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number, typed)}")
         number = min(max(number, self.low), self.high)
         return int(number) if self.unit == "count" else float(number)
 
@@ -249,11 +246,7 @@ def declared(meaning: str, *, default=MISSING, **more):
 @cache
 def quantities(cls: type) -> tuple[Quantity, ...]:
     """The declared quantities of a dataclass, named after their fields, in their order."""
-    return tuple(
-        replace(one.metadata["quantity"], name=one.name)
-        for one in fields(cls)
-        if "quantity" in one.metadata
-    )
+    return tuple(replace(one.metadata["quantity"], name=one.name) for one in fields(cls) if "quantity" in one.metadata)
 
 
 def given_by_name(cls):
@@ -280,8 +273,10 @@ def given_by_name(cls):
 def under_present_names(cls: type, values: dict) -> dict:
     """What a file holds for a declared class, each value under its name of today; one given under both keeps today's."""
     now = {old: one.name for one in quantities(cls) for old in one.formerly}
-    return {**{now[name]: value for name, value in values.items() if name in now},
-            **{name: value for name, value in values.items() if name not in now}}
+    return {
+        **{now[name]: value for name, value in values.items() if name in now},
+        **{name: value for name, value in values.items() if name not in now},
+    }
 
 
 def check_all(instance, where: str = "") -> None:

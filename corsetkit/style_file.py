@@ -19,13 +19,17 @@ from corsetkit.style import Style
 from corsetkit.units import UNITS, shown
 
 _BEFORE = {Style: "", Finish: "", Cloth: "cloth_"}
-_OWNERS = {before + one.name: (owner, one.name, replace(one, name=before + one.name))
-           for owner, before in _BEFORE.items() for one in quantities(owner)}
-_FORMERLY = {before + old: before + one.name
-             for owner, before in _BEFORE.items() for one in quantities(owner) for old in one.formerly}
+_OWNERS = {
+    before + one.name: (owner, one.name, replace(one, name=before + one.name))
+    for owner, before in _BEFORE.items()
+    for one in quantities(owner)
+}
+_FORMERLY = {
+    before + old: before + one.name for owner, before in _BEFORE.items() for one in quantities(owner) for old in one.formerly
+}
 _HEADING = ("name", "value")
 _PARTS = ("style", "finish")
-_LIKE = "{\"cup_parts\": 2}"
+_LIKE = '{"cup_parts": 2}'
 
 
 @dataclass(frozen=True)
@@ -82,8 +86,10 @@ def _from_json(text, where):
             found += value
         # What else the lessons keep, such as the wearer, is no choice; a choice that would be passed over is told.
         elif name in _OWNERS or name == "cloth":
-            raise CorsetkitError(f"{where}{name} stands beside {' and '.join(one for one in _PARTS if one in dict(told))}: write "
-                                 "all the choices without such parts, each under its own name")
+            raise CorsetkitError(
+                f"{where}{name} stands beside {' and '.join(one for one in _PARTS if one in dict(told))}: write "
+                "all the choices without such parts, each under its own name"
+            )
     return found, "cm"
 
 
@@ -93,7 +99,9 @@ def _from_csv(text, where):
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=";" if ";" in first else ",", strict=True))
     except csv.Error:
-        raise CorsetkitError(f"{where}its quotation marks do not pair, or a cell is too long; write inches as 14 1/2") from None
+        raise CorsetkitError(
+            f"{where}its quotation marks do not pair, or a cell is too long; write inches as 14 1/2"
+        ) from None
     for number, row in enumerate(rows, 1):
         cells = [cell.strip() for cell in row]
         while cells and not cells[-1]:
@@ -112,8 +120,7 @@ def _without_unit(pairs, where):
     """The pairs but for the unit, and the unit; None where it is not said."""
     units = [value for name, value in pairs if name == "unit"]
     if units and (len(units) > 1 or units[0] not in UNITS):
-        raise CorsetkitError(f"{where}unit is {shown(units[-1])}{' as well' if len(units) > 1 else ''}: write cm or in, "
-                             "once")
+        raise CorsetkitError(f"{where}unit is {shown(units[-1])}{' as well' if len(units) > 1 else ''}: write cm or in, once")
     return [pair for pair in pairs if pair[0] != "unit"], units[0] if units else None
 
 
@@ -123,8 +130,9 @@ def _choices(pairs, unit, where):
         known = name.strip().lower().replace(" ", "_")
         known = _FORMERLY.get(known, known)
         if known not in _OWNERS:
-            raise CorsetkitError(f"{where}{shown(name)} is no value of style, finish or cloth; allowed are unit, "
-                                 f"{', '.join(_OWNERS)}")
+            raise CorsetkitError(
+                f"{where}{shown(name)} is no value of style, finish or cloth; allowed are unit, {', '.join(_OWNERS)}"
+            )
         owner, field, quantity = _OWNERS[known]
         if field in values[owner]:
             raise CorsetkitError(f"{where}{quantity.label} stands there twice: give it once")
@@ -140,8 +148,10 @@ def _read(quantity, value, unit, where):
     """A value as its declaration has it; a length without any unit is asked for one."""
     bare = not isinstance(value, str) or not any(letter.isalpha() or letter in "\"'\u2033\u201d" for letter in value)
     if quantity.is_length and bare and unit is None and not isinstance(value, bool) and value not in (None, ""):
-        raise CorsetkitError(f"{where}{quantity.label} is {shown(value)} without a unit: write 2 in or 5.1 cm, or say the "
-                             f"unit once for all, as unit; {quantity.allowed}")
+        raise CorsetkitError(
+            f"{where}{quantity.label} is {shown(value)} without a unit: write 2 in or 5.1 cm, or say the "
+            f"unit once for all, as unit; {quantity.allowed}"
+        )
     if isinstance(value, str) or (quantity.is_length and isinstance(value, (int, float)) and not isinstance(value, bool)):
         return quantity.read(str(value), unit or "cm", where)
     return quantity.check(value, where)
@@ -154,5 +164,6 @@ def _idle(values, made):
             quantity = _OWNERS[_BEFORE[owner] + name][2]
             if quantity.only and getattr(made[owner], quantity.only[0]) != quantity.only[1]:
                 other = _OWNERS[_BEFORE[owner] + quantity.only[0]][2]
-                yield (f"{quantity.label} does nothing here: it counts only where {other.label} is "
-                       f"{other.say(quantity.only[1])}")
+                yield (
+                    f"{quantity.label} does nothing here: it counts only where {other.label} is {other.say(quantity.only[1])}"
+                )

@@ -68,9 +68,7 @@ def read_rows(path) -> tuple["Row", ...]:
     except UnicodeDecodeError:
         text = "\0"
     if "\0" in text:
-        raise CorsetkitError(
-            f"{path.name} is not UTF-8 text: in the spreadsheet, save it again as CSV UTF-8"
-        )
+        raise CorsetkitError(f"{path.name} is not UTF-8 text: in the spreadsheet, save it again as CSV UTF-8")
     return _rows_in(text, path.name)
 
 
@@ -130,8 +128,7 @@ def _rows_in(text: str, file: str) -> tuple[Row, ...]:
             name = _name(cells, where)
             if (first := seen.setdefault(name.casefold(), number)) != number:
                 raise CorsetkitError(
-                    f"{where}: wearer {name} stands in row {first} already; "
-                    "give each wearer a name of her own"
+                    f"{where}: wearer {name} stands in row {first} already; give each wearer a name of her own"
                 )
             found.append(Row(name, _body(cells, f"{where}, {name}: ")))
         except CorsetkitError as error:
@@ -177,9 +174,7 @@ def _columns(heading: list[str], where: str) -> list[str]:
         if not name:
             raise CorsetkitError(f"{where}column {columns.index(name) + 1} has no name")
         if name not in allowed:
-            raise CorsetkitError(
-                f"{where}column {shown(cell)} is unknown; allowed are {', '.join(allowed)}"
-            )
+            raise CorsetkitError(f"{where}column {shown(cell)} is unknown; allowed are {', '.join(allowed)}")
         if columns.count(name) > 1:
             raise CorsetkitError(f"{where}column {name} stands there {columns.count(name)} times")
     if missing := [name for name in needed if name not in columns]:
@@ -192,17 +187,14 @@ def _cells(columns: list[str], row: list[str], where: str, separator: str) -> di
     """The row's cells by their columns."""
     if len(row) > len(columns):
         # A decimal comma is two numbers side by side; any other comma stands in a text.
-        commas = separator == "," and any(
-            one.isdecimal() and after.isdecimal() for one, after in zip(row, row[1:])
-        )
+        commas = separator == "," and any(one.isdecimal() and after.isdecimal() for one, after in zip(row, row[1:]))
         remedies = [
             "a decimal comma must stand in a file separated by semicolons" if commas else "",
             "a text that holds a comma must stand in quotation marks" if separator == "," else "",
             "" if separator == "," else "take out what stands beyond the last column",
         ]
         raise CorsetkitError(
-            f"{where}: has {len(row)} cells for {len(columns)} columns; "
-            + ", and ".join(filter(None, remedies))
+            f"{where}: has {len(row)} cells for {len(columns)} columns; " + ", and ".join(filter(None, remedies))
         )
     return dict(zip(columns, row + [""] * (len(columns) - len(row))))
 
@@ -220,9 +212,7 @@ def _body(cells: dict[str, str], where: str) -> Measurements:
     if unit not in UNITS:
         given = f"is {shown(cells['unit'])}" if unit else "is missing"
         raise CorsetkitError(f"{where}unit {given}: write cm or in")
-    values = {
-        one.name: one.read(cells.get(one.name, ""), unit, where) for one in quantities(Measurements)
-    }
+    values = {one.name: one.read(cells.get(one.name, ""), unit, where) for one in quantities(Measurements)}
     try:
         return Measurements(**values)
     except CorsetkitError as error:

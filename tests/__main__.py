@@ -7,6 +7,7 @@ Further words go to pytest; with a path among them, only that is run (a notebook
     python tests lessons/00_measuring.ipynb
     python tests/benchmarks
 """
+
 import os
 import sys
 
@@ -19,5 +20,6 @@ import setup.start  # noqa: E402
 if __name__ == "__main__":
     python = setup.start.ready("tests", tests=True)
     from setup import programs, words
+
     here = os.getcwd()
     sys.exit(programs.follow([python, "-m", "pytest"] + words.for_pytest(sys.argv[1:], here, ROOT), ROOT))

@@ -108,7 +108,8 @@ def one_line(first, second):
     if first.seam is None and second.seam is None:
         return first.kind is second.kind and first.kind in SMOOTH_KINDS
     return first.seam is second.seam and any(
-        any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides)
+        any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides
+    )
 
 
 def girths(pattern):
@@ -125,7 +126,14 @@ def girths(pattern):
     hems = [edge.line for piece in pieces_of(pattern) for edge in piece.edges if edge.kind is Kind.HEM]
     middle = (steps.block.front.underarm.real + steps.block.back.underarm.real) / 2
     lower = steps.overbust.dart_lower
-    bust = (parts.intersection(LineString([(lower.real, lower.imag), (point.real, point.imag)])).length
-            + level(point.imag, point.real, middle) + level(steps.block.back.bust_level, middle))
-    return {"bust": 2 * bust + gap, "underbust": 2 * level(steps.underbust.mark.imag) + gap,
-            "waist": 2 * level(0.0) + gap, "hem": 2 * level(max(one.bounds[3] for one in hems) + 5 * FINE) + gap}
+    bust = (
+        parts.intersection(LineString([(lower.real, lower.imag), (point.real, point.imag)])).length
+        + level(point.imag, point.real, middle)
+        + level(steps.block.back.bust_level, middle)
+    )
+    return {
+        "bust": 2 * bust + gap,
+        "underbust": 2 * level(steps.underbust.mark.imag) + gap,
+        "waist": 2 * level(0.0) + gap,
+        "hem": 2 * level(max(one.bounds[3] for one in hems) + 5 * FINE) + gap,
+    }

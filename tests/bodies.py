@@ -132,9 +132,7 @@ DRAWS = len(TRAITS) + 5
 def _body(draws: list[float]) -> dict[str, float]:
     torso, frame, points, chest, front, *own = draws
     bust = own[0]
-    body = {
-        name: trait.at(bust, torso, frame, one) for (name, trait), one in zip(TRAITS.items(), own)
-    }
+    body = {name: trait.at(bust, torso, frame, one) for (name, trait), one in zip(TRAITS.items(), own)}
     full = body["bust_girth"] - body["underbust_girth"]
     body["bust_point_width"] = BUST_POINT_SHARE * body["bust_girth"] + 1.1 * points
     body["across_front_width"] = body["across_back_width"] + CHEST_LESS_BACK + 1.2 * chest

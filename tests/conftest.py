@@ -1,5 +1,6 @@
 """The lessons' conftest turns stored drawings on for the notebooks' kernels, in this process too when
 all is run at once; the unit tests see the same surroundings alone and together."""
+
 import pytest
 
 

@@ -1,8 +1,9 @@
 """Patterns for tests of drawing: the made-up one, and the demo wearers' in styles that look unlike each other."""
 
+from toy_pattern import toy_pattern
+
 from corsetkit import CorsetkitError, Style, demo_wearers, draft
 from corsetkit.quantity import quantities
-from toy_pattern import toy_pattern
 
 STYLES = {
     "three-part": Style(),
@@ -42,6 +43,9 @@ def at_the_sliders_ends():
                 name, measurements = wearers[number % len(wearers)]
                 value = int(value) if one.unit == "count" else value
                 try:
-                    yield f"{name}, {method}, {one.name} {value}", draft(measurements, Style(method=method, **{one.name: value}))
+                    yield (
+                        f"{name}, {method}, {one.name} {value}",
+                        draft(measurements, Style(method=method, **{one.name: value})),
+                    )
                 except CorsetkitError:
                     continue

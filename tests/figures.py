@@ -23,14 +23,19 @@ STYLES = {
 }
 METHODS = ("wearer", "guides")
 
-CASES = tuple((wearer, style, method) for style in STYLES for method in METHODS
-              for wearer in (WEARERS if style in ("three parts", "two parts, openings") else ("Maren", "Ottilie", "Theda")))
+CASES = tuple(
+    (wearer, style, method)
+    for style in STYLES
+    for method in METHODS
+    for wearer in (WEARERS if style in ("three parts", "two parts, openings") else ("Maren", "Ottilie", "Theda"))
+)
 """Every wearer in two kinds of style, three unlike ones in all of them, both ways."""
 FEW = tuple((wearer, "three parts", method) for wearer in WEARERS for method in METHODS)
 """Every wearer in the default style, both ways."""
 
-RANGED = tuple((quantity.name, end) for quantity in quantities(Style) if quantity.is_number
-               for end in (quantity.low, quantity.high))
+RANGED = tuple(
+    (quantity.name, end) for quantity in quantities(Style) if quantity.is_number for end in (quantity.low, quantity.high)
+)
 """Each number of the style with both ends of its range."""
 
 

@@ -10,6 +10,7 @@ from corsetkit.pattern.instructions import (
     Along,
     Begin,
     Check,
+    Compass,
     Curve,
     Halve,
     Join,
@@ -19,7 +20,6 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Compass,
 )
 from corsetkit.units import round_to_sixteenth
 
@@ -54,8 +54,16 @@ def follow(instructions, precision=round_to_sixteenth):
                 aside = precision(one.aside) * step(one.then, one.start)
                 found(one.to, marks[one.start] + foot + aside)
             case Swing():
-                found(one.to, _crossing(marks[one.first], precision(one.first_length), marks[one.second],
-                                        precision(one.second_length), one.left))
+                found(
+                    one.to,
+                    _crossing(
+                        marks[one.first],
+                        precision(one.first_length),
+                        marks[one.second],
+                        precision(one.second_length),
+                        one.left,
+                    ),
+                )
             case Halve():
                 found(one.to, (marks[one.start] + marks[one.end]) / 2)
             case Same():
@@ -113,8 +121,12 @@ def drawn_through(points, leaves=None, arrives=None, parts=24):
     for a, b, span, v, w in zip(points, points[1:], spans, bearings, bearings[1:]):
         for k in range(1, parts + 1):
             t = k / parts
-            drawn.append((2 * t**3 - 3 * t**2 + 1) * a + (t**3 - 2 * t**2 + t) * span * v
-                         + (3 * t**2 - 2 * t**3) * b + (t**3 - t**2) * span * w)
+            drawn.append(
+                (2 * t**3 - 3 * t**2 + 1) * a
+                + (t**3 - 2 * t**2 + t) * span * v
+                + (3 * t**2 - 2 * t**3) * b
+                + (t**3 - t**2) * span * w
+            )
     return drawn
 
 

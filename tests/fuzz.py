@@ -14,8 +14,13 @@ from collections import Counter
 from corsetkit import CorsetkitError, Measurements, Style, demo_wearers, draft
 from corsetkit.quantity import quantities
 
-STYLES = (Style(), Style(cup_parts=2), Style(method="guides"), Style(yoke=False),
-          Style(method="guides", yoke=False, cup_parts=2))
+STYLES = (
+    Style(),
+    Style(cup_parts=2),
+    Style(method="guides"),
+    Style(yoke=False),
+    Style(method="guides", yoke=False, cup_parts=2),
+)
 
 
 def bodies_from_everywhere(count, seed):
@@ -58,7 +63,9 @@ def fuzzed(count, seed):
 if __name__ == "__main__":
     began, count = time.perf_counter(), int(sys.argv[1]) if sys.argv[1:] else 5000
     became, wrong = fuzzed(count, seed=int(sys.argv[2]) if sys.argv[2:] else 1)
-    print(f"{count} bodies in {time.perf_counter() - began:.0f} s: {became['drafted']} drafted, {became['refused']} refused in one "
-          f"sentence, {len(wrong)} otherwise")
+    print(
+        f"{count} bodies in {time.perf_counter() - began:.0f} s: {became['drafted']} drafted, {became['refused']} refused in one "
+        f"sentence, {len(wrong)} otherwise"
+    )
     print(*wrong[:20], sep="\n")
     sys.exit(bool(wrong))

@@ -51,8 +51,11 @@ def open_lab(folder: Path, notebook: Path, dark=False):
     given = {name: value for name, value in os.environ.items() if name != "CORSETKIT_STORED"}
     # Lab with the course's own settings and its own part, as they are now, and no learner's.
     lab.write_settings(str(folder))
-    more = {"JUPYTER_TOKEN": token, "CORSETKIT_WORK": str(folder / "my_work"),
-            "JUPYTER_CONFIG_PATH": lab.server_folder(str(folder))}
+    more = {
+        "JUPYTER_TOKEN": token,
+        "CORSETKIT_WORK": str(folder / "my_work"),
+        "JUPYTER_CONFIG_PATH": lab.server_folder(str(folder)),
+    }
     surroundings = places.surroundings(str(folder), given) | more
     Path(surroundings["IPYTHONDIR"]).parent.mkdir(parents=True, exist_ok=True)
     words = lab.command(sys.executable, copy, port, False, lab.is_root_user())
@@ -94,7 +97,7 @@ def open_page(address: str, width=1280, height=800, before=lambda page: None):
         browser = play.chromium.launch(executable_path=browser_path(), args=list(BROWSER_WORDS))
         page = browser.new_page(viewport={"width": width, "height": height})
         page.troubles = []
-        heard = lambda text: page.troubles.append(text) if _is_trouble(text) else None  # noqa: E731
+        heard = lambda text: page.troubles.append(text) if _is_trouble(text) else None
         page.on("console", lambda one: heard(one.text) if one.type == "error" else None)
         page.on("pageerror", lambda error: heard(str(error)))
         before(page)

@@ -20,14 +20,17 @@ def fits(true, laid):
     """Every rigid move that carries one closed line onto the other within 1e-6 cm: (mirrored, turn, the move)."""
     a, b = max(zip(true, true[1:]), key=lambda side: abs(side[1] - side[0]))
     for mirrored in (False, True):
+
         def hand(p, mirrored=mirrored):
             return p.conjugate() if mirrored else p
+
         for points in (laid, tuple(reversed(laid))):
             at, end = points[true.index(a)], points[true.index(b)]
             by = (end - at) / hand(b - a)
 
             def move(p, hand=hand, by=by, at=at):
                 return hand(p - a) * by + at
+
             if len(true) == len(laid) and all(abs(move(p) - q) < 1e-6 for p, q in zip(true, points)):
                 yield mirrored, by, move
 
@@ -38,7 +41,7 @@ def judge(made, items):
     shapes = [polygon(one.outline) for one in made.placed]
     for i, shape in enumerate(shapes):
         assert shape.is_valid
-        for other in shapes[i + 1:]:
+        for other in shapes[i + 1 :]:
             assert shape.intersection(other).area < 1e-4
             assert shape.distance(other) > cloth.gap - 2e-3
     low = 0.0 if cloth.folded else cloth.selvedge

@@ -1,4 +1,5 @@
 """A set-up with programs that only pretend: for test_setup_stamp.py and test_setup_failures.py."""
+
 import os
 import pathlib
 import shutil
@@ -48,22 +49,23 @@ class Programs:
     def install(self, name, *more):
         """Like an installer, which leaves alone what is written down as there."""
         site = pathlib.Path(places.site_packages(places.venv_folder(self.root)))
-        record = site / "{}-1.0.dist-info".format(name) / "RECORD"
+        record = site / f"{name}-1.0.dist-info" / "RECORD"
         if record.exists():
             return
-        files = ["{}/{}".format(folder, file) for folder in (name, *more) for file in ("__init__.py", "other.py")]
+        files = [f"{folder}/{file}" for folder in (name, *more) for file in ("__init__.py", "other.py")]
         for file in files:
             (site / file).parent.mkdir(parents=True, exist_ok=True)
             (site / file).write_text("")
         record.parent.mkdir()
-        record.write_text("".join("{},sha256=x,0\n".format(one) for one in files + [
-            "{}/__pycache__/other.pyc".format(name), "{}/RECORD".format(record.parent.name)]))
+        record.write_text(
+            "".join(f"{one},sha256=x,0\n" for one in files + [f"{name}/__pycache__/other.pyc", f"{record.parent.name}/RECORD"])
+        )
 
     def make_venv(self, venv, with_pip):
         for path in (places.venv_python(venv), os.path.join(venv, "pyvenv.cfg")):
             os.makedirs(os.path.dirname(path), exist_ok=True)
             with open(path, "w", encoding="utf-8") as file:
-                file.write("home = {}\nversion = 3\n".format(os.path.dirname(sys.executable)))
+                file.write(f"home = {os.path.dirname(sys.executable)}\nversion = 3\n")
         os.makedirs(os.path.join(places.site_packages(venv), *["pip"] * with_pip))
 
 
@@ -83,8 +85,7 @@ def root(tmp_path):
 def ready(root, pins=places.COURSE, **fails):
     """(what was started, what was said); problems pass through."""
     pretended, said = Programs(root, {key.replace("_", " "): value for key, value in fails.items()}), []
-    assert install.ready(root, pins, run=pretended, say=said.append) == places.venv_python(
-        os.path.join(root, ".venv"))
+    assert install.ready(root, pins, run=pretended, say=said.append) == places.venv_python(os.path.join(root, ".venv"))
     return pretended.started, said
 
 

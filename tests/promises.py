@@ -7,7 +7,20 @@ import itertools
 import numpy as np
 import shapely
 from anew import (
-    SMOOTH_KINDS, angle_at, area, at, corner, girths, holders, line, moved, one_line, pieces_of, points, seam_corners, swept,
+    SMOOTH_KINDS,
+    angle_at,
+    area,
+    at,
+    corner,
+    girths,
+    holders,
+    line,
+    moved,
+    one_line,
+    pieces_of,
+    points,
+    seam_corners,
+    swept,
 )
 from shapely import Point
 
@@ -140,12 +153,17 @@ def tiling_faults(pattern):
     whole = shapely.union_all([one for _, one in named])
     if whole.symmetric_difference(papers).area > AREA:
         left = papers.difference(whole)
-        yield (f"parts and waste leave {left.area:.4f} cm2 of the block and reach "
-               f"{whole.difference(papers).area:.4f} cm2 beyond it, about {_centre(whole.symmetric_difference(papers))}")
+        yield (
+            f"parts and waste leave {left.area:.4f} cm2 of the block and reach "
+            f"{whole.difference(papers).area:.4f} cm2 beyond it, about {_centre(whole.symmetric_difference(papers))}"
+        )
     twice = sum(one.area for _, one in named) - whole.area
     if twice > AREA:
-        pairs = [f"{a} and {b} ({one.intersection(other).area:.3f})" for (a, one), (b, other)
-                 in itertools.combinations(named, 2) if one.intersection(other).area > AREA / 4]
+        pairs = [
+            f"{a} and {b} ({one.intersection(other).area:.3f})"
+            for (a, one), (b, other) in itertools.combinations(named, 2)
+            if one.intersection(other).area > AREA / 4
+        ]
         yield f"{twice:.4f} cm2 of the block are taken twice: {', '.join(pairs)}"
 
 
@@ -209,8 +227,7 @@ def _centre(shape):
     return f"({shape.centroid.x:.1f}, {shape.centroid.y:.1f})"
 
 
-PROMISES = {name.removesuffix("_faults"): function for name, function in list(globals().items())
-            if name.endswith("_faults")}
+PROMISES = {name.removesuffix("_faults"): function for name, function in list(globals().items()) if name.endswith("_faults")}
 
 
 def faults(pattern, but=()):

@@ -19,8 +19,10 @@ def test_the_side_seams_are_equal_above_and_below_the_waist_mark(case):
     steps = figure(*case).steps
     front, waist = steps.block.front, steps.back.waist
     # Between the front's two stretches the dart's mouth stands open.
-    above = [anew.line(above).length + anew.line(rest).length for above, rest in (
-        (front.side_above, front.side_waist), (steps.block.back.side_above, waist.side_waist))]
+    above = [
+        anew.line(above).length + anew.line(rest).length
+        for above, rest in ((front.side_above, front.side_waist), (steps.block.back.side_above, waist.side_waist))
+    ]
     below = [anew.line(path).length for path in (steps.underbust.side_below, steps.back.side_below)]
     assert above[0] == pytest.approx(above[1], abs=5e-4)
     assert below[0] == pytest.approx(below[1], abs=5e-4)
@@ -71,7 +73,9 @@ def test_the_yoke_is_as_wide_as_the_panels_below_it(case):
     shoulder, square to it (common practice, no source)."""
     back = figure(*case).steps.back
     half = back.block.back
-    assert anew.line(back.yoke_line.kept).length == pytest.approx(sum(anew.line(path).length for path in back.yoke_parts), abs=1e-3)
+    assert anew.line(back.yoke_line.kept).length == pytest.approx(
+        sum(anew.line(path).length for path in back.yoke_parts), abs=1e-3
+    )
     assert back.yoke_line.whole[-1].tangent(1) == pytest.approx(1)
     assert abs(back.yoke_neck - half.neck_side) == pytest.approx(1.25 * INCH)
     assert dot(back.neckline.whole[0].tangent(0), half.shoulder[0].tangent(0)) == pytest.approx(0, abs=1e-9)
@@ -85,8 +89,11 @@ def test_the_modesty_panel_covers_the_gap_and_stays_inside_the_back(case):
     pattern = figure(*case)
     panel = next(piece for piece in pattern.pieces if piece.copied)
     low_x, low_y, high_x, high_y = panel.outline.bounds
-    lacing = next(edge for edge in pattern.pieces[-3].edges + pattern.pieces[-2].edges + pattern.pieces[-4].edges
-                  if edge.kind is Kind.LACING and edge.line.bounds[1] < 0)
+    lacing = next(
+        edge
+        for edge in pattern.pieces[-3].edges + pattern.pieces[-2].edges + pattern.pieces[-4].edges
+        if edge.kind is Kind.LACING and edge.line.bounds[1] < 0
+    )
     assert 2 * (high_x - low_x) == pytest.approx(pattern.style.lacing_gap + 2 * pattern.style.modesty_overlap)
     assert high_y < lacing.line.bounds[3] and low_y > lacing.line.bounds[1]
     assert panel.on_fold and all(edge.seam is None for edge in panel.edges)

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 from bodies import outside, random_bodies
-from figures import RANGED, STYLES, METHODS, WEARERS
+from figures import METHODS, RANGED, STYLES, WEARERS
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -47,8 +47,11 @@ def test_a_number_outside_its_limits_is_refused(case):
 
 
 @pytest.mark.parametrize("quantity", NUMBERS, ids=lambda one: one.name)
-@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf, True, False, "3", "", None, [], 1j, object, b"3"],
-                         ids=lambda value: repr(value)[:12])
+@pytest.mark.parametrize(
+    "value",
+    [math.nan, math.inf, -math.inf, True, False, "3", "", None, [], 1j, object, b"3"],
+    ids=lambda value: repr(value)[:12],
+)
 def test_what_is_no_number_is_refused(quantity, value):
     """NaN, infinity, true and false, text and other things are refused where a number is due."""
     said = refused(**{quantity.name: value})
@@ -92,8 +95,11 @@ def test_a_style_cannot_be_changed_only_replaced():
 def test_an_unknown_word_is_refused_with_the_one_that_may_be_meant(cls):
     """A value under a name that the class does not have, or without any name, is refused in one sentence that helps."""
     first = quantities(cls)[0].name
-    for given, told in (({first + "s": 1}, f"did you mean {first}"), ({first.upper().replace("_", ""): 1}, first),
-                        ({"zzz": 1}, f"allowed are {first}")):
+    for given, told in (
+        ({first + "s": 1}, f"did you mean {first}"),
+        ({first.upper().replace("_", ""): 1}, first),
+        ({"zzz": 1}, f"allowed are {first}"),
+    ):
         with pytest.raises(CorsetkitError, match=re.escape(told)) as caught:
             cls(**given)
         assert "\n" not in str(caught.value) and f"is no value of {cls.__name__}" in str(caught.value)
@@ -111,18 +117,22 @@ class _Mute:
 OTHERS = [None, 3, 1.5, "Maren", b"", [], {"bust_girth": 90}, object(), _Mute(), "two\nlines"]
 
 
-@pytest.mark.parametrize("call, field, but", [
-    (lambda given: draft(given), "measurements", []),
-    (lambda given: draft(WEARERS["Maren"], given), "style", [None]),
-    (lambda given: draft(WEARERS["Maren"], corrections=given), "corrections", [[]]),
-    (lambda given: draft(WEARERS["Maren"], corrections=[given]), "correction ", []),
-    (lambda given: draft(WEARERS["Maren"], earlier=given), "earlier", [None]),
-    (lambda given: read_wearers(given), "", []),
-    (lambda given: write_wearers(given, WEARERS.items(), "cm"), "", ["Maren", "two\nlines"]),
-    (lambda given: write_wearers("w.csv", given, "cm"), "wearer", [[]]),
-    (lambda given: write_wearers("w.csv", [("Maren", given)], "cm"), "wearer 'Maren'", []),
-    (lambda given: write_wearers("w.csv", WEARERS.items(), given), "unit", []),
-], ids="measurements style corrections correction earlier read path wearers body unit".split())
+@pytest.mark.parametrize(
+    "call, field, but",
+    [
+        (lambda given: draft(given), "measurements", []),
+        (lambda given: draft(WEARERS["Maren"], given), "style", [None]),
+        (lambda given: draft(WEARERS["Maren"], corrections=given), "corrections", [[]]),
+        (lambda given: draft(WEARERS["Maren"], corrections=[given]), "correction ", []),
+        (lambda given: draft(WEARERS["Maren"], earlier=given), "earlier", [None]),
+        (lambda given: read_wearers(given), "", []),
+        (lambda given: write_wearers(given, WEARERS.items(), "cm"), "", ["Maren", "two\nlines"]),
+        (lambda given: write_wearers("w.csv", given, "cm"), "wearer", [[]]),
+        (lambda given: write_wearers("w.csv", [("Maren", given)], "cm"), "wearer 'Maren'", []),
+        (lambda given: write_wearers("w.csv", WEARERS.items(), given), "unit", []),
+    ],
+    ids=["measurements", "style", "corrections", "correction", "earlier", "read", "path", "wearers", "body", "unit"],
+)
 def test_another_thing_than_was_asked_for_is_told_in_one_sentence(call, field, but, tmp_path, monkeypatch):
     """Whatever is given to the package's functions in place of a body, a style or a file: one sentence names it."""
     monkeypatch.chdir(tmp_path)
@@ -162,15 +172,18 @@ def test_a_correction_of_no_known_line_is_refused():
         draft(WEARERS["Maren"], corrections=(Correction("hem", 1.0),))
 
 
-@pytest.mark.parametrize("change, style, field", [
-    ({"neck_to_bust_point": 21.0, "armscye_depth": 16.5}, {"underarm_drop": 4.0}, "armscye_depth"),
-    ({"shoulder_length": 19.0, "armscye_depth": 12.5}, {"shoulder_slope": 34, "underarm_drop": 1.0}, "shoulder_length"),
-    ({}, {"method": "guides", "corset_length": 11.5 * 2.54}, "corset_length"),
-    ({"shoulder_length": 10.0}, {"yoke_shoulder": 1.875 * 2.54}, "yoke_shoulder"),
-    ({}, {"overbust_armscye": 2 * 2.54, "underarm_along": 1.875 * 2.54}, "overbust_armscye"),
-    ({"underbust_girth": 84.5, "bust_girth": 86.0}, {}, "underbust_girth"),
-    ({"front_waist_length": 50.0, "neck_to_bust_point": 30.0}, {}, "front_waist_length"),
-])
+@pytest.mark.parametrize(
+    "change, style, field",
+    [
+        ({"neck_to_bust_point": 21.0, "armscye_depth": 16.5}, {"underarm_drop": 4.0}, "armscye_depth"),
+        ({"shoulder_length": 19.0, "armscye_depth": 12.5}, {"shoulder_slope": 34, "underarm_drop": 1.0}, "shoulder_length"),
+        ({}, {"method": "guides", "corset_length": 11.5 * 2.54}, "corset_length"),
+        ({"shoulder_length": 10.0}, {"yoke_shoulder": 1.875 * 2.54}, "yoke_shoulder"),
+        ({}, {"overbust_armscye": 2 * 2.54, "underarm_along": 1.875 * 2.54}, "overbust_armscye"),
+        ({"underbust_girth": 84.5, "bust_girth": 86.0}, {}, "underbust_girth"),
+        ({"front_waist_length": 50.0, "neck_to_bust_point": 30.0}, {}, "front_waist_length"),
+    ],
+)
 def test_a_wearer_who_cannot_be_drawn_is_told_why(change, style, field):
     """Where a step cannot be drawn, one line names the measure or style value to look at, and what to do about it."""
     with pytest.raises(CorsetkitError) as caught:
@@ -195,7 +208,7 @@ def test_every_refusal_names_a_field():
     refusals = set()
     bodies = [*WEARERS.values(), *random_bodies(9, 7)]
     for number, body in enumerate(bodies):
-        for name, end in RANGED[number % 6::6]:
+        for name, end in RANGED[number % 6 :: 6]:
             try:
                 draft(body, Style(method=METHODS[number % 2], **{**STYLES["three parts, openings"], name: end}))
             except CorsetkitError as refusal:

@@ -60,7 +60,10 @@ def test_neckline_and_armscye_run_on_across_the_shoulder(wearer):
     """At both ends of the shoulder the inner angles of front and back sum to 180 degrees, and necklines are level at the centre."""
     b = drawn(wearer)
     for all_paths in ((b.front.neckline, b.back.neckline), (b.front.armscye, b.back.armscye)):
-        along = [abs(turn_between(half.shoulder[0].tangent(0), path[0].tangent(0))) for half, path in zip((b.front, b.back), all_paths)]
+        along = [
+            abs(turn_between(half.shoulder[0].tangent(0), path[0].tangent(0)))
+            for half, path in zip((b.front, b.back), all_paths)
+        ]
         assert sum(along) == pytest.approx(180, abs=1e-6)
     assert all(abs(half.neckline[-1].tangent(1).imag) < 1e-9 for half in (b.front, b.back))
 
@@ -230,6 +233,8 @@ def test_to_the_wearer_the_side_seams_leave_the_darts_enough(wearer):
 
 def test_the_limit_of_the_side_seams_binds_for_some_and_not_for_others():
     """Among the demo wearers are some whose side seams are held back by their small cups, and some whose are not."""
-    held = {name: 0.35 * (body.bust_girth - body.waist_girth) / 2 > (body.bust_girth - body.underbust_girth) / 4
-            for name, body in WEARERS.items()}
+    held = {
+        name: 0.35 * (body.bust_girth - body.waist_girth) / 2 > (body.bust_girth - body.underbust_girth) / 4
+        for name, body in WEARERS.items()
+    }
     assert held["Ines"] and held["Theda"] and not held["Maren"]

@@ -44,7 +44,9 @@ OUTSIDE = """[...document.querySelectorAll('.corset-paper > svg')].flatMap((svg)
 SETTLED = "() => [...document.querySelectorAll('.corset-table')].every((one) => one.dataset.quiet === 'yes')"
 
 # The drawn lines of one table.
-OWN_PATHS = "(one) => [...one.querySelectorAll('.corset-paper path, .corset-paper circle')].map((line) => line.outerHTML).join(' ')"
+OWN_PATHS = (
+    "(one) => [...one.querySelectorAll('.corset-paper path, .corset-paper circle')].map((line) => line.outerHTML).join(' ')"
+)
 
 
 @pytest.fixture(scope="module", params=LESSONS, ids=lambda path: path.stem)

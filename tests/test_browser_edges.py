@@ -149,7 +149,7 @@ def test_the_table_says_the_same_and_is_made_only_when_opened(page):
     page.locator(f"{TABLE} > summary").focus()
     page.keyboard.press("Enter")
     page.wait_for_function(f"{ROWS}.length > 0")
-    rows = [row for row in page.evaluate(ROWS)]
+    rows = list(page.evaluate(ROWS))
     told = page.evaluate(EDGES)
     assert [row[:2] for row in rows if len(row) == 4] == [[one["name"], one["length"]] for one in told]
     for one, other in pairs(page):
@@ -184,7 +184,9 @@ def test_what_was_chosen_stays_chosen_while_a_slider_moves(page):
     assert words(page) == sentence(now[one["name"]], now[other["name"]])
     assert page.evaluate(MARKED, "partner") == [other["name"]]
     page.wait_for_function(f"!document.querySelector('{WORDS}').hasAttribute('aria-busy')")
-    assert [row[:2] for row in page.evaluate(ROWS) if len(row) == 4] == [[each["name"], each["length"]] for each in now.values()]
+    assert [row[:2] for row in page.evaluate(ROWS) if len(row) == 4] == [
+        [each["name"], each["length"]] for each in now.values()
+    ]
     assert now[one["name"]]["length"] != one["length"]
     chosen(page, "upper cup, top")
     # In a cup of two parts there is no such edge any more.

@@ -46,7 +46,10 @@ def test_a_folder_that_is_written_shows_how_far_it_is(place):
         page.wait_for_selector(f"{BOARD} .corset-work:not([hidden]) progress:not([hidden])", timeout=30_000)
         page.screenshot(path=folder / "writing.png")
         page.wait_for_function(
-            "(one) => document.querySelector(one).textContent.startsWith('Written')", arg=f"{BOARD} .corset-answer", timeout=60_000)
+            "(one) => document.querySelector(one).textContent.startsWith('Written')",
+            arg=f"{BOARD} .corset-answer",
+            timeout=60_000,
+        )
         heard = page.evaluate("heard")
         counted = [int(words.split(", ")[1].split(" of ")[0]) for words in heard if " of " in words]
         # A file that is there within a moment need not be told.

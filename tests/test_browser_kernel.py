@@ -77,8 +77,12 @@ def test_a_restart_by_the_menu_runs_the_lesson_and_keeps_what_was_set(place):
         page.wait_for_timeout(500)  # a movement is at rest after 350 ms
         before, drawn = runs(page), table_of(page, "bust_ease").evaluate(PATHS)
         # The hand's last movement is not at rest yet.
-        restart_by_the_menu(page, lambda: slider(page, "bust_ease").evaluate(
-            "(one) => { one.value = 3; one.dispatchEvent(new Event('input', { bubbles: true })); }"))
+        restart_by_the_menu(
+            page,
+            lambda: slider(page, "bust_ease").evaluate(
+                "(one) => { one.value = 3; one.dispatchEvent(new Event('input', { bubbles: true })); }"
+            ),
+        )
         page.wait_for_selector(AWAY)
         assert "starting again" in page.locator(AWAY).first.inner_text()
         assert slider(page, "bust_ease").evaluate("(one) => one.closest('[inert]') !== null")
@@ -100,7 +104,11 @@ def test_a_value_that_no_file_keeps_outlives_a_restart_too(place):
     with open_page(address) as page:
         run_all(page)
         move(page, "dart_closed_by", "End")
-        at, drawn, before = slider(page, "dart_closed_by").input_value(), table_of(page, "dart_closed_by").evaluate(PATHS), runs(page)
+        at, drawn, before = (
+            slider(page, "dart_closed_by").input_value(),
+            table_of(page, "dart_closed_by").evaluate(PATHS),
+            runs(page),
+        )
         restart_by_the_menu(page)
         until_run_anew(page, before)
         assert slider(page, "dart_closed_by").input_value() == at

@@ -113,7 +113,9 @@ def test_what_was_taken_back_is_not_asked_for_again(page):
 def test_what_the_kernel_alone_remembers_is_brought_back(page):
     """What a page shows and no file keeps is asked for where the new widget shows something else."""
     page.evaluate("""begin({ standing: () => ({ turned: 3 }) })""")
-    page.evaluate("""begin({ standing: () => ({ turned: 0 }), bring: (told) => [{ kind: 'set', changes: told, keep: true }] })""")
+    page.evaluate(
+        """begin({ standing: () => ({ turned: 0 }), bring: (told) => [{ kind: 'set', changes: told, keep: true }] })"""
+    )
     assert [one["changes"] for one in page.evaluate("model.sent")] == [{"turned": 3}]
 
 

@@ -105,7 +105,7 @@ def test_any_other_notebook_is_left_alone_until_its_button_is_pressed(place):
 def test_a_press_before_the_kernel_is_there_is_not_lost(place):
     folder, address = place
     held = []
-    hold = lambda asked: held.append(asked) if asked.request.method == "POST" else asked.continue_()  # noqa: E731
+    hold = lambda asked: held.append(asked) if asked.request.method == "POST" else asked.continue_()
     with open_page(at(address, "own.ipynb")) as page:
         end_kernels(page)
         page.route("**/api/sessions*", hold)

@@ -5,16 +5,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Polygon, box
 
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.paths import flattened
 from corsetkit.drawing import pens
-from corsetkit.drawing.canvas import box_run
-from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.canvas import Recorder, box_run
+from corsetkit.drawing.free_space import Room
 from corsetkit.drawing.hatching import fill, hatched
 from corsetkit.drawing.lettering import fitted, one_line, overlap, text_box, text_width, width_in_heights, wrapped
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import CUT, HEADING, NAME, SEWN, SPOT_WORDS, WASTE, Letter
-from corsetkit.drawing.canvas import Recorder
-from corsetkit.drawing.free_space import Room
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.paths import flattened
 
 LETTERS = [value for value in vars(pens).values() if isinstance(value, Letter)]
 HALF_MOON = (Line(0j, 10 + 0j), Cubic(10 + 0j, 10 + 8j, 0 + 8j, 0j))
@@ -27,20 +26,31 @@ def shape(path):
 @pytest.fixture(scope="module")
 def font_width():
     """The font's own width of a text, as the PDF library reads it from the font file."""
-    from corsetkit.printing import pdf
     from reportlab.pdfbase import pdfmetrics
+
+    from corsetkit.printing import pdf
+
     pdf._fonts()
     return lambda text, bold: pdfmetrics.stringWidth(text, pdf.BOLD if bold else pdf.PLAIN, 1)
 
 
 @pytest.mark.parametrize("bold", [False, True])
-@pytest.mark.parametrize("text", [
-    "1 front yoke", "cut 2, a pair", "14 1/2 in", "WAIST & HIP 100 %",
-    "\u0141\u00f3d\u017a Gr\u00f6\u00dfe", 
-    "\u0160\u010detina \u013d\u013e\u0165\u010f", "\u0152uvre \u00c6gir \u00bd",
-    "\u0410\u043d\u043d\u0430 \u0416\u0443\u043a", "\u0395\u03bb\u03ad\u03bd\u03b7", "iiillljjj...",
-    "\u201cquoted\u201d \u2013 \u2026 \u00b7",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1 front yoke",
+        "cut 2, a pair",
+        "14 1/2 in",
+        "WAIST & HIP 100 %",
+        "\u0141\u00f3d\u017a Gr\u00f6\u00dfe",
+        "\u0160\u010detina \u013d\u013e\u0165\u010f",
+        "\u0152uvre \u00c6gir \u00bd",
+        "\u0410\u043d\u043d\u0430 \u0416\u0443\u043a",
+        "\u0395\u03bb\u03ad\u03bd\u03b7",
+        "iiillljjj...",
+        "\u201cquoted\u201d \u2013 \u2026 \u00b7",
+    ],
+)
 def test_measured_width_covers_the_fonts(font_width, text, bold):
     """A text is never drawn wider than it was measured, and Latin text is measured to within 6 in 100."""
     own, measured = font_width(text, bold), width_in_heights(text, bold)
@@ -104,8 +114,9 @@ def test_hatching_lies_inside_and_fills():
 
 def test_hatching_stands_still_while_a_border_moves():
     """Strokes lie on fixed lines of the drawing, so a moved border does not make them swim."""
+
     def levels(path):
-        return {round((s.start * complex(1, -1)).imag / 2 ** 0.5, 6) for s in hatched(path, 0.5)}
+        return {round((s.start * complex(1, -1)).imag / 2**0.5, 6) for s in hatched(path, 0.5)}
 
     assert levels(box_run(0, 0, 10, 6)) <= levels(box_run(0, 0, 10.3, 6.2))
 
@@ -121,6 +132,7 @@ def test_waste_is_hatched_on_every_canvas():
 def test_pens_differ_without_colour():
     """No two kinds of line on one sheet have the same width and dash: without colour they are still told apart."""
     from corsetkit.drawing import painting, step_sheet
+
     for pens in ([painting.SEWN, painting.FREE, painting.FOLD, painting.GRAIN], list(step_sheet.PENS.values())):
         assert len({(pen.width, pen.dash) for pen in pens}) == len(pens)
     assert step_sheet.PENS["new"].width > 2 * step_sheet.PENS["before"].width
@@ -135,8 +147,9 @@ def test_letters_are_readable(letter):
 
 def contrast(one, other):
     """The contrast ratio of two colours, as WCAG 2 defines it."""
+
     def light(colour):
-        parts = [int(colour[i:i + 2], 16) / 255 for i in (1, 3, 5)]
+        parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
         parts = [p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
         return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2]
 
@@ -160,6 +173,7 @@ def test_a_place_found_lies_inside_and_clear(width, height, x, y):
 
 def test_a_place_moves_little_when_the_outline_moves_little():
     """While a border slides, the place slides with it and does not jump."""
+
     def place(width):
         return Room(flattened(box_run(0, 0, width, 5)), 0.3).place(3, 1, 3 + 2.5j, 0.1)
 

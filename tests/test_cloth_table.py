@@ -7,14 +7,12 @@ import pypdfium2
 import pytest
 
 from corsetkit.lay.cloth import WIDTHS, Cloth
-from corsetkit.lay.planning import plan, plain_plan
 from corsetkit.lay.cloth_length import say_bought
+from corsetkit.lay.planning import plain_plan, plan
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
-from corsetkit.teaching.lessons.finish.bill_board import bill_board
-from corsetkit.teaching.lessons.finish.bill_board import cloth_rows
+from corsetkit.teaching.lessons.finish.bill_board import bill_board, cloth_rows
+from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer, write_files
 from corsetkit.teaching.shared.finished_drafts import Finishing
-from corsetkit.teaching.shared.files_written import write_files
 
 
 @pytest.fixture

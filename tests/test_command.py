@@ -50,6 +50,7 @@ def table(path, *names):
 @pytest.fixture
 def quick(monkeypatch):
     """Files of a few bytes in place of the real ones, for tests of what becomes of folders; Flat cannot be drafted."""
+
     def draft(measurements, style, corrections):
         if measurements == FLAT:
             raise CorsetkitError("the bust girth is 80 cm: this cannot be drawn, measure again")
@@ -66,8 +67,16 @@ def quick(monkeypatch):
     monkeypatch.setattr(output, "finish", finish)
     monkeypatch.setattr(output, "plans", lambda finished, cloth, seconds: {"shell": (cloth, seconds)})
     monkeypatch.setattr(output, "bill", lambda finished: type("B", (), {"warnings": ()}))
-    for name in ("write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces", "write_seams",
-                 "write_sewing", "write_lay_pdf"):
+    for name in (
+        "write_print",
+        "write_hand_sheets",
+        "write_svg",
+        "write_dxf",
+        "write_pieces",
+        "write_seams",
+        "write_sewing",
+        "write_lay_pdf",
+    ):
         monkeypatch.setattr(output, name, write)
 
 
@@ -75,8 +84,15 @@ def quick(monkeypatch):
 def real(tmp_path_factory):
     """One wearer's real folder, with corrections and other choices."""
     folder = tmp_path_factory.mktemp("real") / "Maren"
-    made = write_all("Maren", MAREN, Style(cup_parts=2), Finish(panel_allowance=2.0), (Correction("underbust line", 0.5),),
-                     folder, wish=Wish("Letter", "cm", DAY))
+    made = write_all(
+        "Maren",
+        MAREN,
+        Style(cup_parts=2),
+        Finish(panel_allowance=2.0),
+        (Correction("underbust line", 0.5),),
+        folder,
+        wish=Wish("Letter", "cm", DAY),
+    )
     return folder, made
 
 
@@ -87,7 +103,8 @@ def test_every_file_is_there_and_can_be_opened(real):
     # The list says of each what it is, for whoever wants to know whether it was changed.
     told = json.loads(made.record.read_text("utf-8"))
     assert told["of"] == "Maren" and told["files"] == {
-        one.name: hashlib.sha256(one.read_bytes()).hexdigest() for one in made.files.values()}
+        one.name: hashlib.sha256(one.read_bytes()).hexdigest() for one in made.files.values()
+    }
     assert made.files == {kind: folder / f"Maren_{kind}" for kind in FILES} and made.folder == folder
     book = pypdfium2.PdfDocument(made.files["pattern.pdf"])
     assert len(book) == made.pages and book[0].get_width() == pytest.approx(612, abs=0.1)
@@ -98,8 +115,10 @@ def test_every_file_is_there_and_can_be_opened(real):
     assert len(ezdxf.readfile(made.files["pattern.dxf"]).blocks) > 8
     pieces = made.files["pieces.csv"].read_text(encoding="utf-8-sig")
     plans = pypdfium2.PdfDocument(made.files["cutting.pdf"])
-    assert [re.search(r"^Cutting plan, (.*) for Maren: (.* m), 137 cm wide", page.get_textpage().get_text_range())[1]
-            for page in plans] == ["shell", "strength layer", "lining"]
+    assert [
+        re.search(r"^Cutting plan, (.*) for Maren: (.* m), 137 cm wide", page.get_textpage().get_text_range())[1]
+        for page in plans
+    ] == ["shell", "strength layer", "lining"]
     assert "underbust line: 0.5 cm lower" in pieces and "side seam 2 cm" in pieces and "for Maren" in pieces
     assert made.files["seams.csv"].read_text(encoding="utf-8-sig").startswith("letter,name")
     sewing = " ".join(made.files["sewing.txt"].read_text(encoding="utf-8").split())
@@ -153,12 +172,16 @@ def test_a_row_that_cannot_be_used_is_told_and_the_rest_go_on(tmp_path, capsys, 
     assert "underbust girth is 'wide'" in lines[0] and "stands in row 2 already" in lines[2]
 
 
-@pytest.mark.parametrize("words, cloth, seconds", [
-    ([], Cloth(), None), (["--cloth", "45 in"], Cloth(width=114.3), None),
-    (["--cloth", "45"], Cloth(width=114.3), None),
-    (["--cloth", "150", "--unit", "cm", "--search", "2"], Cloth(width=150), 2.0),
-    (["--style", "s.json", "--cloth", "60 in"], Cloth(width=152.4, laid="folded"), None),
-])
+@pytest.mark.parametrize(
+    "words, cloth, seconds",
+    [
+        ([], Cloth(), None),
+        (["--cloth", "45 in"], Cloth(width=114.3), None),
+        (["--cloth", "45"], Cloth(width=114.3), None),
+        (["--cloth", "150", "--unit", "cm", "--search", "2"], Cloth(width=150), 2.0),
+        (["--style", "s.json", "--cloth", "60 in"], Cloth(width=152.4, laid="folded"), None),
+    ],
+)
 def test_the_cloth_is_as_it_was_asked_for(tmp_path, quick, monkeypatch, words, cloth, seconds):
     """Width and search from the command, all else of the cloth from the file of choices; in rows where nothing is said."""
     seen = []
@@ -195,7 +218,9 @@ def test_an_older_folder_is_left_unless_asked(tmp_path, capsys, quick):
         (tmp_path / "out" / "Ana" / name).write_bytes(data)
     assert command.main([*call, "--again"]) == 0 and ours.read_bytes() == b"x"
     told = capsys.readouterr().err
-    assert all(name in told for name in mine) and "Ana_pattern.pdf, changed since it was written, as Ana_pattern_kept.pdf" in told
+    assert (
+        all(name in told for name in mine) and "Ana_pattern.pdf, changed since it was written, as Ana_pattern_kept.pdf" in told
+    )
     now = held(tmp_path / "out" / "Ana")
     assert now.items() >= {**mine, "Ana_pattern_kept.pdf": b"older"}.items() and len(now) == len(FILES) + 1 + 3
     assert sorted(os.listdir(tmp_path / "out")) == ["Ana"]
@@ -234,7 +259,7 @@ def test_a_full_disk_leaves_nothing_half_written(tmp_path, capsys, quick, monkey
     capsys.readouterr()
     assert command.main([*call, *(["--again"] if again else [])]) == 1
     told = capsys.readouterr()
-    line, = (line for line in told.err.splitlines() if line.startswith("Bea: not written"))
+    (line,) = (line for line in told.err.splitlines() if line.startswith("Bea: not written"))
     assert "No space left" in line and ".part" not in line and str(tmp_path / "out" / "Bea") in line
     assert "The rest was not tried: the disk is in the way." in told.out and "1 of 3 wearers" in told.out
     now = held(tmp_path / "out")
@@ -264,6 +289,7 @@ def test_a_move_that_fails_brings_the_older_folder_back(tmp_path, quick, monkeyp
 
 def test_a_folder_that_cannot_be_written_is_one_sentence(tmp_path, capsys, quick, monkeypatch):
     """Where no folder may be made, that is told once, nothing is left, and nobody else is tried."""
+
     def refuse(self, *args, **more):
         raise PermissionError(errno.EACCES, "Permission denied")
 
@@ -294,8 +320,16 @@ def test_stopped_by_hand_leaves_nothing_half_written(tmp_path, capsys, quick, mo
 
 
 HEBREW = "\u05e8\u05d5\u05ea"
-NAMES = {"../../etc": "etc", "A/B": f"A_B_{number_of('A/B')}", "A\\B": f"A_B_{number_of(chr(92).join('AB'))}", "x" * 300: "x" * 40,
-         HEBREW: f"wearer_{number_of(HEBREW)}", "con": "wearer_con", "Zo\u00eb": "Zo\u00eb", "..": f"wearer_{number_of('..')}"}
+NAMES = {
+    "../../etc": "etc",
+    "A/B": f"A_B_{number_of('A/B')}",
+    "A\\B": f"A_B_{number_of(chr(92).join('AB'))}",
+    "x" * 300: "x" * 40,
+    HEBREW: f"wearer_{number_of(HEBREW)}",
+    "con": "wearer_con",
+    "Zo\u00eb": "Zo\u00eb",
+    "..": f"wearer_{number_of('..')}",
+}
 
 
 def test_any_name_makes_a_safe_folder(tmp_path, capsys, quick):
@@ -318,11 +352,12 @@ def test_names_that_clash_give_files_that_differ_in_any_order_of_rows(tmp_path, 
             assert sorted(os.listdir(folder)) == files_of(folder.name)
             of = json.loads((folder / RECORD).read_text("utf-8"))["of"]
             assert of == "Ana" or f"{of!r} cannot stand whole in a file's name, so the files are called {folder.name}." in told
-    assert {name: data for name, data in held(tmp_path / "one").items()} == held(tmp_path / "two")
+    assert dict(held(tmp_path / "one").items()) == held(tmp_path / "two")
 
 
-@pytest.mark.parametrize("folder, said", [(None, "not the path"), ("a\0b", "not the path"), ("", "not the path"),
-                                          ("nowhere/Ana", "does not exist")])
+@pytest.mark.parametrize(
+    "folder, said", [(None, "not the path"), ("a\0b", "not the path"), ("", "not the path"), ("nowhere/Ana", "does not exist")]
+)
 def test_what_is_no_folder_is_one_sentence(tmp_path, quick, folder, said, monkeypatch):
     """What cannot be a folder's path, or has no parent, is refused before any work is done."""
     monkeypatch.chdir(tmp_path)
@@ -332,14 +367,20 @@ def test_what_is_no_folder_is_one_sentence(tmp_path, quick, folder, said, monkey
     assert "\n" not in str(told.value) and list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.parametrize("words, said", [
-    (["--paper", "A5"], "paper 'A5' is unknown: write A4, Letter, A0 or roll"), (["--unit", "ell"], "write cm or in"),
-    (["--cloth", "20"], "--cloth: width is 50.8 cm (20 in): allowed are 70 to 210 cm"),
-    (["--cloth", "wide"], "--cloth: width"),
-    (["--search", "soon"], "the time for a plan is 'soon'"), (["--search", "-1"], "the time for a plan is -1"),
-    (["--search", "nan"], "the time for a plan is nan"), (["--style", "none.json"], "cannot be read"),
-    (["--fittings", "none.json"], "no such file"),
-])
+@pytest.mark.parametrize(
+    "words, said",
+    [
+        (["--paper", "A5"], "paper 'A5' is unknown: write A4, Letter, A0 or roll"),
+        (["--unit", "ell"], "write cm or in"),
+        (["--cloth", "20"], "--cloth: width is 50.8 cm (20 in): allowed are 70 to 210 cm"),
+        (["--cloth", "wide"], "--cloth: width"),
+        (["--search", "soon"], "the time for a plan is 'soon'"),
+        (["--search", "-1"], "the time for a plan is -1"),
+        (["--search", "nan"], "the time for a plan is nan"),
+        (["--style", "none.json"], "cannot be read"),
+        (["--fittings", "none.json"], "no such file"),
+    ],
+)
 def test_nothing_is_begun_where_the_asking_is_amiss(tmp_path, capsys, words, said, monkeypatch):
     """What was asked amiss is one sentence, nothing is made, and the command ends with 2."""
     monkeypatch.chdir(tmp_path)
@@ -366,8 +407,12 @@ def test_corrections_are_hers_alone(tmp_path, quick, monkeypatch):
     right = output.draft
     monkeypatch.setattr(output, "draft", lambda *told: seen.append(told[2]) or right(*told))
     write_file(tmp_path / "f.json", Kept({"Bea": (Correction("underbust line", 0.5),)}))
-    assert command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), "--fittings",
-                         str(tmp_path / "f.json")]) == 0
+    assert (
+        command.main(
+            [table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), "--fittings", str(tmp_path / "f.json")]
+        )
+        == 0
+    )
     assert seen == [(), (Correction("underbust line", 0.5),)]
 
 
@@ -381,11 +426,16 @@ def corrections(path, told):
 HALF = [("underbust line", 0.5)]
 
 
-@pytest.mark.parametrize("given, said", [
-    ("ana", "has the name 'ana': write it there as in the table, 'Ana'"), (" Ana", "write it there as in the table, 'Ana'"),
-    ("\u00c1na", "write it there as in the table, 'Ana'"), ("Zoe\u0308", "accents stored in another way: copy the name"),
-    ("Zo\u00cb", "as in the table, 'Zo\u00eb'"),
-])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        ("ana", "has the name 'ana': write it there as in the table, 'Ana'"),
+        (" Ana", "write it there as in the table, 'Ana'"),
+        ("\u00c1na", "write it there as in the table, 'Ana'"),
+        ("Zoe\u0308", "accents stored in another way: copy the name"),
+        ("Zo\u00cb", "as in the table, 'Zo\u00eb'"),
+    ],
+)
 def test_whose_name_is_written_otherwise_is_not_written(tmp_path, capsys, quick, given, said):
     """Where corrections are for a wearer's name in other letters she is not written without them, and is told the remedy."""
     words = corrections(tmp_path / "f.json", {given: HALF})
@@ -393,7 +443,7 @@ def test_whose_name_is_written_otherwise_is_not_written(tmp_path, capsys, quick,
     told = capsys.readouterr()
     meant = "Zo\u00eb" if given.startswith("Z") else "Ana"
     assert ended == command.NOT_ALL and meant not in os.listdir(tmp_path / "out") and f"Not written: {meant}." in told.out
-    line, = (line for line in told.err.splitlines() if "not written" in line)
+    (line,) = (line for line in told.err.splitlines() if "not written" in line)
     assert line.startswith(f"{meant}: not written: the file of corrections has the name") and said in line
     assert len(os.listdir(tmp_path / "out")) == 2
 
@@ -403,8 +453,9 @@ def test_corrections_of_nobody_in_the_table_are_told(tmp_path, capsys, quick):
     words = corrections(tmp_path / "f.json", {"Nobody": HALF, "Ana": HALF, "Void": [("cuff", 1)]})
     assert command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), *words]) == command.NOT_ALL
     told = capsys.readouterr()
-    assert told.err.splitlines() == [f"The corrections for {name!r} are not used: no wearer of the table is called so."
-                                     for name in ("Nobody", "Void")]
+    assert told.err.splitlines() == [
+        f"The corrections for {name!r} are not used: no wearer of the table is called so." for name in ("Nobody", "Void")
+    ]
     assert "2 of 2 wearers written" in told.out and "Corrections of nobody in the table: Nobody, Void." in told.out
 
 
@@ -415,20 +466,27 @@ def test_who_cannot_be_corrected_as_kept_is_not_written(tmp_path, capsys, quick,
     assert command.main([table(tmp_path / "w.csv", "Ana", "Bea"), "--into", str(tmp_path / "out"), *words]) == command.NOT_ALL
     told = capsys.readouterr()
     assert os.listdir(tmp_path / "out") == ["Bea"] and "Not written: Ana." in told.out
-    line, = told.err.splitlines()
+    (line,) = told.err.splitlines()
     assert line.startswith("Ana: not written: a correction kept for her cannot be made (") and "mend it" in line
     assert (", and 1 more" in line) == (ones[0][1] == "much")
 
 
-@pytest.mark.parametrize("data, said", [
-    ("[" * 200_000, "these are no kept corrections"), ("", "these are no kept corrections"), ("\udcff", "not UTF-8 text"),
-    ('{"corrections": {"Ana": [], "Ana": []}}', "'Ana' stands there twice"), ("1" * 5_000, "these are no kept corrections"),
-])
+@pytest.mark.parametrize(
+    "data, said",
+    [
+        ("[" * 200_000, "these are no kept corrections"),
+        ("", "these are no kept corrections"),
+        ("\udcff", "not UTF-8 text"),
+        ('{"corrections": {"Ana": [], "Ana": []}}', "'Ana' stands there twice"),
+        ("1" * 5_000, "these are no kept corrections"),
+    ],
+)
 def test_corrections_that_cannot_be_read_are_one_sentence(tmp_path, capsys, data, said):
     """Nothing is begun where the file of corrections cannot be read, and one sentence says why."""
     (tmp_path / "f.json").write_bytes(data.encode("utf-8", "surrogateescape"))
-    ended = command.main([table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out"),
-                          "--fittings", str(tmp_path / "f.json")])
+    ended = command.main(
+        [table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out"), "--fittings", str(tmp_path / "f.json")]
+    )
     told = capsys.readouterr().err
     assert ended == command.NOT_BEGUN and said in told and len(told.splitlines()) == 1 and not (tmp_path / "out").exists()
 
@@ -440,8 +498,12 @@ def test_corrections_are_read_behind_a_byte_order_mark(tmp_path, quick, monkeypa
     monkeypatch.setattr(output, "draft", lambda *told: seen.append(told[2]) or right(*told))
     write_file(tmp_path / "f.json", Kept({"Ana": (Correction("underbust line", 0.5),)}))
     (tmp_path / "f.json").write_bytes(b"\xef\xbb\xbf" + (tmp_path / "f.json").read_bytes())
-    assert command.main([table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out"), "--fittings",
-                         str(tmp_path / "f.json")]) == 0
+    assert (
+        command.main(
+            [table(tmp_path / "w.csv", "Ana"), "--into", str(tmp_path / "out"), "--fittings", str(tmp_path / "f.json")]
+        )
+        == 0
+    )
     assert seen == [(Correction("underbust line", 0.5),)]
 
 
@@ -454,8 +516,10 @@ def test_what_a_killed_run_left_is_mended_and_told(tmp_path, capsys, quick):
     capsys.readouterr()
     assert command.main([table(tmp_path / "w.csv", "Cleo"), "--into", str(tmp_path / "out")]) == 0
     told = capsys.readouterr().err.splitlines()
-    assert told == ["Note: A run that was broken off had put the folder Ana aside: it was put back as it was.",
-                    "Note: A run that was broken off had begun the folder Bea: what it had begun was cleared away."]
+    assert told == [
+        "Note: A run that was broken off had put the folder Ana aside: it was put back as it was.",
+        "Note: A run that was broken off had begun the folder Bea: what it had begun was cleared away.",
+    ]
     assert {name: data for name, data in held(tmp_path / "out").items() if not name.startswith("Cleo")} == before
 
 
@@ -465,23 +529,38 @@ def test_two_runs_at_once_into_one_folder_do_not_both_say_written(tmp_path):
     for number, body in enumerate((MAREN, INES)):
         write_wearers(tmp_path / f"{number}.csv", [("Ana", body)], "cm")
         words = ("-m", "corsetkit", f"{number}.csv", "--into", "out", "--date", DAY)
-        runs.append(subprocess.Popen([sys.executable, *words], cwd=tmp_path, stdout=subprocess.PIPE,
-                                     stderr=subprocess.PIPE, text=True, env={**os.environ, "PYTHONPATH": str(ROOT)}))
+        runs.append(
+            subprocess.Popen(
+                [sys.executable, *words],
+                cwd=tmp_path,
+                stdout=subprocess.PIPE,
+                stderr=subprocess.PIPE,
+                text=True,
+                env={**os.environ, "PYTHONPATH": str(ROOT)},
+            )
+        )
     told = [run.communicate() for run in runs]
     assert sorted(run.returncode for run in runs) == [command.ALL, command.NOT_ALL], told
     first = next(number for number, run in enumerate(runs) if run.returncode == command.ALL)
     assert re.search("another run is writing|is there already", told[1 - first][1]) and "0 of 1" in told[1 - first][0]
     # The body as the table has it, to its last decimal.
-    (_, body), = read_wearers(tmp_path / f"{first}.csv")
+    ((_, body),) = read_wearers(tmp_path / f"{first}.csv")
     alone = write_all("Ana", body, None, None, (), tmp_path / "alone", wish=Wish(date=DAY))
     assert held(tmp_path / "out" / "Ana") == held(alone.folder) and os.listdir(tmp_path / "out") == ["Ana"]
 
 
 def test_it_runs_from_the_shell(tmp_path):
     """`python -m corsetkit` writes a real folder; without words, and with a paper amiss, it ends with 2 and a sentence."""
+
     def run(*words):
-        return subprocess.run([sys.executable, "-m", "corsetkit", *words], cwd=tmp_path, capture_output=True, text=True,
-                              check=False, env={**os.environ, "PYTHONPATH": str(ROOT)})
+        return subprocess.run(
+            [sys.executable, "-m", "corsetkit", *words],
+            cwd=tmp_path,
+            capture_output=True,
+            text=True,
+            check=False,
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+        )
 
     write_wearers(tmp_path / "w.csv", [("Ana", MAREN)], "cm")
     done = run("w.csv", "--into", "out", "--unit", "cm")

@@ -6,9 +6,9 @@ import pytest
 
 from corsetkit.steps import ORDER
 from corsetkit.teaching import lesson
+from corsetkit.teaching.build import LESSONS, cells, lesson_names, read_text
 from corsetkit.teaching.course_lesson import CourseLesson
 from corsetkit.teaching.step_lesson import StepLesson
-from corsetkit.teaching.build import LESSONS, cells, lesson_names, read_text
 
 ROOT = LESSONS.parent
 FIRST = ["measuring"]
@@ -16,8 +16,9 @@ FIRST = ["measuring"]
 LAST = ["finish", "sewing"]
 """Lessons after the last step: each teaches what a folder of the package makes."""
 WORDS = [*FIRST, *ORDER, *LAST]
-STEPS, DRAWN = ([f"{number:02d}_{word}" for number, word in enumerate(WORDS) if word in among]
-                for among in (ORDER, [*ORDER, *LAST]))
+STEPS, DRAWN = (
+    [f"{number:02d}_{word}" for number, word in enumerate(WORDS) if word in among] for among in (ORDER, [*ORDER, *LAST])
+)
 """The lessons of the steps, and all that have the course's one form."""
 
 HEADINGS = ["Whose corset?", "Words to know", "The drawing so far", "Guess first", "Try this", "By hand",

@@ -62,8 +62,12 @@ def test_the_blended_line_is_smooth_and_undisturbed_at_its_ends(case):
     """The blended underbust line has no corner, starts and ends as the undisturbed one does, and moves by less
     than 1 cm (our own bound)."""
     darts, lines = crossed(case)
-    for line, first, last in zip(lines, (paths.moved(darts.inner.moving, darts.inner.close), darts.outer.still),
-                                 (darts.inner.still, paths.moved(darts.outer.moving, darts.outer.close)), strict=True):
+    for line, first, last in zip(
+        lines,
+        (paths.moved(darts.inner.moving, darts.inner.close), darts.outer.still),
+        (darts.inner.still, paths.moved(darts.outer.moving, darts.outer.close)),
+        strict=True,
+    ):
         assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 0.5 for a, b in zip(line.line, line.line[1:]))
         for end, tangent in ((0, first[0].tangent(0)), (-1, last[-1].tangent(1))):
             assert abs(turn_between(line.line[end].tangent(-end), tangent)) < 1e-6
@@ -77,8 +81,12 @@ def test_the_blended_line_is_smooth_and_undisturbed_at_its_ends(case):
 def test_cup_and_lower_front_share_the_line(case):
     """The cup's underbust edges and the lower front's tops are one line, point by point, where the closed parts lie."""
     pattern = figure(*case)
-    seam = next(edge.seam for piece in pattern.pieces for edge in piece.edges
-                if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2)
+    seam = next(
+        edge.seam
+        for piece in pattern.pieces
+        for edge in piece.edges
+        if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2
+    )
     cup = [point for edge in seam.sides[0] for point in (edge.path[0].start, edge.path[-1].end)]
     low = anew.shapely.union_all([anew.line(edge.path) for edge in seam.sides[1]])
     assert max(low.distance(anew.at(point)) for point in cup) < 2e-4
@@ -88,10 +96,15 @@ def test_cup_and_lower_front_share_the_line(case):
 def test_the_v_is_stated(case):
     """The V at the top of the centre front is as deep and wide as its corner stands from the centre and the still part."""
     darts, _ = crossed(case)
-    piece = next(piece for piece in figure(*case).pieces if piece.on_fold and len(piece.parts) > 1 and piece.cut == 1
-                 and any(edge.kind is Kind.HEM for edge in piece.edges))
-    corner = max((point for edge in piece.edges if edge.kind is Kind.CENTRE_FRONT
-                  for point in (edge.path[0].start, edge.path[-1].end)), key=lambda z: z.imag)
+    piece = next(
+        piece
+        for piece in figure(*case).pieces
+        if piece.on_fold and len(piece.parts) > 1 and piece.cut == 1 and any(edge.kind is Kind.HEM for edge in piece.edges)
+    )
+    corner = max(
+        (point for edge in piece.edges if edge.kind is Kind.CENTRE_FRONT for point in (edge.path[0].start, edge.path[-1].end)),
+        key=lambda z: z.imag,
+    )
     assert darts.v_width == pytest.approx(2 * corner.real, abs=1e-9)
     assert darts.v_depth == pytest.approx(corner.imag - darts.overbust.dart_lower.imag, abs=1e-9)
     assert darts.v_depth > 0.5
@@ -104,13 +117,15 @@ def test_intake_and_angle_agree_with_the_closed_form(angle, intakes):
     """A dart of 18.25 degrees takes 2 r sin(angle/2): 2.4, 2.9, 5.7 and 7.9 cm at 7.5, 9, 18 and 25 cm (closed form), and so
     does every side dart here at its mouth."""
     for radius, intake in intakes.items():
-        assert abs(radius - radius * complex(math.cos(math.radians(angle)), math.sin(math.radians(angle)))) == \
-            pytest.approx(intake, abs=0.05)
+        assert abs(radius - radius * complex(math.cos(math.radians(angle)), math.sin(math.radians(angle)))) == pytest.approx(
+            intake, abs=0.05
+        )
     for wearer in WEARERS:
         block = figure(wearer).steps.block
         reach = abs(block.mouth_upper - block.bust_point)
         assert abs(block.mouth_upper - block.mouth_lower) == pytest.approx(
-            2 * reach * math.sin(math.radians(block.side_dart) / 2), abs=1e-9)
+            2 * reach * math.sin(math.radians(block.side_dart) / 2), abs=1e-9
+        )
 
 
 @pytest.mark.parametrize("wearer", WEARERS)

@@ -35,9 +35,7 @@ def test_the_demo_wearers_differ_as_bodies_do():
     assert spans(lambda body: body.bust_point_width, 15, 24, 0.1)
     assert spans(lambda body: body.back_waist_length, 33, 41, 0.5)
     # Broad and narrow for the bust, by the regression of US Army 2012 (ANSUR II), s 2.31 cm.
-    breadth = [
-        (body.across_back_width - 15.66 - 0.2289 * body.bust_girth) / 2.31 for body in DEMO.values()
-    ]
+    breadth = [(body.across_back_width - 15.66 - 0.2289 * body.bust_girth) / 2.31 for body in DEMO.values()]
     assert min(breadth) < -2 and max(breadth) > 1
     assert any(body.waist_girth > body.underbust_girth for body in DEMO.values())
     assert any(body.hip_girth < body.bust_girth for body in DEMO.values())

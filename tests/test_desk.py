@@ -20,22 +20,28 @@ from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
-from corsetkit.teaching import cells as course, cells as in_sight
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import cells as in_sight
+from corsetkit.teaching.cells import InSight
 from corsetkit.teaching.controls import Control
 from corsetkit.teaching.desk import CORRECTIONS, PLANS, RECORD, WEARERS, Desk
 from corsetkit.teaching.form import Form
-from corsetkit.teaching.widgets import FormWidget
-from corsetkit.teaching.cells import InSight
-from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
 from corsetkit.teaching.lessons.back.lesson import LESSON as BACK
 from corsetkit.teaching.lessons.two_part_cup.lesson import LESSON as CUP
-from corsetkit.teaching.shared.corrected import keep, read_kept
 from corsetkit.teaching.record import Record, read_file, written
+from corsetkit.teaching.shared.corrected import keep, read_kept
+from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
+from corsetkit.teaching.widgets import FormWidget
 from corsetkit.wearers import demo_wearers, write_wearers
 
 UNREADABLE = {
-    "brackets": b"[" * 200_000, "braces": b'{"a":' * 200_000, "no text": "wearer: Zoë".encode("latin-1"), "a list": b"[]",
-    "a broken end": b'{"unit": "cm", "style": {"cup_pa', "a long number": b'{"later": ' + b"9" * 5000 + b"}", "nothing": b"",
+    "brackets": b"[" * 200_000,
+    "braces": b'{"a":' * 200_000,
+    "no text": "wearer: Zoë".encode("latin-1"),
+    "a list": b"[]",
+    "a broken end": b'{"unit": "cm", "style": {"cup_pa',
+    "a long number": b'{"later": ' + b"9" * 5000 + b"}",
+    "nothing": b"",
     "noughts": bytes(400),
 }
 KEPT = [RECORD, CORRECTIONS, f"{PLANS}Maren.json", WEARERS]
@@ -46,8 +52,9 @@ MARK = b"\xef\xbb\xbf"
 def plans(finished_maren):
     """Maren's pieces by their cloth, and for each cloth plans of two widths."""
     items = items_by_layer(finished_maren)
-    return items, {layer: [plain_plan(mine, Cloth(width=width), layer) for width in (115.0, 150.0)]
-                   for layer, mine in items.items()}
+    return items, {
+        layer: [plain_plan(mine, Cloth(width=width), layer) for width in (115.0, 150.0)] for layer, mine in items.items()
+    }
 
 
 def change(desk, name, plans):
@@ -192,8 +199,13 @@ class Lessons:
             self.corrections.setdefault(wearer, []).append(Correction(line, 0.1))
             keep(desk, lambda kept: kept.with_more(wearer, [Correction(line, 0.1)]), "")
         elif kind == "one":
-            changes = self.dice.choice([{"unit": self.dice.choice(["in", "cm"])}, {"own_name": f"Ada {self.dice.random()}"},
-                                        {"source": "demo", "wearer": self.dice.choice(list(desk.demo))}])
+            changes = self.dice.choice(
+                [
+                    {"unit": self.dice.choice(["in", "cm"])},
+                    {"own_name": f"Ada {self.dice.random()}"},
+                    {"source": "demo", "wearer": self.dice.choice(list(desk.demo))},
+                ]
+            )
             # What a lesson already shows is no change.
             changes = {name: value for name, value in changes.items() if getattr(desk.record, name) != value}
             self.record = replace(self.record, **changes)
@@ -231,7 +243,8 @@ def test_two_lessons_change_one_folder_in_turn_and_nothing_is_lost(tmp_path, see
         assert file.read("Maren", both.items).plans == both.plans
     assert read_file(tmp_path / RECORD) == both.record
     assert sorted(os.listdir(tmp_path)) == sorted(
-        name for name, there in ((RECORD, True), (CORRECTIONS, both.corrections), (f"{PLANS}Maren.json", both.plans)) if there)
+        name for name, there in ((RECORD, True), (CORRECTIONS, both.corrections), (f"{PLANS}Maren.json", both.plans)) if there
+    )
 
 
 WRITES = """
@@ -260,8 +273,12 @@ for one in mine:
 
 def test_two_processes_write_at_the_same_time_and_nothing_is_lost(tmp_path):
     """Two kernels that write as fast as they can lose neither values nor guesses nor corrections of each other."""
-    running = [subprocess.Popen([sys.executable, "-c", WRITES, str(tmp_path), str(half)], stdin=subprocess.PIPE,
-                                stdout=subprocess.PIPE, text=True) for half in (0, 1)]
+    running = [
+        subprocess.Popen(
+            [sys.executable, "-c", WRITES, str(tmp_path), str(half)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+        )
+        for half in (0, 1)
+    ]
     for one in running:
         assert one.stdout.readline() == "ready\n"
     for one in running:
@@ -272,7 +289,8 @@ def test_two_processes_write_at_the_same_time_and_nothing_is_lost(tmp_path):
     desk = Desk(tmp_path)
     assert desk.trouble == ""
     assert {name: f"{value}" for name, value in desk.record.style.items()} == dict(
-        line.split(" ") for one in told for line in one.splitlines())
+        line.split(" ") for one in told for line in one.splitlines()
+    )
     assert desk.record.guesses.keys() == {f"{half}.{i}" for half in (0, 1) for i in range(60)}
     assert [len(read_kept(desk)[0].of(str(half))) for half in (0, 1)] == [60, 60]
 

@@ -31,16 +31,21 @@ def test_a_slider_computes_only_later_steps(name, kept, drawn):
     before = figure("Maren")
     style = before.style.replaced(**{name: 0.97 * getattr(before.style, name)})
     after = draft(before.measurements, style, earlier=before)
-    assert {step: getattr(after.steps, step) is getattr(before.steps, step) for step in (*kept, *drawn)} == \
-        {**dict.fromkeys(kept, True), **dict.fromkeys(drawn, False)}
+    assert {step: getattr(after.steps, step) is getattr(before.steps, step) for step in (*kept, *drawn)} == {
+        **dict.fromkeys(kept, True),
+        **dict.fromkeys(drawn, False),
+    }
     assert outlines(after) == outlines(draft(before.measurements, style)) != outlines(before)
 
 
 def test_another_wearer_or_kind_of_cup_takes_nothing_wrong_over():
     """From an earlier pattern of another wearer, or with another number of cup parts, the draft is the same as from none."""
     before = figure("Maren")
-    for body, style in ((WEARERS["Ottilie"], Style()), (WEARERS["Maren"], Style(cup_parts=2)),
-                        (WEARERS["Maren"], Style(method="guides", yoke=False))):
+    for body, style in (
+        (WEARERS["Ottilie"], Style()),
+        (WEARERS["Maren"], Style(cup_parts=2)),
+        (WEARERS["Maren"], Style(method="guides", yoke=False)),
+    ):
         assert outlines(draft(body, style, earlier=before)) == outlines(draft(body, style))
 
 
@@ -65,8 +70,13 @@ def test_steps_can_be_taken_one_by_one():
 def test_what_a_draft_gives_cannot_be_changed():
     """Steps, pieces, edges and seams are frozen."""
     pattern = figure("Maren")
-    for value, field in ((pattern, "pieces"), (pattern.pieces[0], "name"), (pattern.pieces[0].edges[0], "run"),
-                         (pattern.seams[0], "sides"), (pattern.steps.block, "front")):
+    for value, field in (
+        (pattern, "pieces"),
+        (pattern.pieces[0], "name"),
+        (pattern.pieces[0].edges[0], "run"),
+        (pattern.seams[0], "sides"),
+        (pattern.steps.block, "front"),
+    ):
         with pytest.raises(FrozenInstanceError):
             setattr(value, field, None)
 
@@ -88,4 +98,5 @@ def _renaming(init, place):
     def renamed(self, *given, **more):
         given = tuple("same" if number == place else value for number, value in enumerate(given))
         init(self, *given, **{key: "same" if key == "name" else value for key, value in more.items()})
+
     return renamed

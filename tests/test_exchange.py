@@ -8,10 +8,12 @@ from pathlib import Path
 
 import ezdxf
 import pytest
+from drawn_patterns import drawn_patterns
 from ezdxf import options
 from shapely.geometry import Polygon, box
 from svgelements import SVG, Group
 from svgelements import Path as SvgPath
+from toy_pattern import toy_pattern
 
 from corsetkit import CorsetkitError, Style, demo_wearers, draft
 from corsetkit.export.dxf import CORNER, block_name, outline_points, plain_text, write_dxf
@@ -22,8 +24,6 @@ from corsetkit.finish.finished import finish, unfolded
 from corsetkit.geometry.curve import Cubic
 from corsetkit.geometry.points import heading
 from corsetkit.pattern.edge import Kind
-from drawn_patterns import drawn_patterns
-from toy_pattern import toy_pattern
 
 DAY = "2026-03-01"
 NAME = "Zo\u00eb \u0141u"
@@ -117,8 +117,10 @@ def test_the_svgs_pieces_are_the_patterns(made, tmp_path, opened):
     seam = max(made.pattern.seams, key=lambda one: one.lengths[0])
     edge = seam.sides[0][0]
     number = next(piece.number for piece in made.pattern.pieces if any(edge is mine for mine in piece.edges))
-    lengths = [sum(part.length(error=1e-7) for part in path if part.length)
-               for path in _group(svg, f"sewing-{number}").select(lambda one: isinstance(one, SvgPath))]
+    lengths = [
+        sum(part.length(error=1e-7) for part in path if part.length)
+        for path in _group(svg, f"sewing-{number}").select(lambda one: isinstance(one, SvgPath))
+    ]
     assert any(length == pytest.approx(10 * edge.length, abs=0.02) for length in lengths)
 
 
@@ -293,12 +295,17 @@ def test_the_same_pattern_gives_the_same_bytes(made, tmp_path, version):
 
 def test_the_same_pattern_gives_the_same_bytes_in_every_process(tmp_path):
     """Nothing in a DXF follows from the order of a set, which is another one in every process."""
-    code = ("import sys; from corsetkit import demo_wearers, draft; from corsetkit.export.dxf import write_dxf; "
-            "from corsetkit.finish.finished import finish; "
-            f"write_dxf(finish(draft(demo_wearers()[0][1])), sys.argv[1], 'cm', 'Ana', '{DAY}')")
+    code = (
+        "import sys; from corsetkit import demo_wearers, draft; from corsetkit.export.dxf import write_dxf; "
+        "from corsetkit.finish.finished import finish; "
+        f"write_dxf(finish(draft(demo_wearers()[0][1])), sys.argv[1], 'cm', 'Ana', '{DAY}')"
+    )
     for seed in ("2", "4"):
-        subprocess.run([sys.executable, "-c", code, str(tmp_path / seed)], check=True,
-                       env={**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent), "PYTHONHASHSEED": seed})
+        subprocess.run(
+            [sys.executable, "-c", code, str(tmp_path / seed)],
+            check=True,
+            env={**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent), "PYTHONHASHSEED": seed},
+        )
     assert (tmp_path / "2").read_bytes() == (tmp_path / "4").read_bytes()
 
 
@@ -308,8 +315,9 @@ def test_nothing_is_said_beside_the_file(made, tmp_path, caplog, capfd):
     assert not caplog.records and capfd.readouterr() == ("", "")
 
 
-@pytest.mark.parametrize("name, said", [(HEBREW, "wearer 1"), ("\u0410\u043d\u043d\u0430", None), ("Ana\nB\\P{x}", None),
-                                        ("50%", None)])
+@pytest.mark.parametrize(
+    "name, said", [(HEBREW, "wearer 1"), ("\u0410\u043d\u043d\u0430", None), ("Ana\nB\\P{x}", None), ("50%", None)]
+)
 def test_no_dxf_garbles_a_name(made, tmp_path, name, said):
     """A name that runs from right to left is replaced and said to be; others stand on one line."""
     done = write_dxf(made, tmp_path / "p.dxf", "cm", name, DAY, number=1)
@@ -321,6 +329,7 @@ def test_no_dxf_garbles_a_name(made, tmp_path, name, said):
 def test_corners_and_curves_are_told_apart():
     """A square's four corners are turn points; what is added on its sides is not."""
     from corsetkit.drawing.finished_view import closed
+
     found = outline_points(closed((0j, 5 + 0j, 10 + 0j, 10 + 10j, 10j)))
     assert [at for at, corner in found if corner] == [0j, 10 + 0j, 10 + 10j, 10j] and CORNER < 45
     assert [at for at, corner in found if not corner] == [5 + 0j]

@@ -65,6 +65,7 @@ def margins(piece, widths):
 
 def rule_sides(piece):
     """For each corner in which a seam or the V ends: (edge sewn first, whether its end lies there, the other, angle)."""
+
     def sewn(edge):
         if edge.kind is Kind.CENTRE_FRONT:
             return 0
@@ -124,8 +125,16 @@ def test_one_width_all_round_gives_shapelys_buffer():
                 beyond = beyond.intersection(left_of(fold))
             off = outline.symmetric_difference(beyond).difference(shapely.union_all([p.buffer(2.05) for p in corners]))
             assert off.area < 0.02, (words(case), one.piece.name, off.area)
-            assert outline.area > whole.area + 0.9 * (whole.exterior.length - sum(
-                edge.length for edge in one.piece.edges if edge.kind in (Kind.FOLD, Kind.CENTRE_FRONT))) * 0.9
+            assert (
+                outline.area
+                > whole.area
+                + 0.9
+                * (
+                    whole.exterior.length
+                    - sum(edge.length for edge in one.piece.edges if edge.kind in (Kind.FOLD, Kind.CENTRE_FRONT))
+                )
+                * 0.9
+            )
 
 
 def left_of(fold):
@@ -136,8 +145,10 @@ def left_of(fold):
 
 
 def piece_of(points, kinds, number=1):
-    edges = tuple(Edge(f"edge {i + 1}", (Line(a, b),), kind)
-                  for i, (a, b, kind) in enumerate(zip(points, (*points[1:], points[0]), kinds)))
+    edges = tuple(
+        Edge(f"edge {i + 1}", (Line(a, b),), kind)
+        for i, (a, b, kind) in enumerate(zip(points, (*points[1:], points[0]), kinds))
+    )
     return Piece(number, "trial piece", edges, (points[0], points[1]), 1, "shell", False, False)
 
 
@@ -172,12 +183,19 @@ def test_a_seams_end_lies_under_the_edge_once_it_is_pressed(choices):
             cut, widths = one.outline, {id(e): w for e, w in zip(one.piece.edges, one.allowances)}
             for first, at_end, other, angle in rule_sides(one.piece):
                 width = widths[id(first)]
-                if angle >= 90 or Kind.CENTRE_FRONT in (first.kind, other.kind) or min(
-                        anew.line(edge.path).length for edge in (first, other)) < 2.5 * max(widths.values()):
+                if (
+                    angle >= 90
+                    or Kind.CENTRE_FRONT in (first.kind, other.kind)
+                    or min(anew.line(edge.path).length for edge in (first, other)) < 2.5 * max(widths.values())
+                ):
                     continue
                 corner, tangent, out = frame(first, at_end)
-                end = [p for p in one.cutting if -0.02 <= ((p - corner) / out).real <= width + 0.02
-                       and abs(((p - corner) / tangent).real) < 2.5 * max(widths.values())]
+                end = [
+                    p
+                    for p in one.cutting
+                    if -0.02 <= ((p - corner) / out).real <= width + 0.02
+                    and abs(((p - corner) / tangent).real) < 2.5 * max(widths.values())
+                ]
                 assert end
                 for point in end:
                     step = (point - corner) / tangent
@@ -196,8 +214,13 @@ def far_end(one, edge, at_end, width):
     length = anew.line(edge.path).length
     beyond = corner + 20 * tangent
     carried = LineString([*line, (beyond.real, beyond.imag)])
-    found = [carried.project(anew.at(p)) - length for p in one.cutting if ((p - corner) / out).real > 0.5 * width
-             and abs(p - corner) < 8 and abs(anew.at(p).distance(carried) - width) < EXACT]
+    found = [
+        carried.project(anew.at(p)) - length
+        for p in one.cutting
+        if ((p - corner) / out).real > 0.5 * width
+        and abs(p - corner) < 8
+        and abs(anew.at(p).distance(carried) - width) < EXACT
+    ]
     return max(found)
 
 
@@ -285,8 +308,12 @@ def test_bound_edges_and_folds_are_cut_on_their_own_line():
                 if not width:
                     off = shapely.distance(shapely.points(anew.points(edge.path, 12)), ring)
                     assert off.max() < EXACT, (words(case), one.piece.name, edge.name)
-    assert {edge.kind for one in finish(figure("Maren"), Finish()).pieces
-            for edge, width in zip(one.piece.edges, one.allowances) if not width} == {Kind.FOLD}
+    assert {
+        edge.kind
+        for one in finish(figure("Maren"), Finish()).pieces
+        for edge, width in zip(one.piece.edges, one.allowances)
+        if not width
+    } == {Kind.FOLD}
 
 
 def test_a_piece_on_the_fold_opens_to_twice_its_half():
@@ -308,9 +335,14 @@ def test_an_allowance_that_crosses_itself_is_refused_in_one_sentence():
     left = [Line(0j, 12 + 0j), Line(12 + 0j, 12 + 12j), Line(12 + 12j, 6.4 + 12j)]
     corners = (6.4 + 12j, 6.4 + 4j, 9 + 4j, 9 + 1j, 3 + 1j, 3 + 4j, 5.6 + 4j, 5.6 + 12j)
     hole = tuple(Line(a, b) for a, b in zip(corners, corners[1:]))
-    edges = (Edge("hem", (left[0],), Kind.HEM), Edge("side", (left[1],), Kind.TOP), Edge("top", (left[2],), Kind.TOP),
-             Edge("keyhole", hole, Kind.OPENING), Edge("other top", (Line(5.6 + 12j, 12j),), Kind.TOP),
-             Edge("other side", (Line(12j, 0j),), Kind.TOP))
+    edges = (
+        Edge("hem", (left[0],), Kind.HEM),
+        Edge("side", (left[1],), Kind.TOP),
+        Edge("top", (left[2],), Kind.TOP),
+        Edge("keyhole", hole, Kind.OPENING),
+        Edge("other top", (Line(5.6 + 12j, 12j),), Kind.TOP),
+        Edge("other side", (Line(12j, 0j),), Kind.TOP),
+    )
     piece = Piece(1, "trial piece", edges, (1 + 1j, 1 + 9j), 1, "shell", False, False)
     with pytest.raises(CorsetkitError) as refusal:
         cutting_line(piece, Finish())
@@ -323,9 +355,13 @@ def test_an_allowance_that_crosses_itself_is_refused_in_one_sentence():
 
 def test_a_piece_beyond_its_fold_is_refused():
     """A centre front that reaches beyond its fold cannot be cut on it; the draft itself makes no such piece."""
-    edges = (Edge("hem", (Line(0j, 6 + 0j),), Kind.HEM), Edge("side", (Line(6 + 0j, 6 + 10j),), Kind.TOP),
-             Edge("top", (Line(6 + 10j, -0.5 + 10j),), Kind.TOP), Edge("V", (Line(-0.5 + 10j, 8j),), Kind.CENTRE_FRONT),
-             Edge("fold", (Line(8j, 0j),), Kind.FOLD))
+    edges = (
+        Edge("hem", (Line(0j, 6 + 0j),), Kind.HEM),
+        Edge("side", (Line(6 + 0j, 6 + 10j),), Kind.TOP),
+        Edge("top", (Line(6 + 10j, -0.5 + 10j),), Kind.TOP),
+        Edge("V", (Line(-0.5 + 10j, 8j),), Kind.CENTRE_FRONT),
+        Edge("fold", (Line(8j, 0j),), Kind.FOLD),
+    )
     with pytest.raises(CorsetkitError, match="0.5 cm .* beyond its fold"):
         cutting_line(Piece(1, "trial front", edges, (1 + 1j, 1 + 7j), 1, "shell", True, False), Finish())
     finish(draft(WEARERS["Maren"], Style(centre_front_depth=7.62)))
@@ -347,11 +383,16 @@ def test_made_up_pieces_and_random_bodies_are_finished():
 def test_a_hollow_tighter_than_its_allowance_keeps_its_distance():
     """In a hollow of 0.6 cm radius an allowance of 1 cm ends where its arms cross, nowhere nearer than 1 cm."""
     round_ = 0.6 * 0.5523
-    hollow = (Cubic(6.6 + 8j, 6.6 + (8 - round_) * 1j, 6 + round_ + 7.4j, 6 + 7.4j),
-              Cubic(6 + 7.4j, 6 - round_ + 7.4j, 5.4 + (8 - round_) * 1j, 5.4 + 8j))
-    edges = (Edge("hem", (Line(0j, 12 + 0j),), Kind.HEM), Edge("side", (Line(12 + 0j, 12 + 10j),), Kind.TOP),
-             Edge("neckline", (Line(12 + 10j, 6.6 + 8j), *hollow, Line(5.4 + 8j, 10j)), Kind.NECKLINE),
-             Edge("other side", (Line(10j, 0j),), Kind.TOP))
+    hollow = (
+        Cubic(6.6 + 8j, 6.6 + (8 - round_) * 1j, 6 + round_ + 7.4j, 6 + 7.4j),
+        Cubic(6 + 7.4j, 6 - round_ + 7.4j, 5.4 + (8 - round_) * 1j, 5.4 + 8j),
+    )
+    edges = (
+        Edge("hem", (Line(0j, 12 + 0j),), Kind.HEM),
+        Edge("side", (Line(12 + 0j, 12 + 10j),), Kind.TOP),
+        Edge("neckline", (Line(12 + 10j, 6.6 + 8j), *hollow, Line(5.4 + 8j, 10j)), Kind.NECKLINE),
+        Edge("other side", (Line(10j, 0j),), Kind.TOP),
+    )
     piece = Piece(1, "trial piece", edges, (1 + 1j, 1 + 9j), 1, "shell", False, False)
     ring = ring_of(cutting_line(piece, Finish()))
     assert ring.distance(anew.line(edges[2].path)) == pytest.approx(1.0, abs=EXACT)

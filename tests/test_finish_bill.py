@@ -13,8 +13,8 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.bones import FLAT, SPIRAL
 from corsetkit.finish.choices import FOLDED, Finish
-from corsetkit.finish.lacing import lacing_length
 from corsetkit.finish.finished import LINING, SHELL, STRENGTH, finish
+from corsetkit.finish.lacing import lacing_length
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 
@@ -49,11 +49,15 @@ def test_bones_are_shorter_than_their_channels_and_end_at_the_cups():
         for bone in made.bones:
             assert bone.length == pytest.approx(bone.channel - 1.27), words(case)
             assert bone.channel == pytest.approx(anew.line(bone.line).length, abs=1e-3) and bone.length > 5
-        crossing = [seam for seam in pattern.seams if any(
-            edge.path[0].start.imag * edge.path[-1].end.imag < 0 for side in seam.sides for edge in side)]
+        crossing = [
+            seam
+            for seam in pattern.seams
+            if any(edge.path[0].start.imag * edge.path[-1].end.imag < 0 for side in seam.sides for edge in side)
+        ]
         on_seams = [bone.on for bone in made.bones if bone.on in pattern.seams]
         assert on_seams == crossing and all(
-            edge.kind is Kind.PANEL_SEAM for seam in on_seams for side in seam.sides for edge in side)
+            edge.kind is Kind.PANEL_SEAM for seam in on_seams for side in seam.sides for edge in side
+        )
         for bone in made.bones:
             if bone.on in pattern.seams:
                 assert bone.channel == pytest.approx(bone.on.lengths[0]) and bone.count == 2
@@ -94,8 +98,9 @@ def test_no_cloth_at_the_waist_is_wider_than_chosen():
 def test_the_eyelets_stand_evenly_with_two_pairs_at_the_waist():
     """n eyelets have n - 1 spaces, none above the chosen 2.4 cm, the waist halfway between a pair 1.2 cm apart."""
     for case, made in BILLS:
-        edges = [edge for piece in figure(*case).pieces if not piece.copied for edge in piece.edges
-                 if edge.kind is Kind.LACING]
+        edges = [
+            edge for piece in figure(*case).pieces if not piece.copied for edge in piece.edges if edge.kind is Kind.LACING
+        ]
         assert sum(one.length for one in made.eyelets) == pytest.approx(sum(edge.length for edge in edges))
         for one in made.eyelets:
             assert len(one.spaces) == one.count - 1 == len(one.places) - 1 and one.inset == 1.3
@@ -130,7 +135,7 @@ def test_the_lacing_by_hand_example():
     """Three pairs 3 cm apart, a gap of 2 cm, insets of 1 cm: four crossings of 5 cm and one of 4 cm, and 100 cm over."""
     assert lacing_length((3.0, 3.0), 2.0, 1.0, 100.0) == pytest.approx(4 * 5 + 4 + 100)
     n, s, g, e = 20, 2.3, 7.62, 1.3
-    formula = (n - 1) * 2 * math.sqrt((g + 2 * e) ** 2 + s ** 2) + g + 2 * e
+    formula = (n - 1) * 2 * math.sqrt((g + 2 * e) ** 2 + s**2) + g + 2 * e
     assert lacing_length((s,) * (n - 1), g, e, 0) == pytest.approx(formula)
 
 
@@ -143,7 +148,9 @@ def test_waist_tape_facing_and_the_opening_to_put_it_on():
         assert tape.length == pytest.approx(cloth, abs=0.02) and tape.width == 2.2
         narrowest = min(girth.finished for girth in pattern.girths.values()) - pattern.style.lacing_gap
         for passing in made.passings:
-            assert narrowest + passing.gap == pytest.approx({"the bust": body.bust_girth, "the hips": body.hip_girth}[passing.over])
+            assert narrowest + passing.gap == pytest.approx(
+                {"the bust": body.bust_girth, "the hips": body.hip_girth}[passing.over]
+            )
         assert made.passing.gap == min(passing.gap for passing in made.passings)
         # Bought is what the easier way of putting it on needs, worked out here from the eyelets' places.
         across = max(pattern.style.lacing_gap, min(body.bust_girth, body.hip_girth) - narrowest) + 2 * Finish().eyelet_inset

@@ -63,7 +63,9 @@ def test_a_notch_is_square_to_its_mark_and_at_most_half_as_deep_as_the_allowance
                 assert anew.at(notch.point).distance(ring) < 1e-6, where
                 mark = next(mark for mark in one.piece.notches if mark.edge is notch.edge and mark.along == notch.along)
                 step = notch.point - mark.point
-                assert abs((step * mark.tangent.conjugate()).real) < 1e-6 and abs(step) <= widths[id(notch.edge)] + 0.002, where
+                assert abs((step * mark.tangent.conjugate()).real) < 1e-6 and abs(step) <= widths[id(notch.edge)] + 0.002, (
+                    where
+                )
                 assert abs(abs(notch.inward) - 1) < 1e-9 and abs(step / abs(step) + notch.inward) < 1e-6, where
                 assert 0 < notch.depth <= min(0.5, abs(step) / 2) + 1e-9, where
                 seen += 1
@@ -75,8 +77,11 @@ def test_no_notch_at_a_pieces_corner():
     left_out = 0
     for case in CASES:
         for one in finished(case).pieces:
-            corners = [a.path[-1].end for a, b in zip(one.piece.edges, (*one.piece.edges[1:], one.piece.edges[0]))
-                       if not (a.seam is not None and a.seam is b.seam)]
+            corners = [
+                a.path[-1].end
+                for a, b in zip(one.piece.edges, (*one.piece.edges[1:], one.piece.edges[0]))
+                if not (a.seam is not None and a.seam is b.seam)
+            ]
             for mark in one.piece.notches:
                 along = min(mark.along, mark.edge.length - mark.along)
                 near = along <= CROWDED and any(abs(mark.point - corner) <= CROWDED for corner in corners)
@@ -99,8 +104,10 @@ def test_both_sides_of_a_seam_bear_the_same():
                     partner = min((abs(place - there) for there, _ in sides[other]), default=9.0)
                     change = min(abs(place - end) for end, _ in ends[0])
                     assert min(partner, change) < 0.02, (words(case), seam.name, place)
-            changes = [[end for (end, edge), (_, after) in zip(ends, ends[1:]) if holder[id(edge)] is not holder[id(after)]]
-                       for ends, _ in corners]
+            changes = [
+                [end for (end, edge), (_, after) in zip(ends, ends[1:]) if holder[id(edge)] is not holder[id(after)]]
+                for ends, _ in corners
+            ]
             for mine, other in ((0, 1), (1, 0)):
                 for end in changes[mine]:
                     if any(abs(end - there) <= CROWDED for there in changes[other]):

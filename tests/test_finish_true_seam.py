@@ -12,9 +12,8 @@ from figures import figure, words
 from promises import faults
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.truing import bent, carried, corner_moved, redrawn_from
 from corsetkit.finish.true_seam import true_seam
-from corsetkit.finish.truing import resewn, trued
+from corsetkit.finish.truing import bent, carried, corner_moved, redrawn_from, resewn, trued
 from corsetkit.finish.walk import walk
 from corsetkit.geometry.curve import Line, even_arc
 from corsetkit.pattern.edge import Kind
@@ -89,13 +88,16 @@ def test_a_hand_set_edge_is_trued_without_anything_measured(case):
             new = true_seam(short, walked)
             one, two = lengths(new.seams[pattern.seams.index(edge.seam)])
             assert one == pytest.approx(two, abs=0.01) == pytest.approx(max(lengths(seam)), abs=0.01)
-            assert not [said for said in faults(new, ("assembly", "girth", "tiling", "smooth", "rigid", "bust_point"))]
+            assert not list(faults(new, ("assembly", "girth", "tiling", "smooth", "rigid", "bust_point")))
             seen.add("sewn" if beyond.seam else "free")
     assert seen == {"sewn", "free"}
 
 
-PANELS = [(wearer, style) for style in ("two and three panels", "three and two panels, two parts")
-          for wearer in ("Maren", "Ottilie", "Theda")]
+PANELS = [
+    (wearer, style)
+    for style in ("two and three panels", "three and two panels, two parts")
+    for wearer in ("Maren", "Ottilie", "Theda")
+]
 
 
 @pytest.mark.parametrize("case", PANELS, ids=words)
@@ -126,17 +128,20 @@ def test_what_is_moved_is_said_for_corners_joints_and_notches():
     dart = longer_on_paper(pattern, seam_named(pattern, "front dart seam"), 0, 0, 0.3)
     assert dart.moves() == (
         "Lengthen the centre front's front dart seam by 3 mm at the underbust: measured from the waist notch, the side front "
-        "is longer. Move the corner so that its underbust stays as long as it is, for that is sewn too.",)
+        "is longer. Move the corner so that its underbust stays as long as it is, for that is sewn too.",
+    )
     cut = seam_named(pattern, "cut across")
     assert longer_on_paper(pattern, cut, 0, 0, 0.3).moves() == (
         "Move notch 1 on the inner lower cup's cut by 3 mm away from the underbust: up to there the upper cup is longer.",
         "Lengthen the inner lower cup's cut by 3 mm at the cup seam: measured from the underbust, the upper cup is longer. "
-        "Move the corner so that its cup seam stays as long as it is, for that is sewn too.")
+        "Move the corner so that its cup seam stays as long as it is, for that is sewn too.",
+    )
     below = longer_on_paper(pattern, cut, 1, 1, 0.3).moves()
     assert [one.split(":")[0] for one in below] == [
         "Move notch 2 on the upper cup's cut, inner by 3 mm away from the underbust",
         "Move notch 3 on the upper cup's cut, outer by 3 mm away from the underbust",
-        "Lengthen the upper cup's cut, outer by 3 mm at the armscye"]
+        "Lengthen the upper cup's cut, outer by 3 mm at the armscye",
+    ]
     # The yoke line ends on the lacing edge, which has to stay straight: the walk sets out there.
     yoke = walk(seam_named(pattern, "back yoke"), pattern.pieces)
     assert [(one.start, one.end) for one in yoke.stretches] == [("the lacing edge", "notch 1"), ("notch 1", "the armscye")]
@@ -160,7 +165,7 @@ def test_the_blends_are_recorded_on_both_pieces():
     seam = seam_named(pattern, "front dart seam")
     new = true_seam(pattern, longer_on_paper(pattern, seam, 0, 0, 0.5))
     for was, one in zip(pattern.pieces, new.pieces):
-        fresh = [blend.why for blend in one.blends[len(was.blends):]]
+        fresh = [blend.why for blend in one.blends[len(was.blends) :]]
         wanted = ["front dart seam trued", "underbust redrawn to the trued front dart seam"]
         assert sorted(fresh) == (wanted if was.name in ("side front", "centre front") else [])
 
@@ -181,8 +186,10 @@ def test_what_agrees_is_left_and_what_cannot_be_trued_is_refused():
     seam = seam_named(pattern, "side seam")
     assert true_seam(pattern, walk(seam, pattern.pieces)) is pattern
     assert true_seam(pattern, longer_on_paper(pattern, seam, 0, 0, 0.15)) is pattern
-    refused = ((pattern, longer_on_paper(pattern, seam, 2, 0, 2.5), "allowed is at most"),
-               (figure("Theda"), walk(seam, pattern.pieces), "none of this pattern's"))
+    refused = (
+        (pattern, longer_on_paper(pattern, seam, 2, 0, 2.5), "allowed is at most"),
+        (figure("Theda"), walk(seam, pattern.pieces), "none of this pattern's"),
+    )
     for given, walked, said in refused:
         with pytest.raises(CorsetkitError, match=said) as refusal:
             true_seam(given, walked)
@@ -199,11 +206,15 @@ def test_a_curved_edge_between_fixed_corners_is_bent_rounder():
     pattern = figure("Maren")
     yoke = next(piece for piece in pattern.pieces if piece.name == "front yoke")
     edges = {edge.name: edge for edge in yoke.edges}
-    new = next(piece for piece in trued(pattern, edges["overbust"], 0.2, edges["centre front"]).pieces if piece.name == yoke.name)
+    new = next(
+        piece for piece in trued(pattern, edges["overbust"], 0.2, edges["centre front"]).pieces if piece.name == yoke.name
+    )
     for was, one in zip(yoke.edges, new.edges):
         grown = 0.2 if was.name == "overbust" else 0.0
         assert anew.line(one.path).length - anew.line(was.path).length == pytest.approx(grown, abs=1e-3)
-        assert abs(one.path[0].start - was.path[0].start) < 1e-9 and abs(one.path[0].tangent(0) - was.path[0].tangent(0)) < 1e-6
+        assert (
+            abs(one.path[0].start - was.path[0].start) < 1e-9 and abs(one.path[0].tangent(0) - was.path[0].tangent(0)) < 1e-6
+        )
     assert new.blends[-1].why == "overbust trued" and 0.1 < new.blends[-1].largest_move < 0.8
 
 

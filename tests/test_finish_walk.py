@@ -54,13 +54,15 @@ def test_measured_lengths_say_what_to_move():
     right = [one.lengths for one in walk(side, pattern.pieces).stretches]
     below = [*right[:-1], (right[-1][0] - 0.3, right[-1][1])]
     assert walk(side, pattern.pieces, below).moves() == (
-        "Lengthen the side back's side seam by 3 mm at the hem: measured from the waist notch, the side front is longer.",)
+        "Lengthen the side back's side seam by 3 mm at the hem: measured from the waist notch, the side front is longer.",
+    )
     in_inches = walk(side, pattern.pieces, below).moves(unit="in")[0]
     assert in_inches.startswith("Lengthen the side back's side seam by 1/8 in at the hem")
     above = [(right[0][0], right[0][1] - 0.2), *right[1:]]
     assert walk(side, pattern.pieces, above).moves() == (
         "Move notch 1 on the side front's side seam by 2 mm away from the waist notch: up to there the side back is longer.",
-        "Lengthen the side front's side seam by 2 mm at the armscye: measured from the waist notch, the side back is longer.")
+        "Lengthen the side front's side seam by 2 mm at the armscye: measured from the waist notch, the side back is longer.",
+    )
     assert [one.end for one in walk(side, pattern.pieces, above).beyond()] == ["notch 1"]
     assert not walk(side, pattern.pieces, [(a + 0.15, b) for a, b in right[:1]] + right[1:]).moves()
 
@@ -71,15 +73,23 @@ def test_a_stretch_is_said_with_both_its_lengths():
     dart = seam_named(pattern, "front dart seam")
     lengths = [(10.0, 10.0), (15.24, 14.92)]
     said = [one.said("in") for one in walk(dart, pattern.pieces, lengths).stretches]
-    assert said == ["From the waist notch to the underbust: side front 3 15/16 in, centre front 3 15/16 in; they agree.",
-                    "From the waist notch to the hem: side front 6 in, centre front 5 7/8 in; they differ by 1/8 in."]
+    assert said == [
+        "From the waist notch to the underbust: side front 3 15/16 in, centre front 3 15/16 in; they agree.",
+        "From the waist notch to the hem: side front 6 in, centre front 5 7/8 in; they differ by 1/8 in.",
+    ]
     assert [small(x, "in") for x in (0, 0.16, -0.32, 2.54, 3.0)] == ["0 in", "1/16 in", "1/8 in", "1 in", "1 3/16 in"]
     assert small(-0.32, "cm") == "3 mm"
 
 
-@pytest.mark.parametrize("measured, said", [
-    ([(1, 2)], "has 1 stretches: this seam has 3"), ([(1, 2), (1, 2), 5], "no pair of lengths"),
-    ([(1, 2), (1, 2), (1, -2)], "above zero"), ([(1, 2), (1, 2), (1, float("nan"))], "above zero")])
+@pytest.mark.parametrize(
+    "measured, said",
+    [
+        ([(1, 2)], "has 1 stretches: this seam has 3"),
+        ([(1, 2), (1, 2), 5], "no pair of lengths"),
+        ([(1, 2), (1, 2), (1, -2)], "above zero"),
+        ([(1, 2), (1, 2), (1, float("nan"))], "above zero"),
+    ],
+)
 def test_what_is_no_measured_walk_is_refused(measured, said):
     pattern = figure("Maren")
     with pytest.raises(CorsetkitError, match=said) as refusal:
@@ -104,7 +114,8 @@ def test_an_edge_is_trued_at_the_hem():
     short = spoilt(pattern, 0.4)
     side = seam_named(short, "side seam")
     assert walk(side, short.pieces).moves() == (
-        "Lengthen the side back's side seam by 4 mm at the hem: measured from the waist notch, the side front is longer.",)
+        "Lengthen the side back's side seam by 4 mm at the hem: measured from the waist notch, the side front is longer.",
+    )
     piece = next(one for one in short.pieces if one.name == "side back")
     edge = next(one for one in piece.edges if one.name == "side seam")
     hem = next(one for one in piece.edges if one.kind is Kind.HEM)
@@ -139,8 +150,10 @@ def test_what_cannot_be_trued_is_refused():
     pattern = figure("Maren")
     piece = next(one for one in pattern.pieces if one.name == "side front")
     edges = {edge.name: edge for edge in piece.edges}
-    for edge, by, at, said in (("side seam", 0.3, "underbust", "does not lie"),
-                               ("side seam", 2.5, "hem", "allowed is at most")):
+    for edge, by, at, said in (
+        ("side seam", 0.3, "underbust", "does not lie"),
+        ("side seam", 2.5, "hem", "allowed is at most"),
+    ):
         with pytest.raises(CorsetkitError, match=said) as refusal:
             trued(pattern, edges[edge], by, edges[at])
         assert "\n" not in str(refusal.value)

@@ -14,12 +14,12 @@ from corsetkit import Correction, Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.fitting import corrections_file as kept
 from corsetkit.fitting.correct import corrected, said, totals
+from corsetkit.fitting.effect import moved, said_moved, said_walked, walked
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import LINES, line_named
-from corsetkit.fitting.effect import moved, said_moved, said_walked, walked
 from corsetkit.geometry import paths
-from corsetkit.hand.whole import whole_by_hand
 from corsetkit.hand.sentences import say_why
+from corsetkit.hand.whole import whole_by_hand
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 from corsetkit.steps.run import READS, bears_on, run_steps
@@ -38,9 +38,14 @@ def one(line, by):
 
 def everything(pattern):
     """All that a pattern says, exactly: the faintest difference counts."""
-    return repr([[piece.name, piece.grainline, [edge.path for edge in piece.edges]] for piece in pattern.pieces]), \
-        repr([(seam.name, seam.lengths, seam.marks) for seam in pattern.seams]), pattern.girths, pattern.fullness, \
-        pattern.warnings, repr([cut.outline for cut in pattern.waste])
+    return (
+        repr([[piece.name, piece.grainline, [edge.path for edge in piece.edges]] for piece in pattern.pieces]),
+        repr([(seam.name, seam.lengths, seam.marks) for seam in pattern.seams]),
+        pattern.girths,
+        pattern.fullness,
+        pattern.warnings,
+        repr([cut.outline for cut in pattern.waste]),
+    )
 
 
 def tried(wearer, corrections, **style):
@@ -53,6 +58,7 @@ def tried(wearer, corrections, **style):
 
 
 # What each line is measured by on the finished pattern, growing with the correction: none of it is the correction's own value.
+
 
 def _waste(pattern, name):
     return next(cut.outline for cut in pattern.waste if cut.name == name)
@@ -171,7 +177,9 @@ def test_a_line_moves_as_far_as_it_is_corrected(line, method):
 def test_a_corrected_pattern_keeps_every_promise(line, wearer):
     """Seams, girths, tiling and all else are measured anew on corrected patterns, and a hand reaches every mark of them."""
     kept_ones = 0
-    for number, (method, by) in enumerate((method, by) for method in METHODS for by in (line.quantity.low, 0.6 * line.quantity.high)):
+    for number, (method, by) in enumerate(
+        (method, by) for method in METHODS for by in (line.quantity.low, 0.6 * line.quantity.high)
+    ):
         pattern = tried(wearer, one(line.name, by), method=method, cup_parts=2 + number % 2)
         if isinstance(pattern, str):
             continue
@@ -186,8 +194,11 @@ def assert_followed(pattern):
     told = [instruction for step in made.values() for instruction in step.instructions]
     reached, _, checks = follow(told)
     for step in made.values():
-        assert not {mark.name: abs(reached[mark.name] - mark.point) for mark in step.marks
-                    if abs(reached[mark.name] - mark.point) > EIGHTH}
+        assert not {
+            mark.name: abs(reached[mark.name] - mark.point)
+            for mark in step.marks
+            if abs(reached[mark.name] - mark.point) > EIGHTH
+        }
     assert all(measured == pytest.approx(check.length, abs=EIGHTH) for check, measured in checks)
     for unit, other in (("in", "cm"), ("cm", "in")):
         for instruction in told:
@@ -202,8 +213,10 @@ FITTED = [line for line in LINES if line.moves[0][0] is Fitting]
 @pytest.mark.parametrize("line", FITTED, ids=lambda line: line.name)
 def test_a_reason_that_a_fitting_changes_says_so(line):
     """The hand's reasons name what the fitting adds, where the step works the value out, and only then."""
+
     def reasons(pattern):
         return [instruction.because for step in whole_by_hand(pattern.steps).values() for instruction in step.instructions]
+
     plain = [why for why in reasons(figure("Maren")) if "fitting" in why]
     told = [why for why in reasons(draft(WEARERS["Maren"], None, one(line.name, 0.4))) if "fitting" in why]
     assert not plain and told
@@ -211,9 +224,17 @@ def test_a_reason_that_a_fitting_changes_says_so(line):
     assert opposite != told
 
 
-@pytest.mark.parametrize("case", [("Maren", {}), ("Ottilie", {"method": "guides"}), ("Brid", {"cup_parts": 2}),
-                                  ("Wanda", {"yoke": False}), ("mean body", {"front_opening": True, "back_opening": True})],
-                         ids=lambda case: case[0])
+@pytest.mark.parametrize(
+    "case",
+    [
+        ("Maren", {}),
+        ("Ottilie", {"method": "guides"}),
+        ("Brid", {"cup_parts": 2}),
+        ("Wanda", {"yoke": False}),
+        ("mean body", {"front_opening": True, "back_opening": True}),
+    ],
+    ids=lambda case: case[0],
+)
 def test_nought_changes_nothing(case):
     """With every correction zero, or taken back by its opposite, the draft is the same to the last bit."""
     wearer, style = case
@@ -254,12 +275,22 @@ def test_the_pattern_keeps_what_was_given():
 
 def test_only_the_steps_that_a_correction_reaches_are_drawn_anew():
     plain = figure("Maren")
-    for line, kept_steps in (("tightening dart", ("block", "underbust", "back")), ("hem at the front", ("block",)),
-                             ("side seam", ()), ("centre front", ("block", "underbust", "back"))):
+    for line, kept_steps in (
+        ("tightening dart", ("block", "underbust", "back")),
+        ("hem at the front", ("block",)),
+        ("side seam", ()),
+        ("centre front", ("block", "underbust", "back")),
+    ):
         quick = draft(plain.measurements, plain.style, one(line, 0.4), earlier=plain)
         assert everything(quick) == everything(draft(plain.measurements, plain.style, one(line, 0.4)))
-        assert tuple(name for name in ("block", "underbust", "overbust", "darts", "three_part_cup", "back")
-                     if getattr(quick.steps, name) is getattr(plain.steps, name)) == kept_steps
+        assert (
+            tuple(
+                name
+                for name in ("block", "underbust", "overbust", "darts", "three_part_cup", "back")
+                if getattr(quick.steps, name) is getattr(plain.steps, name)
+            )
+            == kept_steps
+        )
         assert everything(draft(plain.measurements, plain.style, earlier=quick)) == everything(plain)
     named = {name for names in READS.values() for name in names}
     assert all(amount.name in named for amount in quantities(Fitting))
@@ -313,7 +344,9 @@ def test_a_body_without_a_back_dart_is_taken_in_at_the_side():
     """Where the back dart has nothing to give, what is taken in above the waist comes off the side seams alone."""
     body = WEARERS["Maren"].replaced(waist_girth=WEARERS["Maren"].bust_girth + 1, hip_girth=WEARERS["Maren"].bust_girth + 6)
     for by in (-2.0, 2.0):
-        before, after = (run_steps(*corrected(body, Style(), made), until="block").block for made in ((), one("top girth", by)))
+        before, after = (
+            run_steps(*corrected(body, Style(), made), until="block").block for made in ((), one("top girth", by))
+        )
         assert before.back.waist_dart == 0 <= after.back.waist_dart
         assert 2 * (after.front.width + after.back.width - before.front.width - before.back.width) == pytest.approx(by)
 
@@ -366,18 +399,21 @@ def test_all_lines_at_once_keep_the_promises():
         assert_followed(pattern)
 
 
-@pytest.mark.parametrize("correction, match", [
-    (Correction("hem", 1.0), "'hem': no line .* allowed are overbust mark, .*yoke neckline"),
-    (Correction(None, 1.0), "correction of None"),
-    (Correction("side seam", 0.7), r"side seam is 0.7 cm .*allowed are -0.6 to 0.6 cm .*in one pass; correct less"),
-    (Correction("tightening dart", 8), "8 cm .*millimetres given as centimetres"),
-    (Correction("tightening dart", -9.0), "-9 cm.*millimetres"),
-    (Correction("tightening dart", float("nan")), "not a number"),
-    (Correction("tightening dart", float("inf")), "allowed"),
-    (Correction("tightening dart", "0.5"), "not a number"),
-    (Correction("tightening dart", True), "not a number"),
-    (("tightening dart", 0.5), "allowed is a Correction"),
-])
+@pytest.mark.parametrize(
+    "correction, match",
+    [
+        (Correction("hem", 1.0), "'hem': no line .* allowed are overbust mark, .*yoke neckline"),
+        (Correction(None, 1.0), "correction of None"),
+        (Correction("side seam", 0.7), r"side seam is 0.7 cm .*allowed are -0.6 to 0.6 cm .*in one pass; correct less"),
+        (Correction("tightening dart", 8), "8 cm .*millimetres given as centimetres"),
+        (Correction("tightening dart", -9.0), "-9 cm.*millimetres"),
+        (Correction("tightening dart", float("nan")), "not a number"),
+        (Correction("tightening dart", float("inf")), "allowed"),
+        (Correction("tightening dart", "0.5"), "not a number"),
+        (Correction("tightening dart", True), "not a number"),
+        (("tightening dart", 0.5), "allowed is a Correction"),
+    ],
+)
 def test_a_correction_that_is_not_allowed_is_refused(correction, match):
     """One sentence names the line, what was given, and what is allowed."""
     with pytest.raises(CorsetkitError, match=match) as caught:
@@ -385,14 +421,21 @@ def test_a_correction_that_is_not_allowed_is_refused(correction, match):
     assert "\n" not in str(caught.value)
 
 
-@pytest.mark.parametrize("corrections, style, match", [
-    ([Correction("side seam", 0.6)] * 4, {}, "side seam: 2.4 cm .15/16 in. farther back, all passes together, goes too far.*-1.8 to 1.8"),
-    ([Correction("centre front", 0.6)] * 2, {}, "centre front: 1.2 cm .*goes too far.*0.64 to 1.91"),
-    ([Correction("back yoke", -1.0)], {"yoke": False}, "back yoke: 1 cm .3/8 in. shorter: this style has no yoke"),
-    ([Correction("tightening dart", -1.2)] * 3, {"method": "guides"}, "after the fitting .*tightening dart takes 2.5 cm"),
-    ([Correction("underbust girth", 2.4)] * 2, {"method": "guides"}, "after the fitting .*underbust dart"),
-    ([Correction("hem at the front", -1.0)] * 3, {"hem_share": 0.95}, "after the fitting .*below the hip"),
-])
+@pytest.mark.parametrize(
+    "corrections, style, match",
+    [
+        (
+            [Correction("side seam", 0.6)] * 4,
+            {},
+            "side seam: 2.4 cm .15/16 in. farther back, all passes together, goes too far.*-1.8 to 1.8",
+        ),
+        ([Correction("centre front", 0.6)] * 2, {}, "centre front: 1.2 cm .*goes too far.*0.64 to 1.91"),
+        ([Correction("back yoke", -1.0)], {"yoke": False}, "back yoke: 1 cm .3/8 in. shorter: this style has no yoke"),
+        ([Correction("tightening dart", -1.2)] * 3, {"method": "guides"}, "after the fitting .*tightening dart takes 2.5 cm"),
+        ([Correction("underbust girth", 2.4)] * 2, {"method": "guides"}, "after the fitting .*underbust dart"),
+        ([Correction("hem at the front", -1.0)] * 3, {"hem_share": 0.95}, "after the fitting .*below the hip"),
+    ],
+)
 def test_corrections_that_go_too_far_together_are_refused(corrections, style, match):
     """One sentence, and what would be typed or measured otherwise is not offered as the remedy."""
     with pytest.raises(CorsetkitError, match=match) as caught:
@@ -424,17 +467,24 @@ class TestMoved:
         lines = said_walked(walked(figure("Maren"), again))
         assert len(lines) == 1 and lines[0].startswith(f"All {len(again.seams)} seams are walked again")
 
-    @pytest.mark.parametrize("line, by, names", [
-        ("hem at the front", 1.0, {"front hem", "front parting"}),
-        ("cup to the side", 0.5, {"underbust line, outer"}),
-        ("overbust mark", 0.5, {"overbust line, inner", "overbust line, outer", "tightening dart, inner leg",
-                                "tightening dart, outer leg"}),
-    ])
+    @pytest.mark.parametrize(
+        "line, by, names",
+        [
+            ("hem at the front", 1.0, {"front hem", "front parting"}),
+            ("cup to the side", 0.5, {"underbust line, outer"}),
+            (
+                "overbust mark",
+                0.5,
+                {"overbust line, inner", "overbust line, outer", "tightening dart, inner leg", "tightening dart, outer leg"},
+            ),
+        ],
+    )
     def test_the_lines_that_move_are_named_with_how_far(self, line, by, names):
         found = moved(figure("Maren"), draft(WEARERS["Maren"], None, one(line, by)))
         assert {one.name for one in found} == names
         assert found[0].most == pytest.approx(by, rel=0.12) and [one.most for one in found] == sorted(
-            (one.most for one in found), reverse=True)
+            (one.most for one in found), reverse=True
+        )
         assert f"The {found[0].name}{',' if ',' in found[0].name else ''} moves by up to" in said_moved(found, "in")[0]
 
     def test_a_seam_slid_is_moved_by_as_much_on_both_halves(self):
@@ -473,15 +523,27 @@ class TestKept:
         assert one_pass.with_only("Maren", self.MADE[:1]).of("Maren") == self.MADE[:1]
         assert "Maren" not in one_pass.with_only("Maren", ()).by_wearer
         assert one_pass.of("Nobody") == ()
-        assert everything(draft(WEARERS["Maren"], None, kept.read_file(place).of("Maren"))) == \
-            everything(draft(WEARERS["Maren"], None, self.MADE))
+        assert everything(draft(WEARERS["Maren"], None, kept.read_file(place).of("Maren"))) == everything(
+            draft(WEARERS["Maren"], None, self.MADE)
+        )
 
     def test_what_is_not_known_is_left_out_and_told(self):
-        told = {"Maren": [{"line": "side seam", "by": 0.2}, {"line": "cuff", "by": 0.2}, {"line": "side seam", "by": 9},
-                          {"line": "side seam"}, 7, {"line": ["x"], "by": {}}], "Brid": None}
+        told = {
+            "Maren": [
+                {"line": "side seam", "by": 0.2},
+                {"line": "cuff", "by": 0.2},
+                {"line": "side seam", "by": 9},
+                {"line": "side seam"},
+                7,
+                {"line": ["x"], "by": {}},
+            ],
+            "Brid": None,
+        }
         found = kept.read(json.dumps({"corrections": told, "later": 1}))
         assert found.by_wearer == {"Maren": (Correction("side seam", 0.2),)}
-        assert len(found.left_out) == 6 and all(one.startswith(("Maren: ", "Brid: ")) and "\n" not in one for one in found.left_out)
+        assert len(found.left_out) == 6 and all(
+            one.startswith(("Maren: ", "Brid: ")) and "\n" not in one for one in found.left_out
+        )
 
     @pytest.mark.parametrize("text", ["", "[]", "nothing", "{}", '{"corrections": []}', '{"corrections": 1}', "[" * 100_000])
     def test_a_text_that_holds_none_is_refused(self, text, tmp_path):

@@ -31,10 +31,17 @@ FLOORS = {
 }
 ALONE = "setup"
 """Runs before anything is installed: it imports nothing of the package, and nothing of the package imports it."""
-OUTSIDE = {"geometry": {"shapely"}, "values": {"shapely"}, "finish": {"shapely"}, "drawing": set(),
-           "printing": {"reportlab", "matplotlib"}, "export": {"ezdxf"}, "lay": {"shapely", "spyrrow"},
-           "command": {"tqdm"},
-           "teaching": {"ipywidgets", "anywidget", "traitlets", "IPython", "nbformat", "nbclient", "matplotlib"}}
+OUTSIDE = {
+    "geometry": {"shapely"},
+    "values": {"shapely"},
+    "finish": {"shapely"},
+    "drawing": set(),
+    "printing": {"reportlab", "matplotlib"},
+    "export": {"ezdxf"},
+    "lay": {"shapely", "spyrrow"},
+    "command": {"tqdm"},
+    "teaching": {"ipywidgets", "anywidget", "traitlets", "IPython", "nbformat", "nbclient", "matplotlib"},
+}
 """What a floor may import from outside the standard library; below printing only inside a function."""
 
 HEIGHTS = {name: height for height, names in enumerate(FLOORS.values()) for name in names}
@@ -58,7 +65,7 @@ def imports(path, parts):
             for alias in node.names:
                 yield node.lineno, alias.name, id(node) in top
         elif isinstance(node, ast.ImportFrom):
-            base = package[:len(package) - node.level + 1] if node.level else []
+            base = package[: len(package) - node.level + 1] if node.level else []
             name = ".".join([*base, *([node.module] if node.module else [])])
             # `from .. import geometry` names the module in its second half.
             for full in {f"{name}.{alias.name}" for alias in node.names} if name == "corsetkit" else {name}:
@@ -97,31 +104,34 @@ def test_imports_run_downwards():
     assert not wrong, "\n".join(wrong)
 
 
-@pytest.mark.parametrize("module, line, said", [
-    ("geometry/curve.py", "from ..style import Style", "above geometry"),
-    ("pattern/edge.py", "from corsetkit.steps import block", "above values"),
-    ("fitting/correct.py", "from ..steps import run", "above fitting"),
-    ("steps/block.py", "from .. import drafting", "above steps"),
-    ("pieces/yokes.py", "from ..hand import yoke", "above pieces"),
-    ("hand/panels.py", "from ..drawing import views", "above hand"),
-    ("finish/bill.py", "from ..drawing import views", "above finish"),
-    ("sewing/work.py", "from .. import output", "above sewing"),
-    ("lay/packer.py", "from ..sewing import work", "above lay"),
-    ("export/dxf.py", "from .. import output", "above export"),
-    ("output.py", "from .teaching import desk", "above output"),
-    ("teaching/desk.py", "from corsetkit import command", "above teaching"),
-    ("finish/cutting_line.py", "import shapely", "at its top"),
-    ("drawing/canvas.py", "from ..printing import paper", "above drawing"),
-    ("drawing/views.py", "import reportlab", "does without"),
-    ("printing/page_rows.py", "from ..export import spread", "above printing"),
-    ("printing/finished_print.py", "import ezdxf", "does without"),
-    ("lay/packer.py", "import numpy", "does without"),
-    ("units.py", "import numpy", "does without"),
-    ("steps/darts.py", "import shapely", "does without"),
-    ("pattern/piece.py", "import shapely", "at its top"),
-    ("setup/pin.py", "from ..errors import CorsetkitError", "stands alone"),
-    ("drawing/views.py", "import corsetkit.setup.start", "stands alone"),
-])
+@pytest.mark.parametrize(
+    "module, line, said",
+    [
+        ("geometry/curve.py", "from ..style import Style", "above geometry"),
+        ("pattern/edge.py", "from corsetkit.steps import block", "above values"),
+        ("fitting/correct.py", "from ..steps import run", "above fitting"),
+        ("steps/block.py", "from .. import drafting", "above steps"),
+        ("pieces/yokes.py", "from ..hand import yoke", "above pieces"),
+        ("hand/panels.py", "from ..drawing import views", "above hand"),
+        ("finish/bill.py", "from ..drawing import views", "above finish"),
+        ("sewing/work.py", "from .. import output", "above sewing"),
+        ("lay/packer.py", "from ..sewing import work", "above lay"),
+        ("export/dxf.py", "from .. import output", "above export"),
+        ("output.py", "from .teaching import desk", "above output"),
+        ("teaching/desk.py", "from corsetkit import command", "above teaching"),
+        ("finish/cutting_line.py", "import shapely", "at its top"),
+        ("drawing/canvas.py", "from ..printing import paper", "above drawing"),
+        ("drawing/views.py", "import reportlab", "does without"),
+        ("printing/page_rows.py", "from ..export import spread", "above printing"),
+        ("printing/finished_print.py", "import ezdxf", "does without"),
+        ("lay/packer.py", "import numpy", "does without"),
+        ("units.py", "import numpy", "does without"),
+        ("steps/darts.py", "import shapely", "does without"),
+        ("pattern/piece.py", "import shapely", "at its top"),
+        ("setup/pin.py", "from ..errors import CorsetkitError", "stands alone"),
+        ("drawing/views.py", "import corsetkit.setup.start", "stands alone"),
+    ],
+)
 def test_a_wrong_import_is_named(tmp_path, module, line, said, monkeypatch):
     """An import that breaks a floor is told with file, line and the floor it breaks."""
     path = tmp_path / "corsetkit" / module
@@ -165,8 +175,10 @@ def test_drafting_and_drawing_need_nothing_but_python():
 
 def test_drafting_and_drawing_ask_for_no_outline():
     """A draft and its drawing never ask for a shapely outline, even where shapely is there."""
-    code = ("import sys; sys.path.insert(0, sys.argv[1]); from corsetkit import *\n"
-            "from corsetkit.drawing.pattern_sheet import pattern_sheet\nfrom corsetkit.drawing.svg import svg_text\n"
-            "svg_text(pattern_sheet(draft(demo_wearers()[0][1]))); print('shapely' in sys.modules, 'numpy' in sys.modules)")
+    code = (
+        "import sys; sys.path.insert(0, sys.argv[1]); from corsetkit import *\n"
+        "from corsetkit.drawing.pattern_sheet import pattern_sheet\nfrom corsetkit.drawing.svg import svg_text\n"
+        "svg_text(pattern_sheet(draft(demo_wearers()[0][1]))); print('shapely' in sys.modules, 'numpy' in sys.modules)"
+    )
     done = subprocess.run([sys.executable, "-c", code, str(ROOT)], capture_output=True, text=True, check=False)
     assert done.stdout.split() == ["False", "False"], done.stderr

@@ -28,16 +28,22 @@ def write(folder, *, again=False, of="Ana", text="new", names=("a.pdf", "a.svg")
 
 def held(folder):
     """Names and texts of all that lies in a folder, hidden things too, but for the record."""
-    return {one.relative_to(folder).as_posix(): one.read_text() for one in folder.rglob("*")
-            if one.is_file() and one.name != RECORD}
+    return {
+        one.relative_to(folder).as_posix(): one.read_text()
+        for one in folder.rglob("*")
+        if one.is_file() and one.name != RECORD
+    }
 
 
 def other_process(code, *words):
     """A process that has this test's `write` at hand."""
-    start = ("import sys, os, time; from pathlib import Path; from test_folders import *; "
-             "place = Path(sys.argv[1])\n")
-    return subprocess.Popen([sys.executable, "-c", start + code, *map(str, words)], stderr=subprocess.PIPE, text=True,
-                            env={**os.environ, "PYTHONPATH": os.pathsep.join((str(ROOT), str(ROOT / "tests")))})
+    start = "import sys, os, time; from pathlib import Path; from test_folders import *; place = Path(sys.argv[1])\n"
+    return subprocess.Popen(
+        [sys.executable, "-c", start + code, *map(str, words)],
+        stderr=subprocess.PIPE,
+        text=True,
+        env={**os.environ, "PYTHONPATH": os.pathsep.join((str(ROOT), str(ROOT / "tests")))},
+    )
 
 
 def wait_for(path, process):
@@ -63,13 +69,19 @@ def test_the_users_own_files_are_kept(tmp_path):
     (folder / "cut" / "a.pdf").write_text("mine too")
     (folder / "a.svg").write_text("altered")
     (folder / "a_kept.svg").write_text("altered before")
-    said, = write(folder, again=True)
-    assert held(folder) == {"a.pdf": "new", "a.svg": "new", "final_a.pdf": "mine", "cut/a.pdf": "mine too",
-                            "a_kept.svg": "altered before", "a_kept_2.svg": "altered"}
+    (said,) = write(folder, again=True)
+    assert held(folder) == {
+        "a.pdf": "new",
+        "a.svg": "new",
+        "final_a.pdf": "mine",
+        "cut/a.pdf": "mine too",
+        "a_kept.svg": "altered before",
+        "a_kept_2.svg": "altered",
+    }
     assert "final_a.pdf" in said and "a.svg, changed since it was written, as a_kept_2.svg" in said and "\n" not in said
     assert os.listdir(tmp_path) == ["Ana"]
     # And once more: what was kept is the user's still.
-    said, = write(folder, again=True, text="newer")
+    (said,) = write(folder, again=True, text="newer")
     assert held(folder)["a_kept_2.svg"] == "altered" and "as a_" not in said
 
 
@@ -78,7 +90,7 @@ def test_many_kept_files_are_one_short_sentence(tmp_path):
     write(tmp_path / "Ana")
     for number in range(30):
         (tmp_path / "Ana" / f"mine_{number:02d}").write_text("mine")
-    said, = write(tmp_path / "Ana", again=True)
+    (said,) = write(tmp_path / "Ana", again=True)
     assert "mine_04; and 25 more" in said and len(held(tmp_path / "Ana")) == 32
 
 
@@ -140,8 +152,9 @@ def test_a_second_run_into_one_folder_is_told(tmp_path):
         write(tmp_path / "Ana")
 
 
-@pytest.mark.parametrize("make", [lambda place: (place.mkdir(), (place / "x").write_text("theirs")),
-                                  lambda place: place.write_text("theirs")])
+@pytest.mark.parametrize(
+    "make", [lambda place: (place.mkdir(), (place / "x").write_text("theirs")), lambda place: place.write_text("theirs")]
+)
 def test_what_came_to_stand_there_meanwhile_is_not_replaced(tmp_path, make):
     """A folder or a file that another program makes while ours is written stays, and the run is refused in one sentence."""
     with pytest.raises(CorsetkitError, match="in the meantime|was not written"):
@@ -171,10 +184,19 @@ MINE = {"mine.txt": "mine", "a_kept.svg": "altered"}
 
 
 @pytest.mark.parametrize("text", ["before", "after"])
-@pytest.mark.parametrize("what, when, stands", [
-    ("mkdir", 1, "old"), ("rename", 1, "old"), ("rename", 2, None), ("rename", 3, "new"), ("rename", 4, "new"),
-    ("unlink", 1, "new"), ("unlink", 2, "new"), ("rmdir", 1, "new"),
-])
+@pytest.mark.parametrize(
+    "what, when, stands",
+    [
+        ("mkdir", 1, "old"),
+        ("rename", 1, "old"),
+        ("rename", 2, None),
+        ("rename", 3, "new"),
+        ("rename", 4, "new"),
+        ("unlink", 1, "new"),
+        ("unlink", 2, "new"),
+        ("rmdir", 1, "new"),
+    ],
+)
 def test_a_run_that_is_killed_is_mended_by_the_next(tmp_path, what, when, stands, text):
     """Killed at any of its moves, a run leaves the old folder or the new one whole once the next has looked, hides nothing
     of it for ever, and loses no file of the user's; what was done is said."""
@@ -209,9 +231,11 @@ def test_the_next_run_itself_puts_the_folder_back(tmp_path):
 
 def test_a_run_that_is_alive_is_not_disturbed(tmp_path):
     """What a run in another process is writing is left alone by one that looks for broken-off ones; killed, it is cleared."""
-    alive = other_process("with new_folder(place, 'Ana') as made:\n"
-                          "    (made.beside / 'a.pdf').write_text('x'); (place.parent / 'begun').write_text(''); time.sleep(60)",
-                          tmp_path / "Ana")
+    alive = other_process(
+        "with new_folder(place, 'Ana') as made:\n"
+        "    (made.beside / 'a.pdf').write_text('x'); (place.parent / 'begun').write_text(''); time.sleep(60)",
+        tmp_path / "Ana",
+    )
     try:
         wait_for(tmp_path / "begun", alive)
         before = held(tmp_path)
@@ -221,7 +245,7 @@ def test_a_run_that_is_alive_is_not_disturbed(tmp_path):
     finally:
         alive.kill()
         alive.communicate()
-    said, = mended(tmp_path)
+    (said,) = mended(tmp_path)
     assert "cleared away" in said and os.listdir(tmp_path) == ["begun"]
 
 
@@ -232,7 +256,7 @@ def test_two_folders_where_one_was_put_aside_are_both_left(tmp_path):
     (tmp_path / "Ana").mkdir()
     (tmp_path / "Ana" / "a.pdf").write_text("mine")
     before = held(tmp_path)
-    said, = mended(tmp_path)
+    (said,) = mended(tmp_path)
     assert "keep one of them" in said and held(tmp_path) == before
     with pytest.raises(CorsetkitError, match="keep one of them"):
         write(tmp_path / "Ana", again=True)
@@ -260,9 +284,13 @@ class TestFile:
 
     def test_what_another_process_writes_at_this_moment_is_not(self, tmp_path):
         """A process that is alive keeps its half of the file and ends it; both wrote the file whole."""
-        alive = other_process("right = os.replace\n"
-                              "def slow(*both):\n    Path(sys.argv[2]).write_text(''); time.sleep(0.5); right(*both)\n"
-                              "os.replace = slow\nwrite_whole(place, b'first')", tmp_path / "r.json", tmp_path / "begun")
+        alive = other_process(
+            "right = os.replace\n"
+            "def slow(*both):\n    Path(sys.argv[2]).write_text(''); time.sleep(0.5); right(*both)\n"
+            "os.replace = slow\nwrite_whole(place, b'first')",
+            tmp_path / "r.json",
+            tmp_path / "begun",
+        )
         wait_for(tmp_path / "begun", alive)
         write_whole(tmp_path / "r.json", b"second")
         assert alive.communicate()[1] == "" and alive.returncode == 0
@@ -273,4 +301,6 @@ class TestFile:
         (tmp_path / "file").write_text("x")
         with pytest.raises(CorsetkitError) as told:
             write_whole(tmp_path / "file" / "r.json", b"x")
-        assert str(told.value).startswith(f"{tmp_path / 'file' / 'r.json'} was not written: ") and ".lock" not in str(told.value)
+        assert str(told.value).startswith(f"{tmp_path / 'file' / 'r.json'} was not written: ") and ".lock" not in str(
+            told.value
+        )

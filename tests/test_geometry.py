@@ -11,11 +11,11 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 
 from corsetkit.geometry import paths, polygon
+from corsetkit.geometry.blend import blended, rounded
 from corsetkit.geometry.curve import FLATNESS, Cubic, Line, curve, even_arc, quarter
 from corsetkit.geometry.move import STAY, Move, slid, turned_about
 from corsetkit.geometry.points import cross, direction, heading, turn_between, unit
 from corsetkit.geometry.roots import bernstein_roots, root
-from corsetkit.geometry.blend import blended, rounded
 
 KAPPA = 4 / 3 * math.tan(math.pi / 8)
 """The handles of a cubic quarter circle, whose radius is then kept within 0.0273 % (closed form)."""
@@ -28,10 +28,19 @@ shares, leanings = st.floats(0.15, 0.55), st.floats(-75, 75)
 # Curves as a draft has them: they leave and arrive forwards, and nowhere nearly stop.
 cubics = st.builds(
     lambda start, span, degrees, leaves, arrives, first, second: curve(
-        start, direction(degrees + leaves), direction(degrees + arrives), start + span * direction(degrees), first, second),
-    places, st.floats(0.5, 40), st.floats(-180, 180), leanings, leanings, shares, shares)
-moves = st.builds(lambda centre, degrees, step: turned_about(centre, degrees).then(slid(step)),
-                  places, st.floats(-360, 360), places)
+        start, direction(degrees + leaves), direction(degrees + arrives), start + span * direction(degrees), first, second
+    ),
+    places,
+    st.floats(0.5, 40),
+    st.floats(-180, 180),
+    leanings,
+    leanings,
+    shares,
+    shares,
+)
+moves = st.builds(
+    lambda centre, degrees, step: turned_about(centre, degrees).then(slid(step)), places, st.floats(-360, 360), places
+)
 gently = settings(max_examples=60, deadline=None, derandomize=True, database=None)
 
 
@@ -60,8 +69,9 @@ def test_a_quarter_circle_has_the_circles_length_area_and_turning():
 @given(cubics)
 def test_a_curves_length_is_the_integral_of_its_speed(c):
     """A cubic's length agrees with scipy's adaptive quadrature of its speed."""
-    speed = np.polynomial.polynomial.Polynomial(3 * np.array([
-        c.first - c.start, 2 * (c.second - 2 * c.first + c.start), c.end - 3 * c.second + 3 * c.first - c.start]))
+    speed = np.polynomial.polynomial.Polynomial(
+        3 * np.array([c.first - c.start, 2 * (c.second - 2 * c.first + c.start), c.end - 3 * c.second + 3 * c.first - c.start])
+    )
     assert c.length == pytest.approx(quad(lambda t: abs(speed(t)), 0, 1, epsabs=1e-10, limit=500)[0], rel=1e-6)
 
 
@@ -153,8 +163,12 @@ def test_areas_and_simplicity_are_shapelys():
         "crossed": (Line(0j, 4 + 4j), Line(4 + 4j, 4 + 0j), Line(4 + 0j, 0 + 4j), Line(4j, 0j)),
         "loop": (Cubic(0j, 12 + 8j, -4 + 8j, 8 + 0j), Line(8 + 0j, 4 - 3j), Line(4 - 3j, 0j)),
         "between curves": (hollow, bulge.turned_round),
-        "sliver over the corner": (Cubic(0j, 2 + 0.2j, 4 + 1j, 6 + 0j), Line(6 + 0j, 6 + 3j), Line(6 + 3j, 5 + 3j),
-                                   Cubic(5 + 3j, 4 + 2j, 2 + 0.1j, 0j)),
+        "sliver over the corner": (
+            Cubic(0j, 2 + 0.2j, 4 + 1j, 6 + 0j),
+            Line(6 + 0j, 6 + 3j),
+            Line(6 + 3j, 5 + 3j),
+            Cubic(5 + 3j, 4 + 2j, 2 + 0.1j, 0j),
+        ),
         # Every side of a triangle meets every other: that its corner has no angle is all there is to see.
         "folded flat": (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 0j), Line(2 + 0j, 0j)),
         "a spike": (Line(0j, 4 + 0j), Line(4 + 0j, 4 + 3j), Line(4 + 3j, 4 + 0.5j), Line(4 + 0.5j, 0j)),
@@ -192,7 +206,9 @@ def test_curves_leave_and_arrive_as_asked():
     c = curve(0j, 1j, 1 - 1j, 5 + 2j)
     assert (c.tangent(0), c.tangent(1)) == (pytest.approx(1j), pytest.approx(unit(1 - 1j)))
     arc = even_arc(0j, 6 + 2j, leaving=direction(40))
-    left, right = (turn_between(a, b) for a, b in ((arc.tangent(0), arc.end - arc.start), (arc.end - arc.start, arc.tangent(1))))
+    left, right = (
+        turn_between(a, b) for a, b in ((arc.tangent(0), arc.end - arc.start), (arc.end - arc.start, arc.tangent(1)))
+    )
     assert left == pytest.approx(right) and heading(arc.tangent(0)) == pytest.approx(40)
     assert Move(1j, 2 + 0j)(3 + 0j) == 2 + 3j
 

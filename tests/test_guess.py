@@ -10,15 +10,16 @@ import pytest
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.pattern.pattern import Correction
-from corsetkit.teaching import cells as course, lessons
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import lessons
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.form import Form
 from corsetkit.teaching.guess import STEPS, Asked, Guess
 from corsetkit.teaching.guess_said import told
-from corsetkit.teaching.widgets import GuessWidget
-from corsetkit.teaching.shared.corrected import keep
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.record import Record, read, written
+from corsetkit.teaching.shared.corrected import keep
+from corsetkit.teaching.widgets import GuessWidget
 from corsetkit.units import CM_PER_INCH
 
 IN = CM_PER_INCH
@@ -81,7 +82,7 @@ class TestLock:
         assert place.do("lock", text=text) == shown
         assert place.do("lock", text="9 in")["unread"] == ""
 
-    @pytest.mark.parametrize("text", ["", "steep", "-3", "12 in", "12 cm", "1e3", "inf", "9999", "25\"", "30°15"])
+    @pytest.mark.parametrize("text", ["", "steep", "-3", "12 in", "12 cm", "1e3", "inf", "9999", '25"', "30°15"])
     def test_degrees_are_a_number(self, text):
         shown = Place(asked(20, 25, "degrees", ())).do("lock", text=text)
         assert not shown["locked"] and shown["unread"].startswith("Your guess is ")
@@ -322,9 +323,17 @@ class TestStaysLocked:
         self.anew(monkeypatch)
         assert self.same(lesson_named("two_part_cup").guess().shown, before)
 
-    @pytest.mark.parametrize("spoilt", [7, {}, {"wearer": 3}, {"wearer": "Maren", "body": {}},
-                                        {"wearer": "Maren", "body": {"bust_girth": 1}},
-                                        {"wearer": "Maren", "body": {"bust_girth": True}, "style": [], "corrections": {}}])
+    @pytest.mark.parametrize(
+        "spoilt",
+        [
+            7,
+            {},
+            {"wearer": 3},
+            {"wearer": "Maren", "body": {}},
+            {"wearer": "Maren", "body": {"bust_girth": 1}},
+            {"wearer": "Maren", "body": {"bust_girth": True}, "style": [], "corrections": {}},
+        ],
+    )
     def test_numbers_spoilt_on_the_disk_leave_the_guess_without_them(self, work, monkeypatch, spoilt):
         """What it was asked of cannot be read: then it counts where its question stands, as one of an earlier course does."""
         cell = lesson_named("two_part_cup").guess()
@@ -446,7 +455,8 @@ class TestTold:
 
     def test_a_unit_in_the_text_goes_before_the_learners(self):
         assert reasons("25.4 cm", asked())[0] == (
-            "You said 25.4 cm, that is 10 in; it is 10 in. That is as near as a tape reads.")
+            "You said 25.4 cm, that is 10 in; it is 10 in. That is as near as a tape reads."
+        )
         assert reasons("8.3", asked())[0] == "You said 8.3 in, that is 8 5/16 in. It is 10 in: 1 11/16 in more than you said."
 
     @pytest.mark.parametrize("unit", ["in", "cm"])
@@ -463,12 +473,14 @@ class TestTold:
         assert "less than 1/16 in more" in told("24.98 cm", 24.98, question, "in")[0]
         turned = asked(start=20, right=25, near=0.01, unit="degrees", slips=())
         assert reasons("24.98", turned)[0] == (
-            "You said 24.98 degrees, that is 25 degrees. It is 25 degrees: less than 0.1 degrees more than you said.")
+            "You said 24.98 degrees, that is 25 degrees. It is 25 degrees: less than 0.1 degrees more than you said."
+        )
 
     def test_degrees_are_told_in_degrees(self):
         turned = asked(start=20, right=25.4, near=1, unit="degrees", slips=((40, "twice the turn"),))
         assert reasons("25", turned, "cm")[0] == (
-            "You said 25 degrees; it is 25.4 degrees. That is as near as a protractor reads.")
+            "You said 25 degrees; it is 25.4 degrees. That is as near as a protractor reads."
+        )
         assert reasons("40°", turned)[1] == "Twice the turn."
         assert reasons("1", turned)[0] == "You said 1 degree. It is 25.4 degrees: 24.4 degrees more than you said."
 

@@ -6,19 +6,20 @@ from functools import cache, cached_property
 from itertools import combinations
 
 import pytest
-from following import farthest, follow, length_of
 from bodies import random_bodies
+from following import farthest, follow, length_of
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.hand.sentences import names_in, say, say_all, say_why
+from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.instructions import (
     Along,
     Begin,
     Check,
+    Compass,
     Curve,
     Halve,
     Join,
@@ -30,7 +31,6 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Compass,
 )
 from corsetkit.quantity import quantities
 from corsetkit.steps.run import run_steps
@@ -42,7 +42,9 @@ EIGHTH, SIXTEENTH = CM_PER_INCH / 8, CM_PER_INCH / 16
 LINE_ROOM = 3 * SIXTEENTH
 """How far a line drawn through followed marks may lie from the draft's own: course convention."""
 
-STYLES = {f"{method}, {parts} parts": Style(method=method, cup_parts=parts) for method in ("wearer", "guides") for parts in (2, 3)}
+STYLES = {
+    f"{method}, {parts} parts": Style(method=method, cup_parts=parts) for method in ("wearer", "guides") for parts in (2, 3)
+}
 WEARERS = dict(demo_wearers())
 EARLIER = {"block", "underbust", "overbust", "darts", "measurements"}
 """Fields that hold an earlier step's value: its points are that step's."""
@@ -70,16 +72,20 @@ def missed(made):
     """The marks that following the data does not reach within 1/8 in, and how far each is missed."""
     reached, _, _ = follow(all_instructions(made))
     assert set(reached) == {mark.name for mark in all_marks(made)}
-    return {mark.name: abs(reached[mark.name] - mark.point) for mark in all_marks(made)
-            if not abs(reached[mark.name] - mark.point) <= EIGHTH}
+    return {
+        mark.name: abs(reached[mark.name] - mark.point)
+        for mark in all_marks(made)
+        if not abs(reached[mark.name] - mark.point) <= EIGHTH
+    }
 
 
 def held(value, name):
     """Every point that a step's value holds, by where it is held: its points, and the ends of its runs."""
     found = {}
     asked = [one.name for one in fields(value)]
-    asked += [key for kind in type(value).__mro__ for key, at in vars(kind).items()
-              if isinstance(at, (property, cached_property))]
+    asked += [
+        key for kind in type(value).__mro__ for key, at in vars(kind).items() if isinstance(at, (property, cached_property))
+    ]
     for key in asked:
         # A way is a step without a place; waste and paper are areas made of the lines that are here already.
         if key.endswith("_tangent") or key in ("waste", "front_paper", "back_paper") or key in EARLIER:
@@ -179,8 +185,13 @@ def test_a_wrong_length_misses_a_mark():
 
 def test_data_hold_no_point_but_where_a_hand_begins(steps):
     def parts(thing):
-        return [getattr(thing, one.name) for one in fields(thing)] if is_dataclass(thing) else \
-            list(thing) if isinstance(thing, tuple) else []
+        return (
+            [getattr(thing, one.name) for one in fields(thing)]
+            if is_dataclass(thing)
+            else list(thing)
+            if isinstance(thing, tuple)
+            else []
+        )
 
     begun = 0
     for one in all_instructions(whole_by_hand(steps)):
@@ -217,9 +228,23 @@ def test_lines_that_bound_a_step_are_drawn(steps):
     made = whole_by_hand(steps)
     all_paths = [path for step in made.values() for _, path in step.lines]
     over, under, back = steps.overbust, steps.underbust, steps.back
-    for path in (over.top_inner, over.top_outer, over.yoke_neckline, steps.darts.inner.line, steps.darts.outer.line,
-                under.hem, under.parting, steps.cup.seam.inner, steps.cup.seam.outer, back.hem.whole, back.yoke_line.whole,
-                back.neckline.whole, back.upper_parting, back.lower_parting, steps.block.front.neckline):
+    for path in (
+        over.top_inner,
+        over.top_outer,
+        over.yoke_neckline,
+        steps.darts.inner.line,
+        steps.darts.outer.line,
+        under.hem,
+        under.parting,
+        steps.cup.seam.inner,
+        steps.cup.seam.outer,
+        back.hem.whole,
+        back.yoke_line.whole,
+        back.neckline.whole,
+        back.upper_parting,
+        back.lower_parting,
+        steps.block.front.neckline,
+    ):
         assert path in all_paths
 
 
@@ -294,9 +319,11 @@ def test_steps_are_numbered():
     made = by_hand("block", steps_of("Maren", "wearer, 3 parts").block, Style())
     lines = say_all(made.instructions, "in", why=True)
     assert len(lines) == len(made.instructions)
-    assert lines[1] == ("2. From the centre front waist measure 6 1/2 in straight up, then 3 3/4 in level towards the "
-                        "front's side, and mark the bust point. The height is the front waist length less the neck to bust point; "
-                        "the distance from the centre is half of the bust point width.")
+    assert lines[1] == (
+        "2. From the centre front waist measure 6 1/2 in straight up, then 3 3/4 in level towards the "
+        "front's side, and mark the bust point. The height is the front waist length less the neck to bust point; "
+        "the distance from the centre is half of the bust point width."
+    )
     metric = say_all(made.instructions, "cm")[1]
     assert metric.startswith("2. From the centre front waist measure 16.5 cm straight up, then 9.5 cm level")
 
@@ -305,23 +332,35 @@ def test_the_follower_against_plain_cases():
     """Right triangles of 3, 4 and 5 in, a fold, a quarter turn: worked out beforehand, not by the package."""
     inch = CM_PER_INCH
     why = {"because": "So."}
-    reached, drawn, checks = follow((
-        Begin("a", 1 + 1j, "here", **why),
-        Measure("a", Compass.FRONT_TO_SIDE, 4.02 * inch, "b", **why),
-        Measure("b", Compass.UP, 3 * inch, "c", **why),
-        Swing("a", 4 * inch, "c", 3 * inch, True, "left", **why),
-        Swing("a", 4 * inch, "c", 3 * inch, False, "right", **why),
-        Halve("a", "c", "middle", **why),
-        Offset("a", Towards("b"), 1 * inch, Square("a", "b", True), 2 * inch, "aside", **why),
-        Measure("c", Along("a", "b"), 1 * inch, "further", **why),
-        Same("c", "again", **why),
-        Measure("a", Compass.UP, 9 * inch, "above", **why),
-        Turn("a", "b", "above", (("c", "c2"),), **why),
-        Join("a", "c", "long side", **why),
-        Curve(("b", "c"), "arc", Compass.FRONT_TO_SIDE, Compass.FRONT_TO_CENTRE, **why),
-        Check(("long side",), 5 * inch, **why)))
-    should = {"b": 4, "c": 4 + 3j, "right": 4, "left": 1.12 + 3.84j, "middle": 2 + 1.5j, "aside": 1 + 2j, "further": 5 + 3j,
-              "again": 4 + 3j, "c2": -3 + 4j}
+    reached, drawn, checks = follow(
+        (
+            Begin("a", 1 + 1j, "here", **why),
+            Measure("a", Compass.FRONT_TO_SIDE, 4.02 * inch, "b", **why),
+            Measure("b", Compass.UP, 3 * inch, "c", **why),
+            Swing("a", 4 * inch, "c", 3 * inch, True, "left", **why),
+            Swing("a", 4 * inch, "c", 3 * inch, False, "right", **why),
+            Halve("a", "c", "middle", **why),
+            Offset("a", Towards("b"), 1 * inch, Square("a", "b", True), 2 * inch, "aside", **why),
+            Measure("c", Along("a", "b"), 1 * inch, "further", **why),
+            Same("c", "again", **why),
+            Measure("a", Compass.UP, 9 * inch, "above", **why),
+            Turn("a", "b", "above", (("c", "c2"),), **why),
+            Join("a", "c", "long side", **why),
+            Curve(("b", "c"), "arc", Compass.FRONT_TO_SIDE, Compass.FRONT_TO_CENTRE, **why),
+            Check(("long side",), 5 * inch, **why),
+        )
+    )
+    should = {
+        "b": 4,
+        "c": 4 + 3j,
+        "right": 4,
+        "left": 1.12 + 3.84j,
+        "middle": 2 + 1.5j,
+        "aside": 1 + 2j,
+        "further": 5 + 3j,
+        "again": 4 + 3j,
+        "c2": -3 + 4j,
+    }
     for name, place in should.items():
         assert abs(reached[name] - (1 + 1j) - place * inch) < 1e-9, name
     assert checks[0][1] == pytest.approx(5 * inch)

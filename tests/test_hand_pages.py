@@ -9,20 +9,22 @@ from figures import figure
 from shapely import box
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
-from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
-from corsetkit.hand.whole import by_hand_from_the_start, whole_by_hand
-from corsetkit.hand.sentences import say, say_why
-from corsetkit.printing.hand_pages import fitted_sheet
-from corsetkit.printing.hand_pages import hand_pages, step_words
-from corsetkit.printing.hand_pages import write_hand_sheets
-from corsetkit.drawing.step_sheet import hand_sheet
-from corsetkit.drawing.lettering import overlap
-from corsetkit.printing.paper import MARGIN, PAPERS
 from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.step_sheet import hand_sheet
+from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
+from corsetkit.hand.sentences import say, say_why
+from corsetkit.hand.whole import by_hand_from_the_start, whole_by_hand
+from corsetkit.printing.hand_pages import fitted_sheet, hand_pages, step_words, write_hand_sheets
+from corsetkit.printing.paper import MARGIN, PAPERS
 
-CASES = [("Maren", "three parts", "wearer"), ("Theda", "two parts", "wearer"),
-         ("Ottilie", "three parts, openings", "guides"), ("Wanda", "two and three panels", "wearer"),
-         ("Yrsa", "two parts", "guides")]
+CASES = [
+    ("Maren", "three parts", "wearer"),
+    ("Theda", "two parts", "wearer"),
+    ("Ottilie", "three parts, openings", "guides"),
+    ("Wanda", "two and three panels", "wearer"),
+    ("Yrsa", "two parts", "guides"),
+]
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"
 MM = 25.4 / 72
 A4, LETTER = PAPERS
@@ -52,8 +54,11 @@ def test_every_move_reason_and_check_is_on_paper_once(case, unit):
     assert list(texts) == [step_words(name) for name in whole] and len(texts) == 6
     for name, by_hand in whole.items():
         flat = " ".join(texts[step_words(name)])
-        places = {mark.name: mark.point for step in by_hand_from_the_start(name, getattr(pattern.steps, name), pattern.style)
-                  for mark in step.marks}
+        places = {
+            mark.name: mark.point
+            for step in by_hand_from_the_start(name, getattr(pattern.steps, name), pattern.style)
+            for mark in step.marks
+        }
         moves = moves_of(by_hand)
         numbers = [int(text[:-1]) for text in texts[step_words(name)] if re.fullmatch(r"\d+\.", text)]
         assert numbers == list(range(1, len(moves) + 1))
@@ -127,7 +132,8 @@ def test_pages_bear_wearer_step_date_and_number(printed):
         for number, page in enumerate(book.pages, 1):
             head = page.extract_text().splitlines()[0]
             assert head.startswith(f"By hand for {NAME} \u00b7 Step ") and head.endswith(
-                f"2026-03-01 \u00b7 page {number} of {summary.pages}")
+                f"2026-03-01 \u00b7 page {number} of {summary.pages}"
+            )
             steps.append(int(re.search(r"Step (\d)", head)[1]))
         assert steps == sorted(steps) and set(steps) == {1, 2, 3, 4, 5, 6}
     data = path.read_bytes()
@@ -170,9 +176,15 @@ def test_a_name_that_cannot_be_set_is_a_number(tmp_path):
         assert "By hand for wearer 7" in book.pages[0].extract_text()
 
 
-@pytest.mark.parametrize("changes, said", [({"paper": "A0"}, "A4 or Letter"), ({"paper": None}, "A4 or Letter"),
-                                           ({"unit": "ell"}, "write cm or in"),
-                                           ({"path": "nowhere/h.pdf"}, "does not exist")])
+@pytest.mark.parametrize(
+    "changes, said",
+    [
+        ({"paper": "A0"}, "A4 or Letter"),
+        ({"paper": None}, "A4 or Letter"),
+        ({"unit": "ell"}, "write cm or in"),
+        ({"path": "nowhere/h.pdf"}, "does not exist"),
+    ],
+)
 def test_what_cannot_be_written_is_one_sentence(tmp_path, changes, said):
     """Unknown paper or unit, a missing folder: one sentence, and nothing is left."""
     given = {"path": "h.pdf", "paper": "A4", "unit": "in", **changes}

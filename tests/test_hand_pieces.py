@@ -12,8 +12,8 @@ from following import farthest, follow
 from corsetkit import draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.hand.sentences import names_in, say, say_why
+from corsetkit.hand.whole import by_hand, whole_by_hand
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.instructions import Check, Join, Measure, Offset, Same, Turn
 from corsetkit.steps.run import run_steps
@@ -25,16 +25,28 @@ EIGHTH, SIXTEENTH = CM_PER_INCH / 8, CM_PER_INCH / 16
 LINE_ROOM = 3 * SIXTEENTH
 """How far a line drawn through followed marks may lie from the draft's own: course convention."""
 SAME = 1e-6
-OWN = ("front opening's end", "front opening's top", "yoke's mark on the closed dart", "hem mark between",
-       "even place between", "underbust mark between")
+OWN = (
+    "front opening's end",
+    "front opening's top",
+    "yoke's mark on the closed dart",
+    "hem mark between",
+    "even place between",
+    "underbust mark between",
+)
 """How the marks begin that the pieces add to the steps."""
 
 WEARERS = dict(demo_wearers())
 PANELS = ((2, 3), (3, 2), (1, 1))
 """Centre and side panels: each side's cuts rest on its own number alone, so each number stands once on each side."""
-STYLES = {f"{method}, {parts} parts, {'with' if opening else 'no'} openings, {centre} and {side} panels":
-          Style(method=method, cup_parts=parts, front_opening=opening, back_opening=opening, centre_panels=centre, side_panels=side)
-          for method in ("wearer", "guides") for parts in (2, 3) for opening in (False, True) for centre, side in PANELS}
+STYLES = {
+    f"{method}, {parts} parts, {'with' if opening else 'no'} openings, {centre} and {side} panels": Style(
+        method=method, cup_parts=parts, front_opening=opening, back_opening=opening, centre_panels=centre, side_panels=side
+    )
+    for method in ("wearer", "guides")
+    for parts in (2, 3)
+    for opening in (False, True)
+    for centre, side in PANELS
+}
 
 
 @cache
@@ -166,7 +178,8 @@ def test_the_yokes_redrawn_lines_keep_their_length(both):
         over = pattern.steps.overbust
         assert all_paths["yoke's redrawn overbust line"] == run_of(yoke, Kind.CUP_SEAM)
         assert should["yoke's redrawn overbust line",] == pytest.approx(
-            paths.path_length(over.top_inner) + paths.path_length(over.top_outer), abs=1e-6)
+            paths.path_length(over.top_inner) + paths.path_length(over.top_outer), abs=1e-6
+        )
 
 
 def test_openings_are_drawn_where_the_style_has_them(both):
@@ -252,8 +265,15 @@ def test_reasons_name_what_the_pieces_are_cut_by():
     named = set()
     for one in instructions(drawn("Maren", "wearer, 3 parts, with openings, 3 and 2 panels")[1]):
         named |= set(names_in(one.because))
-    assert named >= {"front_opening_width", "front_opening_height", "opening_roundness", "centre_panels", "side_panels",
-                     "back_opening_width", "back_opening_height"}
+    assert named >= {
+        "front_opening_width",
+        "front_opening_height",
+        "opening_roundness",
+        "centre_panels",
+        "side_panels",
+        "back_opening_width",
+        "back_opening_height",
+    }
 
 
 def test_a_piece_that_cannot_be_cut_is_refused_as_the_draft_refuses_it():
@@ -273,16 +293,23 @@ def test_the_cups_know_where_the_yokes_opening_ends():
         pattern, made = drawn("Maren", f"wearer, {parts} parts, with openings, 1 and 1 panels")
         turned = {new: old for one in instructions(made) if isinstance(one, Turn) for old, new in one.moved}
         ends = [point for piece in pattern.pieces if "cup" in piece.name for point in points_of(piece)]
-        found = {name for name in turned if name.startswith("front opening's end") and "with the yoke" not in name
-                 and min(abs(marks(made)[name] - point) for point in ends) < SAME}
+        found = {
+            name
+            for name in turned
+            if name.startswith("front opening's end")
+            and "with the yoke" not in name
+            and min(abs(marks(made)[name] - point) for point in ends) < SAME
+        }
         assert len(found) == 2
 
 
 def test_random_bodies_are_reached_too():
     refused = followed = 0
     for body in random_bodies(25, 17):
-        for style in (Style(front_opening=True, back_opening=True, centre_panels=3, side_panels=3),
-                      Style(cup_parts=2, centre_panels=2, side_panels=2)):
+        for style in (
+            Style(front_opening=True, back_opening=True, centre_panels=3, side_panels=3),
+            Style(cup_parts=2, centre_panels=2, side_panels=2),
+        ):
             try:
                 pattern = draft(body, style)
             except CorsetkitError:

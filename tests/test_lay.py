@@ -60,16 +60,26 @@ def test_a_piece_on_the_fold_is_opened_out_on_single_cloth(finished_maren, laid_
     front = next(one for one in finished_maren.pieces if one.piece.name == "centre front")
     half = polygon(front.cutting).area
     for laid, times in ((SINGLE, 2), (FOLDED, 1)):
-        placed, = (one for one in laid_shells[laid][1].placed if one.name == "centre front")
+        (placed,) = (one for one in laid_shells[laid][1].placed if one.name == "centre front")
         assert polygon(placed.outline).area == pytest.approx(times * half, rel=1e-6)
         assert placed.at_fold == (laid == FOLDED)
     assert polygon(unfolded(front).cutting).area == pytest.approx(2 * half, rel=1e-6)
 
 
-@pytest.mark.parametrize("cloth", [
-    Cloth(one_way=True), Cloth(one_way=True, laid=FOLDED), Cloth(tilt=3), Cloth(tilt=2, laid=FOLDED, one_way=True),
-    Cloth(gap=0), Cloth(gap=2, selvedge=0), Cloth(gap=0, laid=FOLDED, selvedge=3), Cloth(width=210, gap=1, laid=FOLDED),
-], ids=lambda cloth: f"{cloth.laid} {cloth.width:g} {cloth.one_way} {cloth.gap:g} {cloth.selvedge:g} {cloth.tilt:g}")
+@pytest.mark.parametrize(
+    "cloth",
+    [
+        Cloth(one_way=True),
+        Cloth(one_way=True, laid=FOLDED),
+        Cloth(tilt=3),
+        Cloth(tilt=2, laid=FOLDED, one_way=True),
+        Cloth(gap=0),
+        Cloth(gap=2, selvedge=0),
+        Cloth(gap=0, laid=FOLDED, selvedge=3),
+        Cloth(width=210, gap=1, laid=FOLDED),
+    ],
+    ids=lambda cloth: f"{cloth.laid} {cloth.width:g} {cloth.one_way} {cloth.gap:g} {cloth.selvedge:g} {cloth.tilt:g}",
+)
 def test_every_choice_of_the_cloth_is_kept(finished_maren, cloth):
     """One-way cloth, tilt, gaps and selvedges: the plan keeps to what was chosen."""
     items = items_of(finished_maren, "shell")
@@ -139,11 +149,15 @@ def test_the_plain_lay_is_always_valid(sizes, count):
 WIDE = Item(3, "front skirt", (0j, 160 + 0j, 160 + 50j, 50j), 2, True)
 
 
-@pytest.mark.parametrize("item, cloth, room", [
-    (WIDE, Cloth(width=115), "113 cm"),
-    (replace(WIDE, outline=(0j, 60 + 0j, 60 + 9j, 9j)), Cloth(width=115, laid=FOLDED), "56.4 cm"),
-    (replace(WIDE, grain=1 + 0j, outline=(0j, 9 + 0j, 9 + 120j, 120j)), Cloth(width=115), "113 cm"),
-], ids=["single", "folded", "grain across"])
+@pytest.mark.parametrize(
+    "item, cloth, room",
+    [
+        (WIDE, Cloth(width=115), "113 cm"),
+        (replace(WIDE, outline=(0j, 60 + 0j, 60 + 9j, 9j)), Cloth(width=115, laid=FOLDED), "56.4 cm"),
+        (replace(WIDE, grain=1 + 0j, outline=(0j, 9 + 0j, 9 + 120j, 120j)), Cloth(width=115), "113 cm"),
+    ],
+    ids=["single", "folded", "grain across"],
+)
 def test_a_piece_too_wide_is_one_sentence(item, cloth, room):
     """A piece wider than the cloth is refused before the packer sees it: piece, its width, the cloth's, and a remedy."""
     with pytest.raises(CorsetkitError) as told:
@@ -190,8 +204,8 @@ def test_the_packers_panic_is_caught():
 def test_a_packed_lay_that_fails_its_check_is_not_returned(finished_maren):
     """Where the packer lays everything on one heap, or leaves a piece out, the plain lay is returned."""
     items = items_of(finished_maren, "shell")
-    heap = lambda kinds, *given: [(one, 0.0, complex(60, 60)) for one in kinds for _ in range(one.count)]  # noqa: E731
-    short = lambda kinds, *given: [(kinds[0], 0.0, complex(60, 0))]  # noqa: E731
+    heap = lambda kinds, *given: [(one, 0.0, complex(60, 60)) for one in kinds for _ in range(one.count)]
+    short = lambda kinds, *given: [(kinds[0], 0.0, complex(60, 0))]
     for spoiled in (heap, short):
         with pytest.MonkeyPatch.context() as patch:
             patch.setattr(planning, "pack", spoiled)
@@ -237,8 +251,7 @@ def test_the_packer_loads_when_it_is_first_asked_for():
     folder = Path(planning.__file__).parent
     names = ", ".join(f"corsetkit.lay.{path.stem}" for path in sorted(folder.glob("*.py")) if path.stem != "__init__")
     code = f"import sys; import {names}; print('spyrrow' in sys.modules, 'shapely' in sys.modules)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False,
-                          cwd=folder.parent.parent)
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False, cwd=folder.parent.parent)
     assert done.stdout.split() == ["False", "False"], done.stderr
 
 

@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 import pytest
+from laying import LAID, polygon
 from scipy.optimize import brentq
 from shapely.affinity import translate
-from laying import LAID, polygon
 
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import FOLDED, SINGLE
@@ -16,7 +16,7 @@ def moved(made, which, by=0, **changes):
     place = next(i for i, one in enumerate(made.placed) if one.number == which)
     one = made.placed[place]
     new = replace(replace(one, at=one.at + by, outline=tuple(p + by for p in one.outline)), **changes)
-    return replace(made, placed=(*made.placed[:place], new, *made.placed[place + 1:]))
+    return replace(made, placed=(*made.placed[:place], new, *made.placed[place + 1 :]))
 
 
 SPOILED = {
@@ -45,8 +45,12 @@ def test_the_check_finds_what_is_spoiled(laid_shells, laid, spoil, said):
 def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
     """Two pieces slid into each other overlap; slid nearer than the gap, by a fifth or by a half of it, they lie too near."""
     items, made = laid_shells[laid]
-    pairs = [(i, j) for i, one in enumerate(made.placed) for j in range(i)
-             if not one.at_fold and abs(polygon(one.outline).distance(polygon(made.placed[j].outline))) < 3]
+    pairs = [
+        (i, j)
+        for i, one in enumerate(made.placed)
+        for j in range(i)
+        if not one.at_fold and abs(polygon(one.outline).distance(polygon(made.placed[j].outline))) < 3
+    ]
     assert pairs
     i, j = pairs[0]
     one, other = made.placed[i], made.placed[j]
@@ -59,7 +63,11 @@ def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
     assert any(fault.endswith("overlap") and all(name in fault for name in names) for fault in faults(spoiled, items))
     for share, near in ((0.5, True), (0.8, True), (1.05, False)):
         # One piece is slid straight away from the other, or to it, until they are that share of the gap apart.
-        by = brentq(lambda s: translate(a, s * tangent.real, s * tangent.imag).distance(b) - share * made.cloth.gap, -40, _touch(a, b, tangent))
+        by = brentq(
+            lambda s: translate(a, s * tangent.real, s * tangent.imag).distance(b) - share * made.cloth.gap,
+            -40,
+            _touch(a, b, tangent),
+        )
         slid = replace(one, at=one.at + by * tangent, outline=tuple(p + by * tangent for p in one.outline))
         spoiled = replace(made, placed=tuple(slid if p is one else p for p in made.placed))
         told = [fault for fault in faults(spoiled, items) if all(name in fault for name in names)]

@@ -53,13 +53,15 @@ def spoiled_texts(made):
     yield "", "no kept cutting plans"
     yield "[1, 2]", "no kept cutting plans"
     yield '{"cutting plans": [3]}', "no kept cutting plans"
-    for change, said in ((lambda one: one["placed"][0].update(across=-40.0), "cannot be cut: .* usable width"),
-                         (lambda one: one["placed"].pop(), "cannot be cut: .* instead of"),
-                         (lambda one: one["placed"][0].update(turned="much"), "no kept cutting plan"),
-                         (lambda one: one["placed"][0].update(across=float("nan")), "cut|no kept cutting plan"),
-                         (lambda one: one["placed"][0].update(number=99), "no kept cutting plan"),
-                         (lambda one: one["cloth"].update(width=3), "width is 3 cm"),
-                         (lambda one: one.pop("plain"), "no kept cutting plan")):
+    for change, said in (
+        (lambda one: one["placed"][0].update(across=-40.0), "cannot be cut: .* usable width"),
+        (lambda one: one["placed"].pop(), "cannot be cut: .* instead of"),
+        (lambda one: one["placed"][0].update(turned="much"), "no kept cutting plan"),
+        (lambda one: one["placed"][0].update(across=float("nan")), "cut|no kept cutting plan"),
+        (lambda one: one["placed"][0].update(number=99), "no kept cutting plan"),
+        (lambda one: one["cloth"].update(width=3), "width is 3 cm"),
+        (lambda one: one.pop("plain"), "no kept cutting plan"),
+    ):
         told = data_of(made)
         change(told["cutting plans"][0])
         yield json.dumps(told), said

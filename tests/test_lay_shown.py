@@ -8,27 +8,35 @@ import pytest
 from laying import LAID, judge, polygon
 from shapely import Point, box
 
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
+from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
 from corsetkit.lay.drawing import lay_sheet
 from corsetkit.lay.items import Item, items_of
 from corsetkit.lay.plan_file import read, written
 from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plan, plans
-from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
-from corsetkit.drawing.lettering import overlap
-from corsetkit.drawing.canvas import recorded
-from corsetkit.drawing.svg import svg_text
 
 MM = 25.4 / 72
 DAY = "2026-03-01"
 
 
-@pytest.mark.parametrize("length, unit, bought, words", [
-    (50.9, "cm", 55, "0.55 m"), (55.0, "cm", 55, "0.55 m"), (55.1, "cm", 60, "0.6 m"), (101, "cm", 105, "1.05 m"),
-    (50.9, "in", 57.15, "5/8 yd"), (91.44, "in", 91.44, "1 yd"), (92, "in", 102.87, "1 1/8 yd"),
-    (110, "in", 114.3, "1 1/4 yd"),
-])
+@pytest.mark.parametrize(
+    "length, unit, bought, words",
+    [
+        (50.9, "cm", 55, "0.55 m"),
+        (55.0, "cm", 55, "0.55 m"),
+        (55.1, "cm", 60, "0.6 m"),
+        (101, "cm", 105, "1.05 m"),
+        (50.9, "in", 57.15, "5/8 yd"),
+        (91.44, "in", 91.44, "1 yd"),
+        (92, "in", 102.87, "1 1/8 yd"),
+        (110, "in", 114.3, "1 1/4 yd"),
+    ],
+)
 def test_cloth_is_bought_in_the_shops_steps(length, unit, bought, words):
     """Rounded up to 5 cm or an eighth of a yard of 91.44 cm (the agreement of 1959), never down."""
     assert to_buy(length, unit) == pytest.approx(bought) and say_bought(length, unit) == words
@@ -102,7 +110,7 @@ def test_the_page_is_in_its_scale(tmp_path, laid_shells, paper, size, laid, unit
     items, made = laid_shells[laid]
     write_lay_pdf((made,), tmp_path / "lay.pdf", paper, unit, "Maren", DAY)
     with pdfplumber.open(tmp_path / "lay.pdf") as book:
-        page, = book.pages
+        (page,) = book.pages
         text = page.extract_text()
         assert (float(page.width) * MM, float(page.height) * MM) == pytest.approx(size, abs=0.01)
         ratio = int(re.search(r"\(1:(\d+)\)", text)[1])
@@ -113,12 +121,23 @@ def test_the_page_is_in_its_scale(tmp_path, laid_shells, paper, size, laid, unit
     assert any(line == pytest.approx((bar / ratio, 0), abs=0.02) for line in lines), "the scale bar"
     span = 10 * made.cloth.width / (2 if laid == FOLDED else 1)
     assert sum(line == pytest.approx((span / ratio, 0), abs=0.02) for line in lines) == 2, "the cloth's two ends"
-    edge = next(one for one, line in zip(strokes, lines)
-                if line == pytest.approx((0, 10 * to_buy(made.length, unit) / ratio), abs=0.02))
+    edge = next(
+        one
+        for one, line in zip(strokes, lines)
+        if line == pytest.approx((0, 10 * to_buy(made.length, unit) / ratio), abs=0.02)
+    )
     # The letters that stand on each outline, in the order they were written in, begin with its number.
     by = MM / 10 * ratio
-    on_cloth = [(char["text"], Point((char["x0"] + char["x1"] - 2 * edge["x0"]) / 2 * by,
-                                     (2 * edge["bottom"] - char["top"] - char["bottom"]) / 2 * by)) for char in chars]
+    on_cloth = [
+        (
+            char["text"],
+            Point(
+                (char["x0"] + char["x1"] - 2 * edge["x0"]) / 2 * by,
+                (2 * edge["bottom"] - char["top"] - char["bottom"]) / 2 * by,
+            ),
+        )
+        for char in chars
+    ]
     for one in made.placed:
         shape = polygon(one.outline)
         mine = "".join(letter for letter, at in on_cloth if shape.contains(at))
@@ -137,8 +156,9 @@ def test_every_cloth_has_its_page(tmp_path, finished_maren):
     with pdfplumber.open(tmp_path / "all.pdf") as book:
         heads = [page.extract_text().splitlines()[0] for page in book.pages]
         assert book.metadata["Title"] == "Cutting plans, Maren"
-    assert heads == [f"Cutting plan, {layer} for Maren: {say_bought(one.length, 'cm')}, 150 cm wide"
-                     for layer, one in made.items()]
+    assert heads == [
+        f"Cutting plan, {layer} for Maren: {say_bought(one.length, 'cm')}, 150 cm wide" for layer, one in made.items()
+    ]
 
 
 def test_the_same_plan_is_the_same_file(tmp_path, laid_shells):
@@ -150,8 +170,9 @@ def test_the_same_plan_is_the_same_file(tmp_path, laid_shells):
     assert (tmp_path / "a.pdf").read_bytes() == (tmp_path / "b.pdf").read_bytes()
 
 
-@pytest.mark.parametrize("given", [
-    {"paper": "A5"}, {"unit": "mm"}, {"path": None}, {"path": "a\0b"}, {"path": "/none/at/all.pdf"}])
+@pytest.mark.parametrize(
+    "given", [{"paper": "A5"}, {"unit": "mm"}, {"path": None}, {"path": "a\0b"}, {"path": "/none/at/all.pdf"}]
+)
 def test_a_page_that_cannot_be_written_is_one_sentence(tmp_path, laid_shells, given):
     """An unknown paper or unit, and a place where no file can stand, are refused; nothing is left behind."""
     with pytest.raises(CorsetkitError) as told:
@@ -165,7 +186,7 @@ def test_a_long_lay_still_fits_its_page(tmp_path):
     made = plan(items, Cloth(width=70), 0)
     write_lay_pdf((made,), tmp_path / "long.pdf", "Letter", "cm", date=DAY)
     with pdfplumber.open(tmp_path / "long.pdf") as book:
-        page, = book.pages
+        (page,) = book.pages
         wide, high = float(page.width), float(page.height)
         for one in (*page.lines, *page.curves, *page.rects):
             assert 28 < one["x0"] <= one["x1"] < wide - 28 and 28 < one["top"] <= one["bottom"] < high - 28

@@ -9,30 +9,31 @@ from figures import WEARERS
 from shapely import LineString, Polygon, box
 
 from corsetkit import Style, draft
-from corsetkit.errors import CorsetkitError
-from corsetkit.teaching.lessons.back.laced import EVEN, PARALLEL, WIDE_ABOVE, WIDE_BELOW, Laced
-from corsetkit.teaching.lessons.back.laced import laced_sheet
-from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
-from corsetkit.teaching.lessons.back.taken_in import lowest, taken_at
-from corsetkit.teaching.lessons.back.both_methods import methods_sheet
+from corsetkit.drawing.lettering import overlap
+from corsetkit.errors import CorsetkitError
 from corsetkit.teaching import cells as course
-from corsetkit.teaching.shared import pattern_said as said
-from corsetkit.teaching.lessons.back.all_wearers import all_wearers, compared, signed, summed_up
-from corsetkit.teaching.lessons.back.said import WIDER, taken_picture
-from corsetkit.teaching.lessons.back.said import laced_said, taken_said
+from corsetkit.teaching.build import read_text
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.lessons.back.all_wearers import all_wearers, compared, signed, summed_up
+from corsetkit.teaching.lessons.back.both_methods import methods_beside, methods_sheet
+from corsetkit.teaching.lessons.back.laced import EVEN, PARALLEL, WIDE_ABOVE, WIDE_BELOW, Laced, laced_sheet
 from corsetkit.teaching.lessons.back.lesson import ASKED, LESSON
-from corsetkit.teaching.lessons.back.said import seam_rows, seam_table
-from corsetkit.teaching.build import read_text
-from corsetkit.teaching.lessons.back.both_methods import methods_beside
+from corsetkit.teaching.lessons.back.said import WIDER, laced_said, seam_rows, seam_table, taken_picture, taken_said
+from corsetkit.teaching.lessons.back.taken_in import lowest, taken_at
+from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.units import in_one_unit, say_length
 
 INCH = 2.54
 DEMO = list(Desk().demo)
-STYLES = {"as it comes": {}, "much": {"waist_reduction": 3 * INCH, "reduction_at_side": 0.35},
-          "nothing": {"waist_reduction": 0.0}, "guides": {"method": "guides"}, "no yoke, two parts": {"yoke": False, "cup_parts": 2, "waist_reduction": INCH}}
+STYLES = {
+    "as it comes": {},
+    "much": {"waist_reduction": 3 * INCH, "reduction_at_side": 0.35},
+    "nothing": {"waist_reduction": 0.0},
+    "guides": {"method": "guides"},
+    "no yoke, two parts": {"yoke": False, "cup_parts": 2, "waist_reduction": INCH},
+}
 CASES = [(wearer, style) for wearer in DEMO for style in STYLES]
 
 
@@ -70,7 +71,9 @@ class TestTakenIn:
         half, waist = back.block.back, back.waist
         for share in (0.13, 0.37, 0.61, 0.83, 0.97):
             taken = taken_at(back, share * lowest(back))
-            old, new = (level(path, taken.y) for path in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip)))
+            old, new = (
+                level(path, taken.y) for path in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip))
+            )
             assert taken.at_side == pytest.approx(abs(new - old), abs=2e-3)
             widths = []
             for legs in (half.dart_legs, waist.legs):
@@ -126,7 +129,9 @@ class TestLaced:
         assert cloth.bounds[2] <= 1e-9, "the left half does not cross the centre back"
 
     @pytest.mark.parametrize("wearer", DEMO)
-    @pytest.mark.parametrize(("above", "below", "overlap_"), [(3.0, 3.0, 2.0), (6.0, 2.0, 1.0), (1.0, 7.0, 1.0), (5.0, 5.0, 3.0)])
+    @pytest.mark.parametrize(
+        ("above", "below", "overlap_"), [(3.0, 3.0, 2.0), (6.0, 2.0, 1.0), (1.0, 7.0, 1.0), (5.0, 5.0, 3.0)]
+    )
     def test_what_the_panel_covers_is_what_shapely_measures(self, wearer, above, below, overlap_):
         """The panel's own outline against the gap between the edges, cut at its two ends and at the waist."""
         steps = Drafts(desk_of(wearer)).steps({"modesty_overlap": overlap_ * INCH}, "back")[1]
@@ -155,8 +160,12 @@ class TestLaced:
         shape, words = told(5, 2)
         assert shape == WIDE_ABOVE and "make a V: 5 in apart at the top, 2 in at the lower edge" in words
         # Drafted are 3 in: the top is 2 in too small, the lower edge 1 in too large, each shared among four seams.
-        assert "too small there: let the two side seams and the two back seams out above the waist, each by about 1/2 in" in words
-        assert "too large there: take the two side seams and the two back seams in below the waist, each by about 1/4 in" in words
+        assert (
+            "too small there: let the two side seams and the two back seams out above the waist, each by about 1/2 in" in words
+        )
+        assert (
+            "too large there: take the two side seams and the two back seams in below the waist, each by about 1/4 in" in words
+        )
         assert "Never change the centre back alone" in words
         shape, words = told(2, 5)
         assert shape == WIDE_BELOW and "inverted V: 2 in apart at the top, 5 in at the lower edge" in words
@@ -171,8 +180,11 @@ class TestLaced:
 
     def test_where_skin_shows_it_is_said_and_hatched(self):
         steps = Drafts(desk_of("Maren")).steps({"modesty_overlap": INCH}, "back")[1]
-        for above, below, words in ((3, 3, "1 in under each edge at its upper end, 1 in at its lower end"), (4, 3, "is little"),
-                                    (3, 7, "skin shows on each side")):
+        for above, below, words in (
+            (3, 3, "1 in under each edge at its upper end, 1 in at its lower end"),
+            (4, 3, "is little"),
+            (3, 7, "skin shows on each side"),
+        ):
             laced = Laced(steps.back, above * INCH, below * INCH)
             assert words in " ".join(laced_said(laced, steps.style, "in")), (above, below)
             sheet = laced_sheet("x", laced, 7 * INCH, "in", "x")
@@ -290,7 +302,9 @@ class TestSeams:
         assert len(rows) == len(pattern.seams)
         for row, seam in zip(rows, pattern.seams):
             for pieces, length, side in ((row[2], row[3], seam.sides[0]), (row[4], row[5], seam.sides[1])):
-                assert float(length.removesuffix(" cm")) == pytest.approx(sum(anew.line(edge.path).length for edge in side), abs=0.06)
+                assert float(length.removesuffix(" cm")) == pytest.approx(
+                    sum(anew.line(edge.path).length for edge in side), abs=0.06
+                )
                 owners = {f"{piece.number} {piece.name}" for piece in pattern.pieces
                           for edge in piece.edges if any(edge is mine for mine in side)}  # fmt: skip
                 assert set(pieces.split(", ")) == owners
@@ -408,7 +422,9 @@ class TestBothWays:
         from corsetkit.teaching.lessons.back import all_wearers as module
 
         first, *rest = compared()
-        refused = replace(first, methods={**first.methods, "guides": module.Compass({}, refused="The outline <crosses> itself.")})
+        refused = replace(
+            first, methods={**first.methods, "guides": module.Compass({}, refused="The outline <crosses> itself.")}
+        )
         found = (refused, *rest)
         assert "by the guides: 7 of 8" in summed_up(found, "in")[0]
         assert not any(first.name in words for words in summed_up(found, "in"))

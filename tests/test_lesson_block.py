@@ -12,33 +12,29 @@ from figures import WEARERS
 from shapely import LineString, Point
 from shapely.geometry import Polygon
 
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.teaching.lessons.block import levels as girth_strip, side_seams, two_blocks
-from corsetkit.drawing.lettering import overlap
-from corsetkit.teaching.lessons.block.levels import gaps, level_at, to_waist, whole_way
-from corsetkit.teaching.lessons.block.two_blocks import compared
-from corsetkit.drawing.canvas import recorded
-from corsetkit.teaching.lessons.block.side_seams import torn
-from corsetkit.teaching.lessons.block.side_seams import Closing
 from corsetkit.steps.block import block
 from corsetkit.style import Style
 from corsetkit.teaching import cells as course
-from corsetkit.teaching.lessons.block import pictures as block_pictures
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.block.lesson import (
-    LESSON,
-    MORE_BUST,
-    REACH,
-    _around_hers,
-    _how_far_closed,
-    _how_far_down,
-)
+from corsetkit.teaching.lessons.block import levels as girth_strip
+from corsetkit.teaching.lessons.block import pictures as block_pictures
+from corsetkit.teaching.lessons.block import side_seams, two_blocks
+from corsetkit.teaching.lessons.block.lesson import LESSON, MORE_BUST, REACH, _around_hers, _how_far_closed, _how_far_down
+from corsetkit.teaching.lessons.block.levels import gaps, level_at, to_waist, whole_way
+from corsetkit.teaching.lessons.block.side_seams import Closing, torn
+from corsetkit.teaching.lessons.block.two_blocks import compared
 from corsetkit.teaching.shared.what_moved import degrees, far, what_moved
 
-STYLES = {"wearer": {}, "guides": {"method": "guides"},
-          "ease": {"bust_ease": 2.0, "waist_ease": 3.0, "hip_ease": 4.0, "underarm_drop": 4.0}}
+STYLES = {
+    "wearer": {},
+    "guides": {"method": "guides"},
+    "ease": {"bust_ease": 2.0, "waist_ease": 3.0, "hip_ease": 4.0, "underarm_drop": 4.0},
+}
 CASES = [(wearer, style) for wearer in WEARERS for style in STYLES]
 DEMO = list(Desk().demo)
 
@@ -72,8 +68,11 @@ class TestLevels:
     def test_below_the_waist_the_stretches_are_what_a_level_line_crosses_of_the_paper(self, wearer, style):
         """Between waist and hip shapely's level line across the paper, the darts cut out, comes to the same."""
         one = drawn(wearer, style)
-        darts = [anew.area((*half.dart_legs[0], *paths.turned_round(half.dart_legs[1])))
-                 for half in (one.front, one.back) if half.dart_legs]
+        darts = [
+            anew.area((*half.dart_legs[0], *paths.turned_round(half.dart_legs[1])))
+            for half in (one.front, one.back)
+            if half.dart_legs
+        ]
         paper = anew.area(one.front_paper).union(anew.area(one.back_paper))
         for dart in darts:
             paper = paper.difference(dart)
@@ -87,8 +86,10 @@ class TestLevels:
         """The level leaves front and back equally far up the closed side seam, and the widths have no jump on their way."""
         one = drawn(wearer, style)
         # The front's is laid across its open mouth, which then is taken off again.
-        seams = [LineString([*anew.points(paths.turned_round(half.side_waist)),
-                             *anew.points(paths.turned_round(half.side_above))]) for half in (one.front, one.back)]
+        seams = [
+            LineString([*anew.points(paths.turned_round(half.side_waist)), *anew.points(paths.turned_round(half.side_above))])
+            for half in (one.front, one.back)
+        ]
         mouth = abs(one.mouth_upper - one.mouth_lower)
         widths = []
         for i in range(1, 60):
@@ -105,14 +106,16 @@ class TestLevels:
         """At the waist what is left out is the front's and the back's dart."""
         one = drawn("Maren")
         assert [gap.length for gap in gaps(level_at(one, to_waist(one)))] == pytest.approx(
-            [one.front.waist_dart, one.back.waist_dart])
+            [one.front.waist_dart, one.back.waist_dart]
+        )
 
     @pytest.mark.parametrize("unit", ["in", "cm"])
     def test_strip_and_tape_are_drawn_as_long_as_they_are_said(self, unit):
         """On the sheet the strip's cells add up to half the waist, and the waist's tape with its ease is as long."""
         one = drawn("Maren", "ease")
-        sheet = girth_strip.girth_strip("t", one, level_at(one, to_waist(one)), unit,
-                                        {"bust": 2.0, "waist": 3.0, "hip": 4.0}, "d", 60.0)
+        sheet = girth_strip.girth_strip(
+            "t", one, level_at(one, to_waist(one)), unit, {"bust": 2.0, "waist": 3.0, "hip": 4.0}, "d", 60.0
+        )
         boxes = {}
         for call in recorded(sheet).of("line"):
             boxes.setdefault(call.facts.get("name"), []).append(LineString(anew.points(call.what[0])).bounds)
@@ -168,8 +171,14 @@ class TestMovedLines:
         assert [one.split(":")[0] for one in told] == ["Drawn anew", "Came along, their shape kept", "Stayed"]
         for line in lines:
             of = {"front": line.name, "back": line.name}
-            both = {"neckline": "both necklines", "shoulder": "both shoulders", "hip line": "both hip lines",
-                    "waist dart": "both waist darts", "side seam": "both side seams", "armscye": "both armscyes"}
+            both = {
+                "neckline": "both necklines",
+                "shoulder": "both shoulders",
+                "hip line": "both hip lines",
+                "waist dart": "both waist darts",
+                "side seam": "both side seams",
+                "armscye": "both armscyes",
+            }
             word = line.name.removeprefix("front ").removeprefix("back ")
             names = (of[line.half], both.get(word, "-"), "both centre lines" if line.name.startswith("centre") else "-")
             assert sum(any(name in one for name in names) for one in told) == 1, line.name
@@ -264,8 +273,9 @@ class TestSaid:
     def test_the_bust_point_is_worked_out_from_two_tapes(self):
         """Maren: 17 in less 10 1/2 in are 6 1/2 in."""
         said = LESSON.picture(Drafts(Desk()), {}).said[0]
-        assert said == ("Front waist length 17 in, less neck to bust point 10 1/2 in: the bust point is 6 1/2 in above the "
-                        "waist.")
+        assert said == (
+            "Front waist length 17 in, less neck to bust point 10 1/2 in: the bust point is 6 1/2 in above the waist."
+        )
 
 
 class TestTorn:
@@ -305,8 +315,9 @@ class TestSliders:
         tables.append((_how_far_closed(desk), lambda values: block_pictures.side_dart(drafts[0], values)))
         style = {one.name: one for one in LESSON.offered()}
         tables += [(style[name], lambda values: LESSON.picture(drafts[0], values)) for name in LESSON.panels[0].names]
-        tables += [(style[name], lambda values: block_pictures.closing(drafts[0], values))
-                   for name in ("bust_ease", "waist_ease")]
+        tables += [
+            (style[name], lambda values: block_pictures.closing(drafts[0], values)) for name in ("bust_ease", "waist_ease")
+        ]
         for one, show in tables:
             low, high = (drawn_paths(show({one.name: value}).svg) for value in (one.low, one.high))
             assert low != high, one.name

@@ -8,21 +8,13 @@ import pytest
 from figures import WEARERS, figure
 from shapely import LineString, Polygon
 
-from corsetkit.geometry import paths
-from corsetkit.teaching.lessons.darts.front_parts import (
-    CENTRE_FRONT,
-    DARTS,
-    SIDE,
-    TIGHTENING,
-    UNDERBUST,
-    apart,
-    front_parts,
-)
 from corsetkit.drawing.svg import svg_text
+from corsetkit.geometry import paths
 from corsetkit.teaching import cells as course
-from corsetkit.teaching.lessons.darts import turned_darts
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.lessons.darts import turned_darts
+from corsetkit.teaching.lessons.darts.front_parts import CENTRE_FRONT, DARTS, SIDE, TIGHTENING, UNDERBUST, apart, front_parts
 from corsetkit.teaching.lessons.darts.lesson import LESSON, Closing
 from corsetkit.teaching.lessons.darts.turned_darts import ABOVE, BELOW, BOTH, InTurn, PinBeside, Turning, offered
 from corsetkit.units import say_number
@@ -58,7 +50,8 @@ def test_paper_and_darts_go_once_round_the_bust_point(wearer, method):
     assert front.drawn == pytest.approx(drawn, abs=1e-6)
     point = front.point
     assert front.parts[2].angle == pytest.approx(
-        angle_between(steps.overbust.dart_lower - point, steps.underbust.inner - point), abs=1e-6)
+        angle_between(steps.overbust.dart_lower - point, steps.underbust.inner - point), abs=1e-6
+    )
 
 
 @pytest.mark.parametrize(("wearer", "method"), CASES)
@@ -99,8 +92,10 @@ def test_closing_above_is_what_the_step_does(wearer):
     paper = [area(part.outline, move) for part, move in zip(front.parts, moves)]
     assert all(one.intersection(other).area < 0.02 for one, other in combinations(paper, 2))
     reach = abs(steps.overbust.dart_upper - front.point)
-    upper, lower = (LineString([(front.point.real, front.point.imag), (end.real, end.imag)]) for end in
-                    (moves[1](steps.overbust.dart_upper), steps.overbust.dart_lower))
+    upper, lower = (
+        LineString([(front.point.real, front.point.imag), (end.real, end.imag)])
+        for end in (moves[1](steps.overbust.dart_upper), steps.overbust.dart_lower)
+    )
     assert upper.hausdorff_distance(lower) < 1e-9 * reach + 1e-9
 
 
@@ -148,7 +143,7 @@ def test_the_guess_is_what_trigonometry_gives(wearer, method):
     steps = steps_of(wearer, method)
     asked = LESSON._asked(wearer, steps, "in", None)
     cf, side = ends(steps)
-    wide = lambda angle: 2 * steps.underbust.radius * math.sin(math.radians(angle) / 2)  # noqa: E731
+    wide = lambda angle: 2 * steps.underbust.radius * math.sin(math.radians(angle) / 2)
     now = 2 * steps.underbust.half_angle
     assert asked.start == pytest.approx(wide(now), abs=1e-6)
     assert asked.right == pytest.approx(wide(now + (side or cf)), abs=1e-6)
@@ -163,8 +158,10 @@ def test_the_redrawn_line_is_told_as_shapely_finds_it(wearer):
     for line in (steps_of(wearer).darts.inner, steps_of(wearer).darts.outer):
         if not line.blend:
             continue
-        old, new = (LineString([(p.real, p.imag) for p in paths.flattened(path, 0.0005)])
-                    for path in (line.blend.before, line.blend.after))
+        old, new = (
+            LineString([(p.real, p.imag) for p in paths.flattened(path, 0.0005)])
+            for path in (line.blend.before, line.blend.after)
+        )
         fine = [new.interpolate(i / 2000, normalized=True) for i in range(2001)]
         assert line.blend.largest_move == pytest.approx(max(old.distance(p) for p in fine), abs=0.01)
         assert line.blend.change == pytest.approx(new.length - old.length, abs=0.003)
@@ -176,8 +173,12 @@ def test_cup_and_lower_front_are_cut_along_one_line(wearer):
     """The lengths that the lesson tells of the redrawn line are those of the cup's and of the lower front's edges."""
     darts = steps_of(wearer).darts
     whole = paths.path_length(darts.inner.line) + paths.path_length(darts.outer.line)
-    seam = next(edge.seam for piece in figure(wearer).pieces for edge in piece.edges
-                if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2)
+    seam = next(
+        edge.seam
+        for piece in figure(wearer).pieces
+        for edge in piece.edges
+        if edge.seam and len(edge.seam.sides[0]) == 3 and len(edge.seam.sides[1]) == 2
+    )
     for side in seam.sides:
         assert sum(edge.length for edge in side) == pytest.approx(whole, abs=1e-6)
 
@@ -197,8 +198,12 @@ def _drafts_of(folder, wearer):
 
 
 DEMO = [wearer for wearer in WEARERS if wearer != "mean body"]
-PICTURES = {Turning: LESSON._turning_picture, InTurn: LESSON._order_picture, PinBeside: LESSON._pin_picture,
-            Closing: LESSON._line_picture}
+PICTURES = {
+    Turning: LESSON._turning_picture,
+    InTurn: LESSON._order_picture,
+    PinBeside: LESSON._pin_picture,
+    Closing: LESSON._line_picture,
+}
 
 
 def picture_of(kind, mine, values):
@@ -277,11 +282,11 @@ def test_no_sentence_measures_a_dart_that_is_not_there(drafts, wearer):
 @pytest.mark.parametrize("wearer", DEMO)
 def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
     """The lesson's own sheets keep their texts apart and on the paper, at the ends and in between."""
-    from corsetkit.drawing.lettering import overlap
     from corsetkit.drawing.canvas import recorded
+    from corsetkit.drawing.lettering import overlap
 
     sheets = []
-    keep = lambda sheet: sheets.append(sheet) or svg_text(sheet)  # noqa: E731
+    keep = lambda sheet: sheets.append(sheet) or svg_text(sheet)
     monkeypatch.setattr(turned_darts, "svg_text", keep)
     monkeypatch.setattr("corsetkit.teaching.lessons.darts.lesson.svg_text", keep)
     mine = drafts(wearer)
@@ -304,8 +309,8 @@ def test_no_text_meets_another_or_leaves_the_sheet(drafts, wearer, monkeypatch):
 def test_each_darts_degrees_stand_between_its_legs(wearer):
     """A number written in a dart lies wholly inside it: all corners of its box have headings between the legs'.
     Drawn open, every dart of more than 20 degrees has one."""
-    from corsetkit.teaching.lessons.darts import fronts_sheet
     from corsetkit.drawing.lettering import text_box
+    from corsetkit.teaching.lessons.darts import fronts_sheet
 
     steps = steps_of(wearer)
     front = front_parts(steps)

@@ -9,37 +9,35 @@ import anew
 import pytest
 from shapely import LineString, Polygon, unary_union
 
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
-from corsetkit.finish.lacing import RIM
 from corsetkit.finish.finished import finish
+from corsetkit.finish.lacing import RIM
 from corsetkit.folder_record import RECORD
 from corsetkit.output import FILES, SVG
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
+from corsetkit.style import Style
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import lesson
+from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.lessons.finish.bill_board import bill_board
 from corsetkit.teaching.lessons.finish.bones import bones_sheet
 from corsetkit.teaching.lessons.finish.corner_folded import seam_corners, seam_ends, sticking_out
-from corsetkit.teaching.lessons.finish.corners import corner_sheet
-from corsetkit.teaching.lessons.finish.pictures import parallel
-from corsetkit.teaching.lessons.finish.pictures import notch_pairs
-from corsetkit.drawing.marks import seam_letter
-from corsetkit.drawing.canvas import recorded
-from corsetkit.style import Style
-from corsetkit.teaching import cells as course, lesson
-from corsetkit.teaching.lessons.finish.bill_board import bill_board
-from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.finish.on_paper import by_hand, by_tape
-from corsetkit.teaching.lessons.finish.pictures import bones_picture, notch_picture
-from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in, offered
+from corsetkit.teaching.lessons.finish.corners import Corners, corner_sheet
 from corsetkit.teaching.lessons.finish.lesson import ASKED, _most_hollow
-from corsetkit.teaching.play import Play
-from corsetkit.teaching.shared.files_written import CHOICES, write_files
-from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
+from corsetkit.teaching.lessons.finish.on_paper import by_hand, by_tape
+from corsetkit.teaching.lessons.finish.pictures import bones_picture, notch_pairs, notch_picture, parallel
 from corsetkit.teaching.lessons.finish.ready import ALL, looked_at, ready_picture, width_at_waist
-from corsetkit.teaching.record import Record, read, written
-from corsetkit.teaching.lessons.finish.corners import Corners
+from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
 from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walkable, walked_picture
+from corsetkit.teaching.play import Play
+from corsetkit.teaching.record import Record, read, written
+from corsetkit.teaching.shared.files_written import CHOICES, write_files
+from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in, offered
 from corsetkit.units import CM_PER_INCH, parse_length, say_length
 
 LESSON = lesson("08_finish")
@@ -94,8 +92,9 @@ class TestKept:
         drafts = drafts_of("Maren")
         with pytest.raises(CorsetkitError, match="panel allowance is 9 cm"):
             choices_in({"panel_allowance": 9.0})
-        play = Play(LESSON.panels, (*looked_at(drafts), *LESSON.offered()), {}, "in",
-                    lambda values: ready_picture(drafts, values))
+        play = Play(
+            LESSON.panels, (*looked_at(drafts), *LESSON.offered()), {}, "in", lambda values: ready_picture(drafts, values)
+        )
         play.handle({"kind": "set", "changes": {"panel_allowance": {"text": "9 cm"}}})
         assert play.refused == "Panel allowance is 3 9/16 in: allowed are 1/4 to 1 1/8 in."
 
@@ -166,7 +165,7 @@ class TestCorners:
 
     def test_pressed_allowances_stay_within_the_piece_and_plain_ones_stick_out_by_twice_the_slant(self, wearer):
         """A plain corner's end is the mirror image of what would lie on the edge: it is off by 2 s / tan a."""
-        for _, _, (sharp, blunt) in seam_corners(drafts_of(wearer).pattern({})[1], Finish()):
+        for _, _, (sharp, _blunt) in seam_corners(drafts_of(wearer).pattern({})[1], Finish()):
             pressed = [complex(-p.real, p.imag) for p in sharp.flap]
             # Near its end a seam is drawn straight, which costs a little where it bends.
             assert sticking_out(pressed, sharp) < 0.03
@@ -189,8 +188,10 @@ class TestCorners:
             for one in corners:
                 first = one.met.first
                 size, p = one.seen, first.corner
-                sides = [p + out * first.out - up * first.ahead for out, up in
-                         ((-size, -size), (size, -size), (size, size), (-size, size))]
+                sides = [
+                    p + out * first.out - up * first.ahead
+                    for out, up in ((-size, -size), (size, -size), (size, size), (-size, size))
+                ]
                 window = Polygon([(q.real, q.imag) for q in sides])
                 there = Polygon([(q.real, q.imag) for q in one.cutting]).intersection(window).area
                 told = sum(Polygon([(q.real, q.imag) for q in part]).buffer(0).area for part in (one.flap, one.body))
@@ -217,21 +218,33 @@ class TestCorners:
         pressed open, no cloth lies on another piece's lines, and none is broken."""
         for _, seam, corners in seam_corners(drafts_of(wearer).pattern({})[1], Finish()):
             for plain in (True, False):
-                sewn, pressed = (recorded(corner_sheet(corners, seam, opened, (over, 0.0), plain, "in", "", ""))
-                                 for opened, over in ((0.0, 0.0), (180.0, 180.0)))
+                sewn, pressed = (
+                    recorded(corner_sheet(corners, seam, opened, (over, 0.0), plain, "in", "", ""))
+                    for opened, over in ((0.0, 0.0), (180.0, 180.0))
+                )
                 # The sample in the key is one stroke, what lies underneath is many.
-                broken = [one for what in sewn.of("line") if what.what[1].kind == "under" and len(what.what[0]) > 1
-                          for one in what.what[0]]
-                cover = unary_union([Polygon([(p.real, p.imag) for p in points]).buffer(0) for points in
-                                     (corners[0].body, corners[0].plain if plain else corners[0].flap)])
+                broken = [
+                    one
+                    for what in sewn.of("line")
+                    if what.what[1].kind == "under" and len(what.what[0]) > 1
+                    for one in what.what[0]
+                ]
+                cover = unary_union(
+                    [
+                        Polygon([(p.real, p.imag) for p in points]).buffer(0)
+                        for points in (corners[0].body, corners[0].plain if plain else corners[0].flap)
+                    ]
+                )
                 assert all(anew.at((one.start + one.end) / 2).distance(cover) < 1e-6 for one in broken)
                 assert sum(abs(one.end - one.start) for one in broken) > 0.2, "the second piece is seen to lie under the first"
                 assert not [one for one in pressed.of("line") if one.what[1].kind == "under"]
 
     def test_pressing_the_second_allowance_takes_the_first_along(self, wearer):
         corners = Corners(drafts_of(wearer))
-        alone, both = (corners.picture({"opened": 180.0, "second_allowance": 120.0} | more).svg
-                       for more in ({}, {"first_allowance": 120.0}))
+        alone, both = (
+            corners.picture({"opened": 180.0, "second_allowance": 120.0} | more).svg
+            for more in ({}, {"first_allowance": 120.0})
+        )
         assert alone == both
 
 
@@ -256,9 +269,11 @@ class TestWalk:
             assert little[-1].endswith("nothing is to be moved.")
             much = walked_picture(drafts, {"seam": letter, "longer_by": 0.5}).said
             (first, _, _), (second, edge, at) = walked.stretches[number].ends
-            begun = [one.start for one in walked.stretches[:number + 1] if one.begins][-1]
-            assert much[-1].startswith(f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: measured "
-                                       f"from {begun}, the {first.name} is longer.")
+            begun = [one.start for one in walked.stretches[: number + 1] if one.begins][-1]
+            assert much[-1].startswith(
+                f"Lengthen the {second.name}'s {edge.name} by {amount} at the {at.name}: measured "
+                f"from {begun}, the {first.name} is longer."
+            )
             assert (f"{at.name} stays as long as it is" in much[-1]) == (at.seam is not None)
             trued = walked_picture(drafts, {"seam": letter, "longer_by": 0.5, "redrawn": True})
             assert trued.said[-1].endswith("The two sides agree again.")
@@ -270,7 +285,9 @@ class TestWalk:
 
     def test_nothing_longer_is_nothing_redrawn(self, wearer, unit):
         drafts = drafts_of(wearer, unit)
-        assert walked_picture(drafts, {"longer_by": 0.0}).svg == walked_picture(drafts, {"longer_by": 0.0, "redrawn": True}).svg
+        assert (
+            walked_picture(drafts, {"longer_by": 0.0}).svg == walked_picture(drafts, {"longer_by": 0.0, "redrawn": True}).svg
+        )
 
 
 @pytest.mark.parametrize("wearer", WEARERS)
@@ -342,8 +359,11 @@ class TestBill:
         assert told[0].startswith(f"{sum(one.count for one in made.bones)} bones in the whole corset:")
         for kind in ("spiral", "flat"):
             (line,) = (one for one in told if one.startswith(f"{kind.capitalize()} bones"))
-            those = [f"{number} {one.place} {say_length(one.length, 'in')}" for number, one in enumerate(made.bones, 1)
-                     if one.kind == kind]
+            those = [
+                f"{number} {one.place} {say_length(one.length, 'in')}"
+                for number, one in enumerate(made.bones, 1)
+                if one.kind == kind
+            ]
             assert line == f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
         for number, one in enumerate(made.bones, 1):
             assert (f"number {number} once" in told[0]) is (one.count == 1)
@@ -359,8 +379,13 @@ class TestBill:
             assert anew.line(shape).length / 2 - 0.7 == pytest.approx(bone.length, abs=0.15)
         eyelets = [one.what[0] for one in drawn.of("dot") if one.what[3] and one.what[3].kind == "eyelet"]
         assert 2 * len(eyelets) == made.eyelet_count
-        edges = [anew.line(edge.path) for one in finished.pattern.pieces if not one.copied for edge in one.edges
-                 if edge.kind is Kind.LACING]
+        edges = [
+            anew.line(edge.path)
+            for one in finished.pattern.pieces
+            if not one.copied
+            for edge in one.edges
+            if edge.kind is Kind.LACING
+        ]
         for at in eyelets:
             assert min(edge.distance(anew.at(at)) for edge in edges) == pytest.approx(1.3, abs=2e-3)
 
@@ -368,7 +393,13 @@ class TestBill:
 def test_an_eyelet_whose_rim_would_lie_on_a_bone_is_told_and_no_other():
     """Measured on the drawing: from each eyelet's middle to the channel that is drawn in the lacing edge."""
     drafts = drafts_of("Maren")
-    for change in ({}, {"bone_width": 0.8}, {"bone_width": 1.2}, {"eyelet_inset": 1.0}, {"bone_width": 1.2, "eyelet_inset": 2.0}):
+    for change in (
+        {},
+        {"bone_width": 0.8},
+        {"bone_width": 1.2},
+        {"eyelet_inset": 1.0},
+        {"bone_width": 1.2, "eyelet_inset": 2.0},
+    ):
         _, finished = drafts.finished(change)
         made = bill(finished)
         drawn = recorded(bones_sheet(finished, made, "in", "Bones"))
@@ -391,8 +422,11 @@ def test_by_hand_and_with_the_tape_the_numbers_are_the_patterns(wearer, unit):
     half = next(one for one in told if one.startswith("The sewn widths"))
     girth = finished.pattern.girths["waist"].finished
     assert half.endswith(f"are {say_length(girth, unit)}, the finished waist.")
-    sewn = sum(anew.area(one.path).intersection(LineString([(-300, 0), (300, 0)])).length for one in finished.pattern.pieces
-               if not one.copied)
+    sewn = sum(
+        anew.area(one.path).intersection(LineString([(-300, 0), (300, 0)])).length
+        for one in finished.pattern.pieces
+        if not one.copied
+    )
     assert 2 * sewn + finished.pattern.style.lacing_gap == pytest.approx(girth, abs=0.02)
     moves = by_hand(drafts).sentences
     assert any(f"panel seams {say_length(1.5, unit)}" in one for one in moves)
@@ -402,7 +436,9 @@ def test_by_hand_and_with_the_tape_the_numbers_are_the_patterns(wearer, unit):
         reach = (met.later.width - met.first.width * math.cos(a)) / math.sin(a) if met.angle <= 90 else None
         if reach is not None and reach >= 0:
             where = f"{seam.name} at the {met.later.stroke.edge.name} ({sharp.name} and {blunt.name})"
-            assert f"{where}, {say_length(reach, unit)} beyond" in next(one for one in told if one.startswith("Along the seam"))
+            assert f"{where}, {say_length(reach, unit)} beyond" in next(
+                one for one in told if one.startswith("Along the seam")
+            )
 
 
 @pytest.mark.parametrize("bound", [{}, {"hem_allowance": 0.0}])
@@ -422,7 +458,7 @@ def test_each_number_in_the_drawing_by_hand_is_that_of_its_move(bound):
 class TestSquare:
     def test_a_square_of_97_millimetres_gives_the_scale_to_set(self):
         (told,) = square_picture({"square": 97}).said
-        assert "103.1 %" in told and 100 / 97 * 100 == pytest.approx(103.1, abs=0.05)
+        assert "103.1 %" in told and pytest.approx(103.1, abs=0.05) == 100 / 97 * 100
 
     def test_a_true_square_is_said_to_be_true_and_every_stop_is_drawn(self):
         assert "all is well" in square_picture({}).said[0]
@@ -467,8 +503,15 @@ class TestFiles:
         assert [one.name for one in work.glob("*.svg")] and not list(work.parent.glob("*.svg"))
 
 
-@pytest.mark.parametrize("style", [{"yoke": False, "cup_parts": 2}, {"front_opening": True, "back_opening": True},
-                                   {"centre_panels": 2, "side_panels": 3}, {"method": "guides"}])
+@pytest.mark.parametrize(
+    "style",
+    [
+        {"yoke": False, "cup_parts": 2},
+        {"front_opening": True, "back_opening": True},
+        {"centre_panels": 2, "side_panels": 3},
+        {"method": "guides"},
+    ],
+)
 def test_every_cell_is_drawn_in_other_styles_or_refused_in_a_sentence(work, style):
     course.desk().change(style=style)
     for cell in ("drawing", "guess", "corners", "walk", "walked", "notches", "bones", "bill", "hand", "tape"):

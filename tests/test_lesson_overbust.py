@@ -15,36 +15,36 @@ from matplotlib.figure import Figure
 from scipy.special import ellipeinc
 
 from corsetkit import Style, demo_wearers
+from corsetkit.drawing.canvas import JOINED, recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.step_lines import ghosts
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import quantities
-from corsetkit.drawing.canvas import JOINED
-from corsetkit.teaching.shared.cup_guides import dart_sheet, guides_sheet
-from corsetkit.teaching.lessons.overbust.pictures import Pulled, pulled_sheet
-from corsetkit.teaching.shared.clipping import clipped
-from corsetkit.drawing.lettering import overlap
-from corsetkit.teaching.lessons.overbust.overbust_sheet import overbust_sheet, yoke_halves
-from corsetkit.drawing.canvas import recorded
-from corsetkit.drawing.step_lines import ghosts
-from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.steps.run import run_steps
 from corsetkit.teaching import lesson
-from corsetkit.teaching.lessons.overbust import quarrel as quarrels
+from corsetkit.teaching.build import LESSONS
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.overbust.on_a_body import DEPTH, Front, body_sheet
 from corsetkit.teaching.lessons.overbust import lesson as module
+from corsetkit.teaching.lessons.overbust import quarrel as quarrels
+from corsetkit.teaching.lessons.overbust.on_a_body import DEPTH, Front, body_sheet
+from corsetkit.teaching.lessons.overbust.overbust_sheet import overbust_sheet, yoke_halves
 from corsetkit.teaching.lessons.overbust.pictures import (
     COVERING,
+    Pulled,
     asking,
     body_picture,
     depth_said,
     guides_picture,
     pulled_picture,
+    pulled_sheet,
 )
-from corsetkit.teaching.build import LESSONS
+from corsetkit.teaching.shared.clipping import clipped
+from corsetkit.teaching.shared.cup_guides import dart_sheet, guides_sheet
 from corsetkit.units import say_length
 
 INCH = 2.54
@@ -104,14 +104,19 @@ def test_the_tinted_parts_are_cup_and_yoke(name, method):
     """Measured by shapely: the four tinted parts lie apart, and each border of the yoke is a line of the draft."""
     steps = steps_of(name, method=method)
     o, calls = steps.overbust, recorded(overbust_sheet(steps, "in", "Overbust"))
-    tints = {kind: [anew.area(call.what[0]) for call in calls.of("area") if call.what[1].kind == kind]
-             for kind in ("cup", "yoke")}
+    tints = {
+        kind: [anew.area(call.what[0]) for call in calls.of("area") if call.what[1].kind == kind] for kind in ("cup", "yoke")
+    }
     assert [len(parts) for parts in tints.values()] == [2, 2]
     for a, b in combinations([part.buffer(0) for parts in tints.values() for part in parts], 2):
         assert a.intersection(b).area < 0.02
     centre = (Line(o.block.front.neck_centre, o.front_point),)
-    drawn = shapely.union_all([anew.line(path) for path in (o.top_inner, o.top_outer, o.yoke_neckline, o.armscye_shoulder_part,
-                                                          o.block.front.shoulder, centre)])
+    drawn = shapely.union_all(
+        [
+            anew.line(path)
+            for path in (o.top_inner, o.top_outer, o.yoke_neckline, o.armscye_shoulder_part, o.block.front.shoulder, centre)
+        ]
+    )
     legs = shapely.union_all([anew.line((Line(o.mid_shoulder, end),)) for end in (o.top_left, o.top_right)])
     for half in yoke_halves(o):
         assert anew.area(half).exterior.difference(shapely.union(drawn, legs).buffer(0.02)).length < 0.05
@@ -161,8 +166,21 @@ def test_where_the_depth_stops_is_said_just_there(name, method):
 
 
 @pytest.mark.parametrize("name", WEARERS)
-@pytest.mark.parametrize("ends", [{}, *({name: inches * INCH} for name, inches in (
-    ("overbust_mark", 1.5), ("overbust_mark", 4.5), ("overbust_armscye", 2), ("overbust_armscye", 6)))])
+@pytest.mark.parametrize(
+    "ends",
+    [
+        {},
+        *(
+            {name: inches * INCH}
+            for name, inches in (
+                ("overbust_mark", 1.5),
+                ("overbust_mark", 4.5),
+                ("overbust_armscye", 2),
+                ("overbust_armscye", 6),
+            )
+        ),
+    ],
+)
 def test_the_top_edge_on_the_body_has_no_steps(name, ends):
     """At the ends of the sliders too it runs from the centre outwards without turning back, and without a corner."""
     try:
@@ -297,12 +315,17 @@ def test_the_chart_shows_each_body_where_it_is(monkeypatch, chosen, unit, per):
     for line in axes.lines:
         marks[line.get_marker()].append(tuple(float(one[0]) for one in line.get_data()))
     bodies = dict(demo_wearers())
-    at = lambda name: pytest.approx((bodies[name].bust_point_width / per, bodies[name].bust_girth / per))  # noqa: E731
+    at = lambda name: pytest.approx((bodies[name].bust_point_width / per, bodies[name].bust_girth / per))
     assert marks["s"] == [at(chosen)]
     others = sorted(bodies.keys() - {chosen}, key=lambda name: bodies[name].bust_point_width)
     assert sorted(marks["o"]) == [at(name) for name in others]
-    rising = next(line for line in axes.lines if len(line.get_xdata()) == 2 and line.get_ydata()[0] != line.get_ydata()[1]
-                  and line.get_xdata()[0] != line.get_xdata()[1])
+    rising = next(
+        line
+        for line in axes.lines
+        if len(line.get_xdata()) == 2
+        and line.get_ydata()[0] != line.get_ydata()[1]
+        and line.get_xdata()[0] != line.get_xdata()[1]
+    )
     for width, bust in zip(*rising.get_data()):
         assert bust * per / 4 - width * per / 2 == pytest.approx(3.5 * INCH + SIDE_STRIP)
     assert set(bodies) < {text.get_text() for text in figure.texts}
@@ -397,7 +420,7 @@ class TestTables:
 
     def test_the_usual_cup_shows_only_beside_another(self):
         desk = desk_for("Maren")
-        draw = lambda values: body_picture(Drafts(desk), Drafts(desk), values).svg  # noqa: E731
+        draw = lambda values: body_picture(Drafts(desk), Drafts(desk), values).svg
         assert "with the usual values" not in draw({})
         assert "with the usual values" in draw({"overbust_mark": 4 * INCH})
 
@@ -416,6 +439,6 @@ class TestTables:
         o = steps_of(name).overbust
         said = pulled_picture(Drafts(desk_for(name)), {}).said
         assert said[2].endswith("as long as on flat paper.")
-        less = lambda *done: Pulled(o, *done).flat_edge - Pulled(o, *done).edge_now  # noqa: E731
+        less = lambda *done: Pulled(o, *done).flat_edge - Pulled(o, *done).edge_now
         assert less(0.0, 0.0) == pytest.approx(0) and less(0.0, 1.0) == pytest.approx(o.front_point.real)
         assert less(1.0, 1.0) == pytest.approx(less(1.0, 0.0) + less(0.0, 1.0))

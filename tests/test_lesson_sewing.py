@@ -10,37 +10,35 @@ import pytest
 from shapely import LineString, Polygon
 
 from corsetkit import draft
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.fitting.effect import moved
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
-from corsetkit.fitting.effect import moved
 from corsetkit.geometry import paths
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
+from corsetkit.lay.cloth_length import say_bought
 from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.plan_file import from_data
-from corsetkit.lay.cloth_length import say_bought
-from corsetkit.sewing.text import sewing_order
-from corsetkit.teaching.lessons.sewing.corrected_sheet import farthest
-from corsetkit.drawing.lettering import overlap
-from corsetkit.drawing.canvas import recorded
-from corsetkit.style import Style
 from corsetkit.lay.planning import plain_plan
-from corsetkit.teaching import cells as course
-from corsetkit.teaching.lessons.sewing import closer_lay as lay_search
-from corsetkit.teaching.lessons.sewing import closer_lay
-from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
-from corsetkit.teaching.shared.corrected import Corrected, read_kept
-from corsetkit.teaching.desk import CORRECTIONS, Desk
-from corsetkit.teaching.lessons.sewing.lesson import FittingWidget
-from corsetkit.teaching.lessons.sewing.fitting_table import GROUPS, FittingTable, grouped
-from corsetkit.teaching.lessons.sewing.lesson import LESSON
-from corsetkit.teaching.lessons.sewing.plain_lay import OnCloth, PlainLays, controls, plan_sheet
-from corsetkit.teaching.lessons.sewing.plain_lay import NARROW, WIDE, PlainPictures
-from corsetkit.teaching.lessons.sewing.board import order_board, write_order
-from corsetkit.teaching.lessons.sewing.on_paper import by_hand, by_tape
-from corsetkit.teaching.picture import STORED
-from corsetkit.teaching.build import LESSONS, read_text
 from corsetkit.quantity import quantities
+from corsetkit.sewing.text import sewing_order
+from corsetkit.style import Style
+from corsetkit.teaching import cells as course
+from corsetkit.teaching.build import LESSONS, read_text
+from corsetkit.teaching.desk import CORRECTIONS, Desk
+from corsetkit.teaching.lessons.sewing import closer_lay
+from corsetkit.teaching.lessons.sewing import closer_lay as lay_search
+from corsetkit.teaching.lessons.sewing.board import order_board, write_order
+from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
+from corsetkit.teaching.lessons.sewing.corrected_sheet import farthest
+from corsetkit.teaching.lessons.sewing.fitting_table import GROUPS, FittingTable, grouped
+from corsetkit.teaching.lessons.sewing.lesson import LESSON, FittingWidget
+from corsetkit.teaching.lessons.sewing.on_paper import by_hand, by_tape
+from corsetkit.teaching.lessons.sewing.plain_lay import NARROW, WIDE, OnCloth, PlainLays, PlainPictures, controls, plan_sheet
+from corsetkit.teaching.picture import STORED
+from corsetkit.teaching.shared.corrected import Corrected, read_kept
 from corsetkit.units import in_one_unit, parse_length, say_length
 
 DEMO = list(Desk().demo)
@@ -182,7 +180,7 @@ class TestCloserLay:
         lay.handle({"kind": "sheets", "paper": "Letter"})
         rows = lay.shown()["rows"]
         assert [say_length(one.length, "in") for one in written] == [row[3] for row in rows]
-        one, = tmp_path.glob("*.pdf")
+        (one,) = tmp_path.glob("*.pdf")
         assert len(pypdfium2.PdfDocument(one)) == 3 and one.name in lay.note and str(tmp_path) in lay.note
 
     def test_looking_again_never_makes_it_longer(self, tmp_path, quick):
@@ -255,9 +253,16 @@ class TestCloserLay:
             assert shown["refused"].startswith("The wearer's form is not finished")
         assert "form is not finished" in repr(order_board(drafts)) and "form is not finished" in repr(by_hand(drafts))
 
-    @pytest.mark.parametrize("asked", [{"kind": "search", "seconds": 3600}, {"kind": "search", "seconds": True},
-                                       {"kind": "sheets", "paper": "A0"}, {"kind": "choose", "name": "width", "value": "1"},
-                                       {"kind": "choose", "name": "layer", "value": "felt"}])
+    @pytest.mark.parametrize(
+        "asked",
+        [
+            {"kind": "search", "seconds": 3600},
+            {"kind": "search", "seconds": True},
+            {"kind": "sheets", "paper": "A0"},
+            {"kind": "choose", "name": "width", "value": "1"},
+            {"kind": "choose", "name": "layer", "value": "felt"},
+        ],
+    )
     def test_what_is_not_offered_is_not_done(self, tmp_path, asked):
         lay = CloserLay(drafts_of(folder=tmp_path), start=at_once)
         lay.handle(asked)
@@ -286,7 +291,7 @@ class TestCloserLay:
         for width in (115.0, 150.0):
             plan = plain_plan(items_of(finished, "shell"), Cloth(width=width, laid=laid), "shell")
             sheet, _ = plan_sheet(plan, unit, "Ottilie")
-            words = [one for one in recorded(sheet).written]
+            words = list(recorded(sheet).written)
             assert not any("\u2026" in one.text for one in words)
             assert not [1 for i, a in enumerate(words) for b in words[:i] if overlap(a.box, b.box)]
 
@@ -374,8 +379,18 @@ class TestFitting:
         table.handle({"kind": "set", "changes": {"pinch": {"at": 3}}})
         assert not table.shown()["refused"]
 
-    @pytest.mark.parametrize("asked", [{"kind": "fault", "which": 999}, {"kind": "fault"}, {"kind": "back", "place": 7},
-                                       {"kind": "back", "place": None}, {"kind": "set"}, {"kind": "sing"}, {}])
+    @pytest.mark.parametrize(
+        "asked",
+        [
+            {"kind": "fault", "which": 999},
+            {"kind": "fault"},
+            {"kind": "back", "place": 7},
+            {"kind": "back", "place": None},
+            {"kind": "set"},
+            {"kind": "sing"},
+            {},
+        ],
+    )
     def test_what_a_page_cannot_mean_changes_nothing(self, tmp_path, asked):
         table = FittingTable(drafts_of(folder=tmp_path), "fitting")
         before = table.shown() | {"note": "", "refused": ""}
@@ -492,11 +507,15 @@ class TestOnPaper:
         body = drafts.desk.body()[1]
         before, after = draft(body), draft(body, None, drafts.corrections())
         (seam,) = [(a.lengths[0], b.lengths[0]) for a, b in zip(before.seams, after.seams) if a.name == "side seam"]
-        assert f", side seam: both sides are {say_length(seam[1], 'cm')} now, {say_length(seam[0] - seam[1], 'cm')} shorter" in told
+        assert (
+            f", side seam: both sides are {say_length(seam[1], 'cm')} now, {say_length(seam[0] - seam[1], 'cm')} shorter"
+            in told
+        )
         assert "set a mark 1 cm up" in told.replace("1.0 cm", "1 cm")
         for level, girth in after.girths.items():
             assert f"{level.capitalize()}, laced, the gap counted: {say_length(girth.finished, 'cm')}" in " ".join(
-                by_tape(drafts).sentences)
+                by_tape(drafts).sentences
+            )
 
     def test_on_the_back_the_side_lies_to_the_left(self):
         """A larger top girth moves the back's side seam outwards: away from the centre back."""

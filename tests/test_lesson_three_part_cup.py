@@ -8,9 +8,25 @@ import pytest
 from figures import WEARERS, figure
 
 from corsetkit import Style, demo_wearers, draft
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.painting import owners_of
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import lesson
+from corsetkit.teaching.cells import Drafts
+from corsetkit.teaching.desk import Desk
+from corsetkit.teaching.lessons.three_part_cup.lesson import (
+    CUP_SEAM,
+    CUT,
+    UNDERBUST,
+    _Both,
+    _seams,
+    compared,
+    corners_at_the_crossing,
+)
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cup_sheet import LOWER, three_cups_sheet
 from corsetkit.teaching.shared.cups_lifted import (
@@ -23,16 +39,8 @@ from corsetkit.teaching.shared.cups_lifted import (
     gap_below,
 )
 from corsetkit.teaching.shared.laid_paper import Laid, torn_below
-from corsetkit.drawing.lettering import overlap
-from corsetkit.drawing.painting import owners_of
-from corsetkit.drawing.canvas import recorded
-from corsetkit.teaching.shared.walking import Walk
-from corsetkit.teaching import cells as course, lesson
-from corsetkit.teaching.cells import Drafts
-from corsetkit.teaching.lessons.three_part_cup.lesson import compared, corners_at_the_crossing
-from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.lessons.three_part_cup.lesson import CUP_SEAM, CUT, UNDERBUST, _Both, _seams
 from corsetkit.teaching.shared.seam_walk import KeptDraft
+from corsetkit.teaching.shared.walking import Walk
 from corsetkit.units import parse_length, say_length
 
 LESSON = lesson("06_three_part_cup")
@@ -64,8 +72,10 @@ def test_swung_to_its_end_the_cut_closes_and_no_paper_lies_over_another(wearer):
     papers = [anew.area(anew.moved(one.piece.path, one.move)) for one in (upper, inner, outer)]
     assert max(papers[0].intersection(paper).area for paper in papers[1:]) < 1e-3
     seam = pattern.steps.cup.seam
-    legs = [anew.line(anew.moved(blend.before[:1], laid.move))
-            for blend, laid in ((seam.inner_blend, inner), (seam.outer_blend, outer))]
+    legs = [
+        anew.line(anew.moved(blend.before[:1], laid.move))
+        for blend, laid in ((seam.inner_blend, inner), (seam.outer_blend, outer))
+    ]
     assert legs[0].hausdorff_distance(legs[1]) < 1e-6
 
 
@@ -109,8 +119,10 @@ def test_the_cut_shapes_nothing_and_the_cup_seam_all(wearer):
     assert corners_at_the_crossing(pattern.steps.cup) == pytest.approx(360, abs=1e-6)
     knee, opened = paths.path_end(pattern.steps.cup.cut_inner), paths.path_start(pattern.steps.cup.seam.outer)
     circle = {at: anew.at(at).buffer(0.05, quad_segs=500).exterior for at in (knee, opened)}
-    angles = [circle[at].intersection(anew.area(piece.path)).length / (2 * anew.np.pi * 0.05) * 360
-              for piece, at in zip(pattern.pieces, (knee, knee, opened))]
+    angles = [
+        circle[at].intersection(anew.area(piece.path)).length / (2 * anew.np.pi * 0.05) * 360
+        for piece, at in zip(pattern.pieces, (knee, knee, opened))
+    ]
     assert sum(angles) == pytest.approx(360, abs=2)
 
 
@@ -133,8 +145,11 @@ def test_wherever_pieces_change_there_is_a_notch_and_both_sides_end_together(wea
             assert anew.area(two.piece.path).distance(anew.at(two.point)) < 1e-3
     names = {words: [(before, after) for _, before, after in walk.changes()] for words, walk in walks_of(wearer).items()}
     assert names[CUP_SEAM] == [] and names[CUT] == [("inner lower cup", "outer lower cup")]
-    assert set(names[UNDERBUST]) == {("upper cup", "inner lower cup"), ("inner lower cup", "outer lower cup"),
-                                     ("centre front", "side front")}
+    assert set(names[UNDERBUST]) == {
+        ("upper cup", "inner lower cup"),
+        ("inner lower cup", "outer lower cup"),
+        ("centre front", "side front"),
+    }
     assert pattern.pieces[0].name == "upper cup"
 
 
@@ -148,8 +163,9 @@ def test_a_torn_panel_keeps_its_sewn_edge_and_has_a_closed_border(wearer):
         paper = anew.area(laid.outline)
         assert paper.is_valid and laid.tear and paper.bounds[1] > level - 0.3
         assert paper.difference(anew.area(one.piece.path).buffer(0.05)).area < 1e-6
-        assert anew.line(dict((id(edge), path) for edge, path in laid.edges)[id(one.edge)]).length == pytest.approx(
-            anew.line(one.edge.path).length, abs=0.01)
+        assert anew.line({id(edge): path for edge, path in laid.edges}[id(one.edge)]).length == pytest.approx(
+            anew.line(one.edge.path).length, abs=0.01
+        )
     cup = pattern.pieces[1]
     assert torn_below(cup, cup.edges[0], 6.0) is None
 
@@ -173,8 +189,9 @@ def test_two_or_three_parts_in_numbers(wearer):
     # As the text says: the shorter seam cuts no more of the corner off.
     point = two.steps.overbust.bust_point
     for which in ("inner", "outer"):
-        two_off, three_off = (anew.line(getattr(pattern.steps.cup.seam, which)).distance(anew.at(point))
-                              for pattern in (two, three))
+        two_off, three_off = (
+            anew.line(getattr(pattern.steps.cup.seam, which)).distance(anew.at(point)) for pattern in (two, three)
+        )
         assert three_off < two_off
 
 
@@ -214,8 +231,10 @@ def test_a_cut_too_deep_is_stopped_and_told(wearer):
     except CorsetkitError as error:
         assert str(error) and "\n" not in str(error)
     else:
-        assert any(re.match("cut depth along the cup seam is .*; the cut is kept 1.2 cm .1/2 in. from the bust point", one)
-                   for one in picture.warnings)
+        assert any(
+            re.match("cut depth along the cup seam is .*; the cut is kept 1.2 cm .1/2 in. from the bust point", one)
+            for one in picture.warnings
+        )
 
 
 @pytest.mark.parametrize("wearer", DEMO)
@@ -266,8 +285,11 @@ def test_wherever_the_cut_lies_all_cups_are_named_and_lie_clear_of_each_other(we
         three = draft(WEARERS[wearer], Style(cut_depth=depth * 2.54))
     except CorsetkitError:
         return
-    for sheet in (cups_beside(figure(wearer, "two parts"), three, "in", "x"),
-                  cups_lifted(three, 0.0, gap_above(three.steps), "in", "x"), cups_lifted(three, 5.0, 10.0, "in", "x")):
+    for sheet in (
+        cups_beside(figure(wearer, "two parts"), three, "in", "x"),
+        cups_lifted(three, 0.0, gap_above(three.steps), "in", "x"),
+        cups_lifted(three, 5.0, 10.0, "in", "x"),
+    ):
         written = recorded(sheet).written
         text = " ".join(one.text for one in written)
         for piece in three.pieces[:3]:
@@ -276,8 +298,9 @@ def test_wherever_the_cut_lies_all_cups_are_named_and_lie_clear_of_each_other(we
             assert not overlap(a.box, b.box), (a.text, b.text)
         for one in written:
             assert sheet.low.real <= one.box[0] and one.box[2] <= sheet.high.real
-    papers = [anew.area(anew.moved(one.piece.path, one.move))
-              for one in cups_spread(three, 3.2, gap_above(three.steps) / 2).laid]
+    papers = [
+        anew.area(anew.moved(one.piece.path, one.move)) for one in cups_spread(three, 3.2, gap_above(three.steps) / 2).laid
+    ]
     assert all(a.distance(b) > 1.0 for a, b in combinations(papers, 2))
 
 
@@ -336,8 +359,11 @@ def test_every_wearer_is_shown_and_told_in_her_unit(wearer, unit):
     """All drawings come with whole sentences, in the chosen unit and in no other."""
     desk = desk_of(wearer, unit=unit)
     kept = KeptDraft(Drafts(desk))
-    pictures = [LESSON.picture(kept.drafts, {}), LESSON._apart_picture(kept, {"swing_the_outer_cup_up": 10.0, "apart": 2.54}),
-                _Both(desk).picture({})]
+    pictures = [
+        LESSON.picture(kept.drafts, {}),
+        LESSON._apart_picture(kept, {"swing_the_outer_cup_up": 10.0, "apart": 2.54}),
+        _Both(desk).picture({}),
+    ]
     pictures += [LESSON._walk_picture(kept, {"seam": seam}) for seam in (CUP_SEAM, UNDERBUST)]
     for picture in pictures:
         assert wearer in picture.svg and picture.said

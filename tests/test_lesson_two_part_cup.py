@@ -7,19 +7,20 @@ import pytest
 from figures import WEARERS, figure
 
 from corsetkit import demo_wearers
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.painting import owners_of
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry.points import turn_between
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import lesson
+from corsetkit.teaching.cells import Drafts
+from corsetkit.teaching.controls import Control
+from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cup_sheet import _between, two_cups_sheet
 from corsetkit.teaching.shared.cups_lifted import APART_MOST, cup_seams, cups_spread, gap_above, gap_below
-from corsetkit.drawing.painting import owners_of
-from corsetkit.drawing.canvas import recorded
-from corsetkit.teaching.shared.walking import Walk
-from corsetkit.teaching import cells as course, lesson
-from corsetkit.teaching.controls import Control
-from corsetkit.teaching.cells import Drafts
-from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.shared.seam_walk import KeptDraft, walked_to
+from corsetkit.teaching.shared.walking import Walk
 from corsetkit.units import parse_length, say_length, say_number
 
 LESSON = lesson("05_two_part_cup")
@@ -212,7 +213,9 @@ def test_each_edge_of_the_walk_is_told_once():
     """The copy that is laid along the other tells nothing again: each of the two cups' edges has its facts once."""
     svg = LESSON._walk_picture(KeptDraft(Drafts(desk_of("Maren"))), {}).svg
     told = re.findall(r'data-piece="(\d+)" data-edge="([^"]*)"', svg)
-    assert sorted(told) == sorted((str(piece.number), edge.name) for piece in pattern_of("Maren").pieces[:2] for edge in piece.edges)
+    assert sorted(told) == sorted(
+        (str(piece.number), edge.name) for piece in pattern_of("Maren").pieces[:2] for edge in piece.edges
+    )
 
 
 def test_what_makes_the_seam_longer_and_what_does_not():

@@ -91,4 +91,6 @@ def test_the_guess_is_asked_with_her_numbers_and_answered_by_the_draft(wearer, u
 def test_a_dart_that_cannot_be_drawn_is_a_sentence():
     desk = desk_of("Maren")
     with pytest.raises(CorsetkitError, match="underbust"):
-        Drafts(desk).steps({"method": "guides", "underbust_mark": parse_length("1 1/2", "in"), "underbust_dart": 3.81}, "underbust")
+        Drafts(desk).steps(
+            {"method": "guides", "underbust_mark": parse_length("1 1/2", "in"), "underbust_dart": 3.81}, "underbust"
+        )

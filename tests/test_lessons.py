@@ -7,17 +7,16 @@ import re
 
 import pytest
 
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.setup.lab import RUN_LABEL
-from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.teaching import cells as course, lesson
-from corsetkit.teaching.shared import pattern_said as said
-from corsetkit.teaching.build import built
-from corsetkit.teaching.lessons.measuring.body import landmarks_sheet
+from corsetkit.teaching import cells as course
+from corsetkit.teaching import lesson
+from corsetkit.teaching.build import HIDDEN, LESSONS, METADATA, built, cells, lesson_names, notebook, read_text
+from corsetkit.teaching.lessons.measuring.body import TAPES, landmarks_sheet, tape_sheet
 from corsetkit.teaching.picture import STORED
-from corsetkit.teaching.lessons.measuring.body import TAPES, tape_sheet
-from corsetkit.teaching.build import HIDDEN, LESSONS, METADATA, cells, lesson_names, notebook, read_text
+from corsetkit.teaching.shared import pattern_said as said
 
 NAMES = lesson_names()
 
@@ -37,7 +36,7 @@ def shown_cells(name):
 
 class TestTextAndNotebook:
     def test_each_text_has_its_notebook_and_each_notebook_its_text(self):
-        assert NAMES and NAMES == sorted(path.stem for path in LESSONS.glob("*.ipynb"))
+        assert NAMES and sorted(path.stem for path in LESSONS.glob("*.ipynb")) == NAMES
 
     @pytest.mark.parametrize("name", NAMES)
     def test_the_notebook_says_what_its_text_says(self, name):
@@ -80,7 +79,7 @@ class TestTextAndNotebook:
     @pytest.mark.parametrize("name", NAMES)
     def test_a_lesson_opens_with_what_is_drawn_learned_and_needed(self, name):
         first = cells(name, read_text(name))[0].source
-        assert [word for word in re.findall(r"^\*\*You will (\w+)\*\*", first, re.M)] == ["draw", "learn", "need"]
+        assert list(re.findall(r"^\*\*You will (\w+)\*\*", first, re.M)) == ["draw", "learn", "need"]
 
     @pytest.mark.parametrize(
         ("text", "why"),

@@ -6,21 +6,21 @@ import re
 from fractions import Fraction
 
 import pytest
-from shapely import Polygon
 from figures import CASES, figure, words
+from shapely import Polygon
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.export.csv_table import csv_bytes
+from corsetkit.export.piece_list import piece_rows, write_pieces
+from corsetkit.export.seam_report import seam_rows, write_seams
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import CLOTHS, finish
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import items_of
 from corsetkit.lay.planning import plan, plans
-from corsetkit.export.piece_list import piece_rows, write_pieces
-from corsetkit.export.seam_report import seam_rows, write_seams
-from corsetkit.export.csv_table import csv_bytes
 from corsetkit.pattern.edge import Kind
-from corsetkit.drawing.marks import seam_letter
 from corsetkit.units import parse_length
 
 
@@ -45,7 +45,7 @@ def test_the_piece_list_is_the_bill(tmp_path, case, unit):
     assert [row["how"] for row in of["piece"]] == [cut.how for cut in needed.cuts]
     assert sum(int(row["how many"]) for row in of["bone"]) == needed.bone_count
     assert sum(int(row["how many"]) for row in of["eyelet"]) == needed.eyelet_count
-    lacing, = of["lacing"]
+    (lacing,) = of["lacing"]
     assert float(lacing["length (mm)"]) == pytest.approx(10 * needed.lacing_open, abs=0.006)
     assert len(of["strip"]) + len(of["tape"]) == len(needed.strips)
     for kind, ones in (("bone", needed.bones), ("strip", finished.strips)):
@@ -75,8 +75,10 @@ def test_corrections_and_notes_are_rows():
     """What fittings corrected and what the bill warns of stands in the list, in one unit."""
     pattern = draft(demo_wearers()[0][1], Style(), (Correction("underbust line", 0.5), Correction("hem at the side", -0.4)))
     _, rows = piece_rows(finish(pattern), "cm")
-    assert [row[2] for row in rows if row[0] == "correction"] == ["underbust line: 0.5 cm lower", "hem at the side: 0.4 cm "
-                                                                                                  "lower"]
+    assert [row[2] for row in rows if row[0] == "correction"] == [
+        "underbust line: 0.5 cm lower",
+        "hem at the side: 0.4 cm lower",
+    ]
     notes = [row[2] for row in rows if row[0] == "note"]
     assert any("no front opening" in note for note in notes) and not any(" in)" in note for note in notes)
     assert not any(row[0] == "correction" for row in piece_rows(finish(figure("Maren")))[1])
@@ -119,7 +121,7 @@ def test_a_closer_lay_is_called_so():
     finished = finish(figure("Maren"))
     laid = {"shell": plan(items_of(finished, "shell"), Cloth(width=150), 1, layer="shell")}
     assert laid["shell"].length < laid["shell"].plain
-    row, = (row for row in piece_rows(finished, "cm", plans=laid)[1] if row[0] == "cloth")
+    (row,) = (row for row in piece_rows(finished, "cm", plans=laid)[1] if row[0] == "cloth")
     assert row[5] == "laid single, closer than in rows" and row[7] == pytest.approx(10 * laid["shell"].length, abs=0.006)
 
 
@@ -129,11 +131,12 @@ def test_channels_and_the_widest_cloth_between_bones_are_rows():
     finished = finish(figure("Maren"), choices)
     heading, rows = piece_rows(finished, "cm")
     rows = [dict(zip(heading, row)) for row in rows]
-    channel, = (row for row in rows if row["what"] == "channel")
+    (channel,) = (row for row in rows if row["what"] == "channel")
     bones = [row for row in rows if row["what"] == "bone"]
     longer = sum(row["how many"] * (row["length (mm)"] + 10 * choices.bone_shorter) for row in bones)
     assert channel["length (mm)"] == pytest.approx(longer, abs=0.1) and channel["how many"] == sum(
-        row["how many"] for row in bones)
+        row["how many"] for row in bones
+    )
     between = [row["length (mm)"] for row in rows if row["what"] == "between bones"]
     assert len(between) == 4 and max(between) <= 50
 

@@ -6,9 +6,9 @@ import itertools
 import pdfplumber
 import pytest
 
-from corsetkit.printing.names import ascii_name, file_name, names_apart, number_of, shown_name
 from corsetkit.printing.draft_print import write_print as write_sewing_lines
 from corsetkit.printing.finished_print import write_print
+from corsetkit.printing.names import ascii_name, file_name, names_apart, number_of, shown_name
 
 DAY = datetime.date(2026, 3, 1)
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"
@@ -16,14 +16,33 @@ HEBREW = "\u05e9\u05e8\u05d4 \u05dc\u05d5\u05d9"
 ARABIC = "\u0644\u064a\u0644\u0649"
 
 
-@pytest.mark.parametrize("given, text", [
-    ("Ana Maria", "Ana_Maria"), (NAME, NAME.replace(" ", "_")), ("", "wearer_3"), ("  ", "wearer_3"), ("O'Neil", "O_Neil"),
-    ("../../etc/passwd", "etc_passwd"), ("a\\b:c*d?", "a_b_c_d"), ("C:\\Users", "C_Users"), ("..", "wearer_3"),
-    ("...", "wearer_3"),
-    ("CON", "wearer_CON"), ("nul.txt", "wearer_nul.txt"), (".hidden", "hidden"), ("-rf", "rf"), ("x" * 300, "x" * 40),
-    (HEBREW, "wearer_3"), (ARABIC, "wearer_3"), ("Ana " + HEBREW, "wearer_3"), ("a\0b\nc", "ab_c"), ("\u202ecod", "cod"),
-    ("\U0001f600", "wearer_3"), ("\u0645\u06f1", "wearer_3"),
-])
+@pytest.mark.parametrize(
+    "given, text",
+    [
+        ("Ana Maria", "Ana_Maria"),
+        (NAME, NAME.replace(" ", "_")),
+        ("", "wearer_3"),
+        ("  ", "wearer_3"),
+        ("O'Neil", "O_Neil"),
+        ("../../etc/passwd", "etc_passwd"),
+        ("a\\b:c*d?", "a_b_c_d"),
+        ("C:\\Users", "C_Users"),
+        ("..", "wearer_3"),
+        ("...", "wearer_3"),
+        ("CON", "wearer_CON"),
+        ("nul.txt", "wearer_nul.txt"),
+        (".hidden", "hidden"),
+        ("-rf", "rf"),
+        ("x" * 300, "x" * 40),
+        (HEBREW, "wearer_3"),
+        (ARABIC, "wearer_3"),
+        ("Ana " + HEBREW, "wearer_3"),
+        ("a\0b\nc", "ab_c"),
+        ("\u202ecod", "cod"),
+        ("\U0001f600", "wearer_3"),
+        ("\u0645\u06f1", "wearer_3"),
+    ],
+)
 def test_a_name_becomes_a_file(tmp_path, given, text):
     """A file's name has no way out of its folder, can be had on any system, and is told where it is not the name given."""
     name = file_name(given, 3)
@@ -81,11 +100,24 @@ def test_a_number_that_is_taken_is_passed_over():
     assert made[spelt].file.text == spelt and made["I/nes"].file.text == f"I_nes_{number_of('I/nes') + 1}"
 
 
-@pytest.mark.parametrize("given, text", [
-    ("Ana", "Ana"), (NAME, NAME), ("", ""), (HEBREW, "wearer 2"), (ARABIC, "wearer 2"), ("Ana " + HEBREW, "wearer 2"),
-    ("\u5c71\u7530", "wearer 2"), ("\U0001f980 Ana", "wearer 2"), ("Zoe\u0308", "Zo\u00eb"), ("x\u0302", "wearer 2"),
-    ("\u0410\u043d\u043d\u0430", "\u0410\u043d\u043d\u0430"), ("y" * 300, "y" * 59 + "\u2026"), ("a\u202eb", "ab"),
-])
+@pytest.mark.parametrize(
+    "given, text",
+    [
+        ("Ana", "Ana"),
+        (NAME, NAME),
+        ("", ""),
+        (HEBREW, "wearer 2"),
+        (ARABIC, "wearer 2"),
+        ("Ana " + HEBREW, "wearer 2"),
+        ("\u5c71\u7530", "wearer 2"),
+        ("\U0001f980 Ana", "wearer 2"),
+        ("Zoe\u0308", "Zo\u00eb"),
+        ("x\u0302", "wearer 2"),
+        ("\u0410\u043d\u043d\u0430", "\u0410\u043d\u043d\u0430"),
+        ("y" * 300, "y" * 59 + "\u2026"),
+        ("a\u202eb", "ab"),
+    ],
+)
 def test_a_name_is_shown_whole_or_not_at_all(given, text):
     """The print shows a name in its right order, or a number in its place with a sentence."""
     name = shown_name(given, 2)
@@ -93,8 +125,16 @@ def test_a_name_is_shown_whole_or_not_at_all(given, text):
     assert bool(name.said) == (text in ("wearer 2", "y" * 59 + "\u2026")) and "\n" not in name.said
 
 
-@pytest.mark.parametrize("given, text", [("Zo\u00eb \u0141u", "Zoe Lu"), ("Gr\u00f6\u00dfe", "Grosse"), (HEBREW, "wearer 2"),
-                                         ("\u0410\u043d\u043d\u0430", "wearer 2"), ("Ana", "Ana")])
+@pytest.mark.parametrize(
+    "given, text",
+    [
+        ("Zo\u00eb \u0141u", "Zoe Lu"),
+        ("Gr\u00f6\u00dfe", "Grosse"),
+        (HEBREW, "wearer 2"),
+        ("\u0410\u043d\u043d\u0430", "wearer 2"),
+        ("Ana", "Ana"),
+    ],
+)
 def test_a_name_in_plain_letters(given, text):
     """Where only plain letters may stand, accents are left out and said to be."""
     name = ascii_name(given, 2)

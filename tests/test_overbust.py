@@ -43,8 +43,12 @@ def test_the_cup_keeps_from_centre_front_and_side_seam(case):
     centre = anew.LineString([(o.front_point.real, o.front_point.imag), (o.dart_upper.real, o.dart_upper.imag)])
     touching = outline(o).intersection(centre.buffer(1e-6))
     assert touching.length < 0.05 and touching.distance(anew.at(o.front_point)) < 1e-6
-    at_bust = sorted(x for x, _ in shapely.get_coordinates(
-        outline(o).intersection(anew.LineString([(-50, o.bust_point.imag), (90, o.bust_point.imag)]).buffer(1e-7))))
+    at_bust = sorted(
+        x
+        for x, _ in shapely.get_coordinates(
+            outline(o).intersection(anew.LineString([(-50, o.bust_point.imag), (90, o.bust_point.imag)]).buffer(1e-7))
+        )
+    )
     assert at_bust[0] >= strip - 1e-6 and at_bust[-1] <= front.width - strip + 1e-6
 
 
@@ -55,7 +59,9 @@ def test_the_cups_lines_end_at_their_marks(case):
     armscye = anew.line(o.block.front.armscye)
     along = [armscye.length - armscye.project(anew.at(z)) for z in (o.armscye_low, o.armscye_top)]
     assert along == pytest.approx([1.25 * INCH, 4 * INCH], abs=1e-3)  # common practice, no source
-    assert paths.path_end(o.under_outer) == pytest.approx(o.armscye_low) and paths.path_end(o.top_outer) == pytest.approx(o.armscye_top)
+    assert paths.path_end(o.under_outer) == pytest.approx(o.armscye_low) and paths.path_end(o.top_outer) == pytest.approx(
+        o.armscye_top
+    )
 
 
 def test_by_the_guides_the_outline_passes_the_guides():
@@ -88,7 +94,9 @@ def test_a_cup_too_near_is_shortened_with_a_warning():
 def test_an_absurd_tightening_dart_is_refused_with_its_remedy():
     """A tightening dart of more than 55 degrees is refused in one sentence that says what to choose or measure."""
     body = WEARERS["Yrsa"].replaced(bust_girth=110.0)
-    with pytest.raises(CorsetkitError, match="tightening dart .* more than 55: choose a higher overbust.mark, or measure high"):
+    with pytest.raises(
+        CorsetkitError, match="tightening dart .* more than 55: choose a higher overbust.mark, or measure high"
+    ):
         draft(body, Style())
 
 

@@ -4,21 +4,21 @@ from collections import defaultdict
 from dataclasses import replace
 
 import pytest
+from drawn_patterns import at_the_sliders_ends, drawn_patterns
 from shapely import Point, Polygon, box
+from toy_pattern import toy_pattern
 
 from corsetkit import Style, demo_wearers, draft
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import flattened
-from corsetkit.pattern.edge import Kind
 from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, row_of
+from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.drawing.pattern_sheet import pattern_sheet
-from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.step_sheet import Drawn, Spot, step_sheet
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.paths import flattened
+from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
-from drawn_patterns import at_the_sliders_ends, drawn_patterns
-from toy_pattern import toy_pattern
 
 PATTERNS = dict(drawn_patterns())
 
@@ -37,8 +37,11 @@ def polygon(path):
 
 def outlines(canvas):
     """Each piece's number with its outline as drawn."""
-    return {dict(call.groups[-1][1])["piece"]: polygon(call.what[0]) for call in canvas.of("area")
-            if call.groups and call.groups[-1][0] == "piece"}
+    return {
+        dict(call.groups[-1][1])["piece"]: polygon(call.what[0])
+        for call in canvas.of("area")
+        if call.groups and call.groups[-1][0] == "piece"
+    }
 
 
 def test_no_text_meets_another(seen):
@@ -111,8 +114,10 @@ def test_rings_lie_in_their_piece_clear_of_text(seen):
     no border, and no text but its own letter."""
     _, _, canvas = seen
     borders, outside = outlines(canvas), 0
-    rings = [(call, Point(call.what[0].real, call.what[0].imag).buffer(call.what[1] * canvas.scale / 10))
-             for call in canvas.of("dot")]
+    rings = [
+        (call, Point(call.what[0].real, call.what[0].imag).buffer(call.what[1] * canvas.scale / 10))
+        for call in canvas.of("dot")
+    ]
     for i, (call, ring) in enumerate(rings):
         assert not any(ring.intersects(other) for _, other in rings[:i])
         inside = [text for text in canvas.written if ring.intersects(box(*text.box))]
@@ -133,8 +138,9 @@ def test_both_sides_of_a_seam_bear_its_letter(seen):
         if one.letter.kind == "seam" and one.groups[-1][0] == "piece":
             found[one.text].append(dict(one.groups[-1][1])["piece"])
     owners = {id(edge): piece.number for piece in pattern.pieces for edge in piece.edges}
-    wanted = {seam_letter(seam.number): sorted(owners[id(edge)] for side in seam.sides for edge in side)
-              for seam in pattern.seams}
+    wanted = {
+        seam_letter(seam.number): sorted(owners[id(edge)] for side in seam.sides for edge in side) for seam in pattern.seams
+    }
     assert {letter: sorted(numbers) for letter, numbers in found.items()} == wanted
     assert len(wanted) == len(pattern.seams)
 
@@ -159,7 +165,8 @@ def test_an_edges_line_says_what_it_is(seen):
                 assert not {"seam", "side", "partner"} & set(mine)
             else:
                 assert mine["partner"].split("; ") == [
-                    f"{owners[id(other)].number} {owners[id(other)].name}, {other.name}" for other in edge.seam.opposite(edge)]
+                    f"{owners[id(other)].number} {owners[id(other)].name}, {other.name}" for other in edge.seam.opposite(edge)
+                ]
                 for other in edge.seam.opposite(edge):
                     theirs = told[id(other)]
                     assert (theirs["seam"], theirs["side"]) == (mine["seam"], 3 - mine["side"])
@@ -184,8 +191,11 @@ def test_each_piece_is_labelled(seen):
     """Each piece's own words give its number, its name and how to cut it."""
     pattern, _, canvas = seen
     for piece in pattern.pieces:
-        words = " ".join(one.text for one in canvas.written if one.letter.kind in ("name", "cut")
-                         and ("piece", piece.number) in one.groups[-1][1])
+        words = " ".join(
+            one.text
+            for one in canvas.written
+            if one.letter.kind in ("name", "cut") and ("piece", piece.number) in one.groups[-1][1]
+        )
         assert words.startswith(f"{piece.number} {piece.name} cut {piece.cut}")
         assert ("on the fold" in words) == piece.on_fold and ("a pair" in words) == piece.pair
 
@@ -201,8 +211,7 @@ def test_folds_and_grain_are_marked(seen):
         for stroke in grain:
             turned = (stroke.end - stroke.start) * (head - foot).conjugate()
             assert abs(turned.imag) < 1e-9 * abs(turned) and turned.real > 0
-        assert any(call.groups[-1][0] == "fold-mark" for call in mine) == any(
-            edge.kind is Kind.FOLD for edge in piece.edges)
+        assert any(call.groups[-1][0] == "fold-mark" for call in mine) == any(edge.kind is Kind.FOLD for edge in piece.edges)
 
 
 def test_rows_follow_from_what_a_piece_is():
@@ -243,9 +252,13 @@ def test_lengths_follow_the_learners_unit():
     assert lengths and all(length.endswith(" cm") for length in lengths)
 
 
-STEP = [Drawn((Line(0j, 0 + 40j),), "before", "centre front"), Drawn((Line(0 + 20j, 25 + 20j),), "body", "waist"),
-        Drawn((Line(3 + 0j, 20 + 38j),), "guide", "guide line"), Drawn((Line(0 + 5j, 24 + 12j),), "new", "hem"),
-        Drawn((Line(10 + 25j, 16 + 25j), Line(16 + 25j, 13 + 36j), Line(13 + 36j, 10 + 25j)), "waste", "dart")]
+STEP = [
+    Drawn((Line(0j, 0 + 40j),), "before", "centre front"),
+    Drawn((Line(0 + 20j, 25 + 20j),), "body", "waist"),
+    Drawn((Line(3 + 0j, 20 + 38j),), "guide", "guide line"),
+    Drawn((Line(0 + 5j, 24 + 12j),), "new", "hem"),
+    Drawn((Line(10 + 25j, 16 + 25j), Line(16 + 25j, 13 + 36j), Line(13 + 36j, 10 + 25j)), "waste", "dart"),
+]
 
 
 def test_a_steps_lines_are_told_apart():

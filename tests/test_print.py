@@ -7,21 +7,21 @@ import stat
 import pdfplumber
 import pypdfium2
 import pytest
-from shapely import box
-from shapely.geometry import Polygon
-
-from corsetkit import CorsetkitError
-from corsetkit.geometry.curve import Cubic
-from corsetkit.geometry.paths import flattened
-from corsetkit.drawing.lettering import overlap
-from corsetkit.printing.packing import packed
-from corsetkit.printing.paper import MARGIN, OVERLAP, PAPERS, paper_named
-from corsetkit.printing.draft_print import write_print
-from corsetkit.drawing.canvas import recorded
-from corsetkit.printing.tiles import plan_print, print_sheets
 from drawn_patterns import drawn_patterns
 from pdf_lines import curves
+from shapely import box
+from shapely.geometry import Polygon
 from toy_pattern import toy_pattern
+
+from corsetkit import CorsetkitError
+from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.paths import flattened
+from corsetkit.printing.draft_print import write_print
+from corsetkit.printing.packing import packed
+from corsetkit.printing.paper import MARGIN, OVERLAP, PAPERS, paper_named
+from corsetkit.printing.tiles import plan_print, print_sheets
 
 PATTERNS = dict(drawn_patterns(every=False))
 MM = 25.4 / 72
@@ -44,8 +44,10 @@ def test_the_squares_are_true(tmp_path, paper):
         page = book.pages[0]
         sizes = {"A4": (210, 297), "Letter": (215.9, 279.4)}
         assert (float(page.width) * MM, float(page.height) * MM) == pytest.approx(sizes[paper], abs=0.01)
-        sides = {(round((c["x1"] - c["x0"]) * MM, 2), round((c["bottom"] - c["top"]) * MM, 2))
-                 for c in (*page.rects, *page.curves, *page.lines)}
+        sides = {
+            (round((c["x1"] - c["x0"]) * MM, 2), round((c["bottom"] - c["top"]) * MM, 2))
+            for c in (*page.rects, *page.curves, *page.lines)
+        }
     assert (100.0, 100.0) in sides and (101.6, 101.6) in sides
 
 
@@ -55,8 +57,7 @@ def test_a_seam_is_as_long_in_the_pdf_as_in_the_pattern(printed):
     edge = toy_pattern().pieces[1].edges[2]
     assert [type(curve) for curve in edge.path] == [Cubic]
     with pdfplumber.open(path) as book:
-        lengths = [sum(c.length for c in curves(drawn["path"])) * MM
-                   for page in book.pages[1:] for drawn in page.curves]
+        lengths = [sum(c.length for c in curves(drawn["path"])) * MM for page in book.pages[1:] for drawn in page.curves]
     assert any(length == pytest.approx(10 * edge.length, abs=0.01) for length in lengths)
 
 
@@ -172,8 +173,7 @@ def test_the_pages_show_every_piece_whole(what, paper):
     """Within their joins the pages show all of every piece, no piece lies on another, and no page is empty."""
     pieces = PATTERNS[what].pieces
     plan = plan_print(pieces, paper)
-    laid = [Polygon([((p + step).real, (p + step).imag) for p in flattened(one.piece.path)])
-            for one, step in plan.pieces]
+    laid = [Polygon([((p + step).real, (p + step).imag) for p in flattened(one.piece.path)]) for one, step in plan.pieces]
     assert len(laid) == len(pieces)
     for i, one in enumerate(laid):
         assert all(one.distance(other) > 0.5 for other in laid[:i])
@@ -184,8 +184,9 @@ def test_the_pages_show_every_piece_whole(what, paper):
     for page in plan.pages:
         assert page.pieces and any(one.intersects(box(*page.box)) for one in laid)
     # Fewer pages than a page for every 16 cm of every piece's height would need.
-    assert len(plan.pages) <= sum(len(paper.pages_of((0.5, 0.5, 0.5 + b[2] - b[0], 0.5 + b[3] - b[1])))
-                                  for b in (one.bounds for one in laid))
+    assert len(plan.pages) <= sum(
+        len(paper.pages_of((0.5, 0.5, 0.5 + b[2] - b[0], 0.5 + b[3] - b[1]))) for b in (one.bounds for one in laid)
+    )
 
 
 @pytest.mark.parametrize("what", PATTERNS, ids=str)
@@ -206,8 +207,11 @@ def test_join_marks_of_neighbours_lie_on_each_other():
     for sheet in print_sheets(toy_pattern(), PAPERS[0], "in", "", "")[1:]:
         canvas = recorded(sheet)
         joins = [call for call in canvas.calls if call.groups and call.groups[-1][0] == "joins"]
-        places = [call.what[0][0].start for call in joins if call.kind == "line" and call.what[1].kind == "join-mark"
-                  and len(call.what[0]) == 4]
+        places = [
+            call.what[0][0].start
+            for call in joins
+            if call.kind == "line" and call.what[1].kind == "join-mark" and len(call.what[0]) == 4
+        ]
         words = [call.what[1] for call in joins if call.kind == "words"]
         assert len(places) == len(words)
         for place, numbers in zip(places, words):
@@ -230,5 +234,4 @@ def test_a_name_as_long_as_a_page_is_shortened():
     """A very long name is shortened on the print and runs over nothing."""
     for sheet in print_sheets(toy_pattern(), PAPERS[1], "in", "Ana Maria " * 60, "2026-03-01"):
         window = box(sheet.low.real, sheet.low.imag, sheet.high.real, sheet.high.imag)
-        assert all(window.covers(box(*one.box)) for one in recorded(sheet).written
-                   if window.intersects(box(*one.box)))
+        assert all(window.covers(box(*one.box)) for one in recorded(sheet).written if window.intersects(box(*one.box)))

@@ -5,10 +5,10 @@ import threading
 from corsetkit.output import FILES
 from corsetkit.teaching import cells as course
 from corsetkit.teaching.board import Board
-from corsetkit.teaching.shared.finished_drafts import Finishing
-from corsetkit.teaching.shared.files_written import CHOICES, write_files
-from corsetkit.teaching.widgets import heard_by, say_working
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.files_written import CHOICES, write_files
+from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.widgets import heard_by, say_working
 
 
 def pressed(do):
@@ -22,6 +22,7 @@ def pressed(do):
 
 def test_the_page_is_told_before_the_answer_is_there():
     """What is said of the work goes to the page at once, each time anew, and the answer after it."""
+
     def do(_):
         for done in (0, 0, 1):
             say_working(f"Writing {done}", done, 2)
@@ -45,8 +46,10 @@ def test_only_who_asked_is_told():
 def test_a_folder_that_is_written_names_each_file_and_counts_them(work):
     """While all files are written into a folder, the page hears of each: its name, and which of how many it is."""
     told = pressed(lambda _: write_files(Finishing(course.desk()), "all"))
-    files = [(f"Writing Maren_{kind}, {number} of {len(FILES)} files.", (number - 1) / len(FILES))
-             for number, kind in enumerate(FILES, 1)]
+    files = [
+        (f"Writing Maren_{kind}, {number} of {len(FILES)} files.", (number - 1) / len(FILES))
+        for number, kind in enumerate(FILES, 1)
+    ]
     assert told[1:-1] == files and told[-1].startswith("Written into the folder")
 
 

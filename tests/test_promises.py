@@ -3,7 +3,7 @@
 import anew
 import pytest
 from bodies import random_bodies, within
-from figures import CASES, FEW, RANGED, STYLES, METHODS, WEARERS, figure, words
+from figures import CASES, FEW, METHODS, RANGED, STYLES, WEARERS, figure, words
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from promises import PROMISES, faults
@@ -50,16 +50,24 @@ def test_every_kind_of_line_is_followed_across_a_seam(case):
 
 def test_only_sewn_edges_are_called_seams():
     """An edge's kind is a seam's where it is sewn, and a free edge's or a fold's where it is not."""
-    wrong = [f"{words(case)}, {piece.name}: {edge.name} ({edge.kind.value})" for case in CASES
-             for piece in figure(*case).pieces for edge in piece.edges
-             if (edge.seam is not None) != (edge.kind in SEWN)]
+    wrong = [
+        f"{words(case)}, {piece.name}: {edge.name} ({edge.kind.value})"
+        for case in CASES
+        for piece in figure(*case).pieces
+        for edge in piece.edges
+        if (edge.seam is not None) != (edge.kind in SEWN)
+    ]
     assert not wrong
 
 
 def test_demo_wearers_draft_to_the_wearer_and_most_both_ways():
     """Every demo wearer drafts to the wearer in every kind of style, and at least four also by the guides."""
-    said = {(name, style, method): _tried(body, Style(method=method, **STYLES[style]))
-            for name, body in demo_wearers() for style in STYLES for method in METHODS}
+    said = {
+        (name, style, method): _tried(body, Style(method=method, **STYLES[style]))
+        for name, body in demo_wearers()
+        for style in STYLES
+        for method in METHODS
+    }
     assert not {case: one for case, one in said.items() if isinstance(one, str) and case[2] == "wearer"}
     for style in STYLES:
         both = [name for name, _ in demo_wearers() if not isinstance(said[name, style, "guides"], str)]
@@ -99,8 +107,13 @@ def test_every_end_of_a_style_range_keeps_the_promises(wearer):
     said, broken = [], []
     for number, (name, end) in enumerate(RANGED):
         # An opening's size matters only where there is one; ways and cups take turns.
-        more = {"front_opening": "opening" in name, "back_opening": "opening" in name, "method": METHODS[number // 2 % 2],
-                "cup_parts": 2 + number // 4 % 2, name: end}
+        more = {
+            "front_opening": "opening" in name,
+            "back_opening": "opening" in name,
+            "method": METHODS[number // 2 % 2],
+            "cup_parts": 2 + number // 4 % 2,
+            name: end,
+        }
         but = SLOW if number % 4 else ()
         broken += [f"{more}: {one}" for one in kept_or_refused(WEARERS[wearer], Style(**more), said, but)]
     print(f"{wearer}: {len(said)} of {len(RANGED)} refused", *said, sep="\n  ")
@@ -109,7 +122,8 @@ def test_every_end_of_a_style_range_keeps_the_promises(wearer):
 
 
 SOME_VALUES = st.lists(st.sampled_from(quantities(Style)), min_size=1, max_size=4, unique=True).flatmap(
-    lambda some: st.fixed_dictionaries({quantity.name: within(quantity) for quantity in some}))
+    lambda some: st.fixed_dictionaries({quantity.name: within(quantity) for quantity in some})
+)
 
 
 @settings(max_examples=40, deadline=None, derandomize=True, database=None, suppress_health_check=list(HealthCheck))
@@ -124,6 +138,7 @@ def test_an_inch_more_of_bust_gives_more_fullness(wearer):
     """One inch more bust, all else alike, takes a larger angle at the bust point, measured on the block."""
     body = WEARERS[wearer]
     fuller = draft(body.replaced(bust_girth=body.bust_girth + 2.54), Style())
-    taken = [sum(anew.angle_at(cut.outline, one.steps.overbust.bust_point) for cut in one.waste)
-             for one in (figure(wearer), fuller)]
+    taken = [
+        sum(anew.angle_at(cut.outline, one.steps.overbust.bust_point) for cut in one.waste) for one in (figure(wearer), fuller)
+    ]
     assert taken[1] > taken[0] + 0.5

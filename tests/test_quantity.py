@@ -22,9 +22,7 @@ class Sample:
         "how far above the point the mark lies",
         unit="cm", low=3.8, high=11.4, step=0.3, default=7.62, group="overbust", source="a test",
     )  # fmt: skip
-    slope: float = declared(
-        "how steep it is", unit="degrees", low=-10, high=40, step=1, default=20
-    )
+    slope: float = declared("how steep it is", unit="degrees", low=-10, high=40, step=1, default=20)
     part: float = declared("which part of it", unit="share", low=0, high=1, step=0.05, default=0.5)
     panels: int = declared("how many", unit="count", low=1, high=4, step=1, default=2)
     opening: bool = declared("whether it is open", unit="yes or no", default=True)
@@ -143,9 +141,7 @@ def test_limits_of_lengths_are_said_in_both_units():
     """A length's refusal names value and limits in both units; the inches lie within."""
     with pytest.raises(CorsetkitError) as caught:
         BY_NAME["height"].check(1.27, "row 3, Maren: ")
-    assert str(caught.value) == (
-        "row 3, Maren: height is 1.27 cm (1/2 in): allowed are 3.8 to 11.4 cm (1 1/2 to 4 7/16 in)"
-    )
+    assert str(caught.value) == ("row 3, Maren: height is 1.27 cm (1/2 in): allowed are 3.8 to 11.4 cm (1 1/2 to 4 7/16 in)")
 
 
 def test_wrong_unit_is_named():
@@ -181,9 +177,7 @@ def test_limits_in_inches_lie_within(data):
     assert (last + step) * CM_PER_INCH > high
 
 
-@pytest.mark.parametrize(
-    ("cm", "inches"), [(0.1, 1 / 16), (0.25, 1 / 8), (0.3, 1 / 8), (0.5, 1 / 4), (1.0, 1 / 2)]
-)
+@pytest.mark.parametrize(("cm", "inches"), [(0.1, 1 / 16), (0.25, 1 / 8), (0.3, 1 / 8), (0.5, 1 / 4), (1.0, 1 / 2)])
 def test_steps_in_inches(cm, inches):
     """A step in inches is the fraction of a tape nearest to the declared step."""
     assert Quantity("x", "x", "cm", low=10, high=20, step=cm).limits_in("in")[2] == inches

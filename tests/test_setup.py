@@ -1,4 +1,5 @@
 """The lists of packages keep in step; the set-up's modules stay plain; the Python is looked at first."""
+
 import ast
 import pathlib
 import re
@@ -17,8 +18,7 @@ from corsetkit.setup import start
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 SETUP = ROOT / "corsetkit" / "setup"
-WAYS_IN = [ROOT / "lessons" / "__main__.py", ROOT / "tests" / "__main__.py",
-           ROOT / "tests" / "benchmarks" / "__main__.py"]
+WAYS_IN = [ROOT / "lessons" / "__main__.py", ROOT / "tests" / "__main__.py", ROOT / "tests" / "benchmarks" / "__main__.py"]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
 
 
@@ -32,12 +32,13 @@ def pins(name):
 
 # The lists
 
+
 def test_environment_yml_lists_what_pyproject_lists():
     entries = yaml.safe_load((ROOT / "environment.yml").read_text(encoding="utf-8"))["dependencies"]
     # What conda's own channel may lack is listed under pip.
     listed = [entry for entry in entries if isinstance(entry, str) and entry != "pip"]
     listed += [name for entry in entries if isinstance(entry, dict) for name in entry["pip"]]
-    python, = [entry for entry in listed if entry.startswith("python ")]
+    (python,) = [entry for entry in listed if entry.startswith("python ")]
     assert names(entry for entry in listed if entry != python) == names(PROJECT["dependencies"])
     assert python == "python " + PROJECT["requires-python"]
 
@@ -81,11 +82,11 @@ def test_what_the_installed_packages_ask_for_is_pinned():
 
 
 def test_the_pythons_are_the_same_everywhere():
-    assert PROJECT["requires-python"] == ">={}.{},<{}.{}".format(
-        *start.OLDEST, start.NEWEST[0], start.NEWEST[1] + 1)
+    assert PROJECT["requires-python"] == ">={}.{},<{}.{}".format(*start.OLDEST, start.NEWEST[0], start.NEWEST[1] + 1)
 
 
 # The modules
+
 
 @pytest.mark.parametrize("path", sorted(SETUP.glob("*.py")) + WAYS_IN, ids=lambda path: path.parent.name + "/" + path.name)
 def test_a_module_of_the_set_up_is_readable_by_old_pythons_and_needs_nothing(path):
@@ -116,18 +117,28 @@ def test_an_old_python_is_told_in_one_sentence_and_leaves_nothing(way_in, tmp_pa
     shutil.copy(way_in, target)
     (target.parent / "bench_one.py").touch()
     (copy / "corsetkit" / "__init__.py").write_text("import this_package_is_never_imported\n")
-    program = ("import runpy, sys; sys.version_info = (3, 8, 10, 'final', 0); sys.argv = sys.argv[1:]; "
-               "runpy.run_path(sys.argv[0], run_name='__main__')")
-    done = subprocess.run([sys.executable, "-c", program, str(target.parent)], capture_output=True,
-                          text=True, cwd=tmp_path)
+    program = (
+        "import runpy, sys; sys.version_info = (3, 8, 10, 'final', 0); sys.argv = sys.argv[1:]; "
+        "runpy.run_path(sys.argv[0], run_name='__main__')"
+    )
+    done = subprocess.run([sys.executable, "-c", program, str(target.parent)], capture_output=True, text=True, cwd=tmp_path)
     assert done.returncode == 1
     assert re.fullmatch(r"Python 3\.11, 3\.12 or 3\.13, please \(this is Python 3\.8\): .+\n", done.stderr)
     assert not (copy / ".venv").exists()
 
 
-@pytest.mark.parametrize("version, bits, fits", [
-    ((3, 10), 64, False), ((3, 11), 64, True), ((3, 12), 64, True), ((3, 13), 64, True),
-    ((3, 14), 64, False), ((2, 7), 64, False), ((3, 12), 32, False)])
+@pytest.mark.parametrize(
+    "version, bits, fits",
+    [
+        ((3, 10), 64, False),
+        ((3, 11), 64, True),
+        ((3, 12), 64, True),
+        ((3, 13), 64, True),
+        ((3, 14), 64, False),
+        ((2, 7), 64, False),
+        ((3, 12), 32, False),
+    ],
+)
 def test_which_pythons_fit(version, bits, fits):
     sentence = start.wrong_python(version, bits, "lessons")
     assert (sentence is None) is fits

@@ -1,4 +1,5 @@
 """Where venv, pip, disk or network fails, one clear sentence is said."""
+
 import errno
 import os
 import pathlib
@@ -75,6 +76,7 @@ def test_a_venv_that_cannot_be_made_is_told(root):
 def test_a_folder_that_may_not_be_written_in_is_told(root, monkeypatch):
     def refuse(*_, **__):
         raise PermissionError(errno.EACCES, "Permission denied", root)
+
     monkeypatch.setattr(os, "makedirs", refuse)
     started, sentence = stopped(root)
     assert started == [] and "Nothing may be written in " + root in sentence
@@ -96,14 +98,14 @@ def test_a_path_too_long_for_windows_is_told(root, monkeypatch):
 
 # Debian's Python without ensurepip
 
+
 def without(monkeypatch, *missing):
     monkeypatch.setattr(install, "is_there", lambda name: name not in missing)
 
 
 def test_without_ensurepip_and_pip_the_remedy_is_named(root, monkeypatch):
     without(monkeypatch, "ensurepip", "pip")
-    monkeypatch.setattr(os.path, "exists", lambda path, real=os.path.exists:
-                        path == "/etc/debian_version" or real(path))
+    monkeypatch.setattr(os.path, "exists", lambda path, real=os.path.exists: path == "/etc/debian_version" or real(path))
     started, sentence = stopped(root)
     assert started == []
     assert "sudo apt install python{}.{}-venv".format(*sys.version_info[:2]) in sentence
@@ -114,8 +116,9 @@ def test_without_ensurepip_this_pythons_own_pip_serves(root, monkeypatch):
     without(monkeypatch, "ensurepip")
     commands = []
     pretended = Programs(root)
-    install.ready(root, places.COURSE, run=lambda command, held: commands.append(command) or pretended(command),
-                  say=lambda _: None)
+    install.ready(
+        root, places.COURSE, run=lambda command, held: commands.append(command) or pretended(command), say=lambda _: None
+    )
     assert pretended.started == ALL
     assert "--without-pip" in commands[0]
     assert commands[1][:5] == [sys.executable, "-m", "pip", "--python", places.venv_python(places.venv_folder(root))]
@@ -124,8 +127,9 @@ def test_without_ensurepip_this_pythons_own_pip_serves(root, monkeypatch):
 def test_with_ensurepip_the_environments_own_pip_is_used(root):
     commands = []
     pretended = Programs(root)
-    install.ready(root, places.COURSE, run=lambda command, held: commands.append(command) or pretended(command),
-                  say=lambda _: None)
+    install.ready(
+        root, places.COURSE, run=lambda command, held: commands.append(command) or pretended(command), say=lambda _: None
+    )
     assert "--without-pip" not in commands[0]
     assert commands[1][:3] == [places.venv_python(places.venv_folder(root)), "-m", "pip"]
 

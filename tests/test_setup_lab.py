@@ -1,4 +1,5 @@
 """Where the set-up puts things, and JupyterLab as a learner meets it."""
+
 import copy
 import json
 import os
@@ -25,7 +26,7 @@ def test_a_pth_file_makes_any_path_importable(tmp_path):
     done = subprocess.run([sys.executable, "-I", "-c", program, str(site)], capture_output=True, text=True)
     assert (done.stdout, done.stderr) == ("found\n", "")
     # Plain ASCII, so that no code page of any system reads it otherwise.
-    pth, = site.iterdir()
+    (pth,) = site.iterdir()
     assert pth.suffix == ".pth" and pth.read_bytes().isascii()
 
 
@@ -34,16 +35,22 @@ def test_a_users_own_settings_do_not_reach_the_course():
     got = places.surroundings("/clone/.venv", given)
     assert got["PATH"] == "kept"
     assert not {"PYTHONPATH", "JUPYTER_PATH", "PIP_USER"} & set(got)
-    for name in ("JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTERLAB_SETTINGS_DIR",
-                 "JUPYTERLAB_WORKSPACES_DIR", "IPYTHONDIR"):
+    for name in (
+        "JUPYTER_CONFIG_DIR",
+        "JUPYTER_DATA_DIR",
+        "JUPYTERLAB_SETTINGS_DIR",
+        "JUPYTERLAB_WORKSPACES_DIR",
+        "IPYTHONDIR",
+    ):
         assert got[name].startswith(os.path.join("/clone/.venv", "")), name
 
 
 def test_the_longest_path_of_the_packages_is_known():
     # Windows without long paths: the set-up tells beforehand how long the clone's path may be.
     venv = places.venv_folder()
-    longest = max(len(os.path.relpath(os.path.join(folder, name), places.ROOT))
-                  for folder, _, files in os.walk(venv) for name in files)
+    longest = max(
+        len(os.path.relpath(os.path.join(folder, name), places.ROOT)) for folder, _, files in os.walk(venv) for name in files
+    )
     assert longest < install.LONGEST_INSIDE + 10
 
 
@@ -59,6 +66,7 @@ def test_labs_settings_are_ones_that_this_lab_knows(plugin):
 
 def test_labs_settings_lie_where_lab_reads_them():
     from jupyterlab.commands import get_app_dir
+
     path = lab.settings_file(sys.prefix)
     assert os.path.dirname(path) == os.path.join(get_app_dir(), "settings")
     assert json.loads(pathlib.Path(path).read_text(encoding="utf-8")) == lab.SETTINGS
@@ -91,6 +99,7 @@ def test_labs_own_part_is_written_whole_and_once(tmp_path):
 def test_lab_finds_its_own_part_and_what_it_loads_from_it(tmp_path):
     from jupyter_core.paths import jupyter_path
     from jupyterlab_server.config import get_federated_extensions
+
     assert lab.extensions_folder(sys.prefix) in jupyter_path("labextensions")
     lab.write_extension(str(tmp_path))
     found = get_federated_extensions([lab.extensions_folder(str(tmp_path))])
@@ -118,7 +127,7 @@ def test_labs_own_part_bears_the_names_that_the_settings_use_and_no_address():
 
 def test_labs_own_part_knows_a_lesson_by_the_line_that_the_builder_writes():
     script = pathlib.Path(lab.EXTENSION, lab.EXTENSION_FILES[0]).read_text(encoding="utf-8")
-    line, = re.findall('OF_A_LESSON = "(.+)";', script)
+    (line,) = re.findall('OF_A_LESSON = "(.+)";', script)
     lessons = sorted(pathlib.Path(places.ROOT, "lessons").glob("*.ipynb"))
     assert lessons
     for path in lessons:
@@ -142,16 +151,25 @@ def saver(folder):
     def save(name, content):
         manager.save({"type": "notebook", "format": "json", "content": copy.deepcopy(content)}, name)
         return (folder / name).read_bytes()
+
     return save
 
 
 def as_run(notebook):
     """The notebook as the page has it once it has run: sliders, and what a kernel tells of itself."""
-    live = {"output_type": "display_data", "metadata": {}, "data": {"application/vnd.jupyter.widget-view+json": {"model_id": "1"}}}
+    live = {
+        "output_type": "display_data",
+        "metadata": {},
+        "data": {"application/vnd.jupyter.widget-view+json": {"model_id": "1"}},
+    }
     for cell in notebook["cells"]:
         cell["source"] = "".join(cell["source"])
         if cell["cell_type"] == "code":
-            cell |= {"outputs": [live], "execution_count": 7, "metadata": {"trusted": True, "execution": {"iopub.status.busy": "x"}}}
+            cell |= {
+                "outputs": [live],
+                "execution_count": 7,
+                "metadata": {"trusted": True, "execution": {"iopub.status.busy": "x"}},
+            }
     notebook["metadata"]["language_info"] = {"name": "python", "version": "3.11.9"}
     return notebook
 
@@ -203,6 +221,7 @@ def test_the_server_loads_the_courses_part_of_it(tmp_path):
     """The server finds the part that keeps the stored drawings where the set-up has put it, and can load it."""
     from jupyter_core.paths import jupyter_config_path
     from jupyter_server.extension.manager import ExtensionManager
+
     lab.write_settings(str(tmp_path))
     told = json.loads(pathlib.Path(lab.server_file(str(tmp_path))).read_text(encoding="utf-8"))
     assert lab.server_folder(sys.prefix) in jupyter_config_path()

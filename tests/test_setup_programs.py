@@ -1,4 +1,5 @@
 """What the set-up does with real programs: environments, locks, signals."""
+
 import os
 import pathlib
 import signal
@@ -56,8 +57,13 @@ sys.exit(programs.follow([sys.executable, "-c", child]))
 @pytest.mark.skipif(os.name == "nt", reason="Windows ends a process without a word to it")
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT])
 def test_what_ends_the_start_ends_the_program_it_started(number):
-    parent = subprocess.Popen([sys.executable, "-c", PARENT, str(SETUP.parent)], text=True,
-                              stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, start_new_session=True)
+    parent = subprocess.Popen(
+        [sys.executable, "-c", PARENT, str(SETUP.parent)],
+        text=True,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,
+    )
     try:
         assert parent.stdout.readline() == "there\n"
         if number == signal.SIGINT:
@@ -85,8 +91,7 @@ with lock.Lock(sys.argv[2], print):
 
 
 def hold(folder):
-    program = subprocess.Popen([sys.executable, "-c", HOLD, str(SETUP.parent), str(folder)],
-                               stdout=subprocess.PIPE, text=True)
+    program = subprocess.Popen([sys.executable, "-c", HOLD, str(SETUP.parent), str(folder)], stdout=subprocess.PIPE, text=True)
     assert program.stdout.readline() == "held\n"
     return program
 
@@ -111,6 +116,6 @@ def test_a_second_set_up_waits_for_the_first_and_a_killed_one_holds_nobody(tmp_p
 def test_an_environment_made_by_something_else_is_served(tmp_path, capsys):
     here.main(prefix=str(tmp_path / "env"), folder=str(tmp_path / "env" / "site"))
     assert os.path.exists(lab.settings_file(str(tmp_path / "env")))
-    pth, = (tmp_path / "env" / "site").iterdir()
+    (pth,) = (tmp_path / "env" / "site").iterdir()
     assert ascii(places.ROOT) in pth.read_text(encoding="ascii")
     assert "can be imported" in capsys.readouterr().out

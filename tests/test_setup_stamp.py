@@ -1,4 +1,5 @@
 """A second start does nothing; a half-finished set-up is done again; a change is noticed."""
+
 import errno
 import json
 import os
@@ -30,7 +31,7 @@ def test_what_is_made_for_the_lessons_lies_in_the_environment(root):
     ready(root)
     venv = places.venv_folder(root)
     assert json.loads(pathlib.Path(lab.settings_file(venv)).read_text()) == lab.SETTINGS
-    pth, = pathlib.Path(places.site_packages(venv)).glob("*.pth")
+    (pth,) = pathlib.Path(places.site_packages(venv)).glob("*.pth")
     # The line is run as Python runs it, with a path of its own to append to.
     line = pth.read_text(encoding="ascii")
     line = line.replace("import sys; ", "")
@@ -129,7 +130,8 @@ def test_a_package_that_has_gone_is_seen_and_put_back(root, gone):
     started, said = ready(root)
     assert started == ["pip uv", "uv", "look"] and (site / gone).is_dir()
     assert said[0] == "Putting back what has gone from the folder .venv: {} ...".format(
-        "argon2-cffi" if gone == "argon2" else "numpy")
+        "argon2-cffi" if gone == "argon2" else "numpy"
+    )
     assert ready(root) == ([], [])
 
 

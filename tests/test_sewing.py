@@ -6,6 +6,7 @@ import pytest
 from figures import CASES, figure, words
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.finish.bill import bill
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
@@ -14,12 +15,12 @@ from corsetkit.pattern.edge import Kind
 from corsetkit.sewing import stage as cautions
 from corsetkit.sewing.matches import matches, start_words
 from corsetkit.sewing.order import order_of, owners_of, pieces_of
-from corsetkit.sewing.text import sewing_order
-from corsetkit.sewing.text import WIDTH, sewing_text, write_sewing
-from corsetkit.drawing.marks import seam_letter
+from corsetkit.sewing.text import WIDTH, sewing_order, sewing_text, write_sewing
 
-FINISHES = {"strip": Finish(), "folded and bound": Finish(facing="folded", top_allowance=0, armscye_allowance=0,
-                                                         neckline_allowance=0, hem_allowance=0)}
+FINISHES = {
+    "strip": Finish(),
+    "folded and bound": Finish(facing="folded", top_allowance=0, armscye_allowance=0, neckline_allowance=0, hem_allowance=0),
+}
 BOTH = [(case, how) for number, case in enumerate(CASES) for how in FINISHES if number % 2 == (how != "strip")]
 SAID = [words(case) + ", " + how for case, how in BOTH]
 
@@ -79,7 +80,7 @@ def test_every_layer_is_cut(case):
     finished = finish(figure(*case))
     cutting = sewing_order(finished)[1]
     for cloth in ("shell", "strength layer", "lining"):
-        move, = (one for one in cutting.moves if one.text.startswith(f"Of the {cloth} cut"))
+        (move,) = (one for one in cutting.moves if one.text.startswith(f"Of the {cloth} cut"))
         mine = [(one.piece, layer) for one in finished.pieces for layer in one.layers if layer.cloth == cloth]
         assert list(move.pieces) == [piece for piece, _ in mine]
         assert all(f"{piece.number} {piece.name} ({layer.count}" in move.text for piece, layer in mine)
@@ -125,7 +126,9 @@ def test_where_seams_begin_is_told_by_what_is_there():
     """A seam's start is told by the free edge there, or by the seam it meets."""
     pattern = figure("Maren")
     said = {seam.name: start_words(seam, owners_of(pattern)) for seam in pattern.seams}
-    assert said["underbust"] == "the centre front" and said["side seam"] == "the armscye" and said["back yoke"] == "the armscye"
+    assert (
+        said["underbust"] == "the centre front" and said["side seam"] == "the armscye" and said["back yoke"] == "the armscye"
+    )
     assert said["front dart seam"] == "its end at seam D" and said["overbust"] == "the centre front"
 
 
@@ -140,9 +143,13 @@ def test_cautions_stand_where_they_matter():
     assert cautions.BLADES in stages[0].cautions and cautions.BLADES in stages[1].cautions
     for stage in stages:
         text = " ".join(move.text.lower() for move in stage.moves)
-        for said, caution in ((r"\bpress(ed)?\b", cautions.IRON), (r"\bpin\b", cautions.PINS),
-                              (r"try it on", cautions.TRIED_ON), (r"last fitting", cautions.TRIED_ON),
-                              (r"\bawl\b", cautions.EYELETS)):
+        for said, caution in (
+            (r"\bpress(ed)?\b", cautions.IRON),
+            (r"\bpin\b", cautions.PINS),
+            (r"try it on", cautions.TRIED_ON),
+            (r"last fitting", cautions.TRIED_ON),
+            (r"\bawl\b", cautions.EYELETS),
+        ):
             assert not re.search(said, text) or caution in stage.cautions, (stage.title, said)
     wanted = {value for name, value in vars(cautions).items() if name.isupper()}
     assert wanted == {one for stage in stages for one in stage.cautions}

@@ -8,26 +8,25 @@ from pathlib import Path
 import pdfplumber
 import pypdfium2
 import pytest
+from drawn_patterns import drawn_patterns
+from figures import WEARERS
+from pdf_lines import curves
 from shapely import LineString, box
 from shapely.geometry import Polygon
+from toy_pattern import toy_pattern
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
-from corsetkit.finish.choices import Finish
-from corsetkit.finish.finished import finish
-from corsetkit.geometry.points import heading
-from corsetkit.pattern.edge import Kind
+from corsetkit.drawing.canvas import Recorder, recorded
 from corsetkit.drawing.finished_painting import LAYERS, paint_finished
 from corsetkit.drawing.finished_view import finished_view
 from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.painting import owners_of
+from corsetkit.finish.choices import Finish
+from corsetkit.finish.finished import finish
+from corsetkit.geometry.points import heading
+from corsetkit.pattern.edge import Kind
+from corsetkit.printing.finished_print import print_sheets, write_print
 from corsetkit.printing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
-from corsetkit.drawing.canvas import Recorder, recorded
-from corsetkit.printing.finished_print import print_sheets
-from corsetkit.printing.finished_print import write_print
-from drawn_patterns import drawn_patterns
-from figures import WEARERS
-from pdf_lines import curves
-from toy_pattern import toy_pattern
 
 CM = 2.54 / 72
 DAY = datetime.date(2026, 3, 1)
@@ -45,23 +44,42 @@ def made():
 def printed(tmp_path_factory, made):
     """It printed on A4, on A0, on the roll, and by piece: each with the summary."""
     folder = tmp_path_factory.mktemp("sheets")
-    asked = {"A4": {}, "Letter": {"paper": "US letter"}, "A0": {"paper": "A0"}, "roll": {"paper": "roll"},
-             "by piece": {"by_piece": True}, "own": {"paper": (42.0, 59.4)}}
+    asked = {
+        "A4": {},
+        "Letter": {"paper": "US letter"},
+        "A0": {"paper": "A0"},
+        "roll": {"paper": "roll"},
+        "by piece": {"by_piece": True},
+        "own": {"paper": (42.0, 59.4)},
+    }
     said = {"unit": "cm", "wearer": NAME, "date": DAY}
-    return {name: (folder / f"{name}.pdf", write_print(made, folder / f"{name}.pdf", **said, **more))
-            for name, more in asked.items()}
+    return {
+        name: (folder / f"{name}.pdf", write_print(made, folder / f"{name}.pdf", **said, **more))
+        for name, more in asked.items()
+    }
 
 
-@pytest.mark.parametrize("which, size", [("A4", (21.0, 29.7)), ("Letter", (21.59, 27.94)), ("A0", (84.1, 118.9)),
-                                         ("roll", (91.44, None)), ("by piece", (21.0, 29.7)), ("own", (42.0, 59.4))])
+@pytest.mark.parametrize(
+    "which, size",
+    [
+        ("A4", (21.0, 29.7)),
+        ("Letter", (21.59, 27.94)),
+        ("A0", (84.1, 118.9)),
+        ("roll", (91.44, None)),
+        ("by piece", (21.0, 29.7)),
+        ("own", (42.0, 59.4)),
+    ],
+)
 def test_the_squares_are_true(printed, which, size):
     """On page 1 stand squares of 100.00 mm and 101.60 mm a side, within 0.01 mm, on a page of the paper's own size."""
     with pdfplumber.open(printed[which][0]) as book:
         page = book.pages[0]
         assert page.width * CM == pytest.approx(size[0], abs=0.001)
         assert size[1] is None or page.height * CM == pytest.approx(size[1], abs=0.001)
-        sides = {(round((c["x1"] - c["x0"]) * CM * 10, 2), round((c["bottom"] - c["top"]) * CM * 10, 2))
-                 for c in (*page.rects, *page.curves)}
+        sides = {
+            (round((c["x1"] - c["x0"]) * CM * 10, 2), round((c["bottom"] - c["top"]) * CM * 10, 2))
+            for c in (*page.rects, *page.curves)
+        }
     assert (100.0, 100.0) in sides and (101.6, 101.6) in sides
 
 
@@ -98,8 +116,11 @@ def test_the_longest_seam_is_as_long_as_in_the_pattern(printed, made, which):
     """Both sides of the longest seam, summed from the PDF's own curves, have their length within 0.01 mm."""
     seam = max(made.pattern.seams, key=lambda one: one.lengths[0])
     with pdfplumber.open(printed[which][0]) as book:
-        lengths = [sum(curve.length for curve in curves(drawn["path"])) * CM
-                   for page in book.pages for drawn in (*page.curves, *page.lines)]
+        lengths = [
+            sum(curve.length for curve in curves(drawn["path"])) * CM
+            for page in book.pages
+            for drawn in (*page.curves, *page.lines)
+        ]
     for edge in (*seam.sides[0], *seam.sides[1]):
         assert any(length == pytest.approx(edge.length, abs=0.001) for length in lengths), edge.name
 
@@ -140,8 +161,7 @@ def test_what_a_cutter_needs_can_be_read_and_searched(printed, made, which):
     """Every piece's number, name, cloths, wearer and date, its seams' partners, and what to do if the square is off."""
     with pdfplumber.open(printed[which][0]) as book:
         texts = [page.extract_text() for page in book.pages]
-        words = [word["text"] for page in book.pages
-                 for word in page.extract_words(use_text_flow=True, keep_blank_chars=True)]
+        words = [word["text"] for page in book.pages for word in page.extract_words(use_text_flow=True, keep_blank_chars=True)]
     everything = "\n".join(texts)
     assert "If the squares are off" in texts[0] and "97 mm: 103.1 %" in texts[0] and "100 %" in texts[0]
     assert "Strips, cut by measure" in everything and "53.7 cm by 6 cm" in everything
@@ -149,8 +169,15 @@ def test_what_a_cutter_needs_can_be_read_and_searched(printed, made, which):
     # What is turned by a quarter is told apart from the list by its place alone, so each name is counted where it stands.
     for one in made.pieces:
         assert f"{one.piece.number} {one.piece.name}" in named
-    for said in ("cut 1 on the fold: shell, strength layer, lining", "cut 2 as a pair: shell, lining", "this way up", NAME,
-                 "2026-03-01", "on the fold", "to 5, 6"):
+    for said in (
+        "cut 1 on the fold: shell, strength layer, lining",
+        "cut 2 as a pair: shell, lining",
+        "this way up",
+        NAME,
+        "2026-03-01",
+        "on the fold",
+        "to 5, 6",
+    ):
         assert said in named, said
     assert all(f"page {number} of {len(texts)}" in text for number, text in enumerate(texts, 1))
 
@@ -191,8 +218,8 @@ def test_the_large_papers_are_one_page(printed):
 @pytest.mark.parametrize("by_piece", [False, True], ids=["together", "by piece"])
 def test_the_pages_show_every_piece_whole(what, by_piece):
     """Within their joins the pages show all of every piece, no piece lies on another, and no page is without one."""
-    from corsetkit.printing.page_plan import planned, planned_by_piece
     from corsetkit.printing.finished_print import item
+    from corsetkit.printing.page_plan import planned, planned_by_piece
 
     made = finish(PATTERNS[what])
     owners = owners_of(made.pattern.pieces)
@@ -214,8 +241,10 @@ def test_the_pages_show_every_piece_whole(what, by_piece):
         assert all(len(page.pieces) == 1 for page in plan.pages)
         for (one, _), shape in zip(plan.pieces, laid):
             left, bottom, right, top = shape.bounds
-            counts = [len(paper.pages_of((0.5001, 0.5001, 0.5001 + a, 0.5001 + b)))
-                      for a, b in ((right - left, top - bottom), (top - bottom, right - left))]
+            counts = [
+                len(paper.pages_of((0.5001, 0.5001, 0.5001 + a, 0.5001 + b)))
+                for a, b in ((right - left, top - bottom), (top - bottom, right - left))
+            ]
             used = len(plan.pages_with(one.piece))
             assert used <= min(counts)
             # Turned only where that saves a page.
@@ -225,8 +254,11 @@ def test_the_pages_show_every_piece_whole(what, by_piece):
 
 
 @pytest.mark.parametrize("what", PATTERNS, ids=str)
-@pytest.mark.parametrize("paper, by_piece", [(PAPERS[0], False), (PAPERS[0], True), (LARGE[0], False), (LARGE[1], False)],
-                         ids=["A4", "A4 by piece", "A0", "roll"])
+@pytest.mark.parametrize(
+    "paper, by_piece",
+    [(PAPERS[0], False), (PAPERS[0], True), (LARGE[0], False), (LARGE[1], False)],
+    ids=["A4", "A4 by piece", "A0", "roll"],
+)
 def test_no_words_meet(what, paper, by_piece):
     """On no page does a text meet another or leave what can be printed."""
     sheets, paper = print_sheets(finish(PATTERNS[what]), paper, "in", NAME * 3, "2026-03-01", by_piece)
@@ -246,8 +278,11 @@ def test_join_marks_of_neighbours_lie_on_each_other(made, by_piece):
     found = {}
     for sheet in print_sheets(made, PAPERS[0], "in", "", "", by_piece)[0][2:]:
         joins = [call for call in recorded(sheet).calls if call.groups and call.groups[-1][0] == "joins"]
-        places = [call.what[0][0].start for call in joins if call.kind == "line" and call.what[1].kind == "join-mark"
-                  and len(call.what[0]) == 4]
+        places = [
+            call.what[0][0].start
+            for call in joins
+            if call.kind == "line" and call.what[1].kind == "join-mark" and len(call.what[0]) == 4
+        ]
         words = [call.what[1] for call in joins if call.kind == "words"]
         assert len(places) == len(words)
         for place, numbers in zip(places, words):
@@ -316,7 +351,8 @@ def test_bound_edges_are_cut_on_their_line_and_marked():
     yoke = finished_view(made.pieces[0], 1.0, owners_of(made.pattern.pieces))
     assert {one.edge.name for one in yoke.sewing} == {"overbust", "shoulder"}
     assert not any(notch.depth == 0 for one in made.pieces for notch in one.notches) or any(
-        finished_view(one, 1.0, {}).marked for one in made.pieces)
+        finished_view(one, 1.0, {}).marked for one in made.pieces
+    )
 
 
 def test_a_seam_names_those_it_is_sewn_to(made):
@@ -350,12 +386,22 @@ def test_other_styles_are_printed_whole(tmp_path, style):
 # -- the square and the scale
 
 
-@pytest.mark.parametrize("paper, said", [
-    ((2.0, 2.0), "too small for the margins"), ((19.0, 30.0), "too small for the margins"), ((30, 24), "too small"),
-    ((0, 30), "no length"), ((float("nan"), 30), "no length"), (("a", 30), "no length"), ((True, 30), "no length"),
-    ((30, 900), "longer than a page"), ("A5", "A4, Letter, A0 or roll"), (None, "A4, Letter, A0 or roll"),
-    ((1, 2, 3), "unknown"),
-])
+@pytest.mark.parametrize(
+    "paper, said",
+    [
+        ((2.0, 2.0), "too small for the margins"),
+        ((19.0, 30.0), "too small for the margins"),
+        ((30, 24), "too small"),
+        ((0, 30), "no length"),
+        ((float("nan"), 30), "no length"),
+        (("a", 30), "no length"),
+        ((True, 30), "no length"),
+        ((30, 900), "longer than a page"),
+        ("A5", "A4, Letter, A0 or roll"),
+        (None, "A4, Letter, A0 or roll"),
+        ((1, 2, 3), "unknown"),
+    ],
+)
 def test_a_paper_that_does_not_do_is_one_sentence(tmp_path, made, paper, said):
     """A page too small for margins and square, or no page at all, is refused before anything is written."""
     with pytest.raises(CorsetkitError, match=said) as told:

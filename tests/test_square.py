@@ -6,11 +6,22 @@ from corsetkit import CorsetkitError
 from corsetkit.printing.scale import scale_for, scale_sentence
 
 
-@pytest.mark.parametrize("given, said", [
-    (97, "103.1 %"), ("97 mm", "103.1 %"), ("97,5", "102.6 %"), (103, "97.1 %"), (100, "all is well"),
-    (100.5, "all is well"),
-    (99.5, "all is well"), (99.4, "100.6 %"), (101.6, "dashed"), ("50", "200.0 %"), (200, "50.0 %"),
-])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        (97, "103.1 %"),
+        ("97 mm", "103.1 %"),
+        ("97,5", "102.6 %"),
+        (103, "97.1 %"),
+        (100, "all is well"),
+        (100.5, "all is well"),
+        (99.5, "all is well"),
+        (99.4, "100.6 %"),
+        (101.6, "dashed"),
+        ("50", "200.0 %"),
+        (200, "50.0 %"),
+    ],
+)
 def test_the_square_tells_the_scale(given, said):
     """What the square measures becomes one sentence: true, or the scale to set."""
     sentence = scale_sentence(given)
@@ -23,12 +34,25 @@ def test_the_scale_makes_the_square_true():
         assert measured * scale_for(measured) / 100 == pytest.approx(100)
 
 
-@pytest.mark.parametrize("given, remedy", [
-    (9.7, "looks like centimetres"), (3.9, "looks like inches"), (0, "50 to 200"), (-97, "50 to 200"),
-    (1e400, "not a length"), (float("nan"), "not a length"), ("", "not a length"), ("ten", "not a length"),
-    (None, "not a length"), (True, "not a length"), ([97], "not a length"), (10 ** 400, "not a length"),
-    ("97 in", "not a length"), (201, "50 to 200"),
-])
+@pytest.mark.parametrize(
+    "given, remedy",
+    [
+        (9.7, "looks like centimetres"),
+        (3.9, "looks like inches"),
+        (0, "50 to 200"),
+        (-97, "50 to 200"),
+        (1e400, "not a length"),
+        (float("nan"), "not a length"),
+        ("", "not a length"),
+        ("ten", "not a length"),
+        (None, "not a length"),
+        (True, "not a length"),
+        ([97], "not a length"),
+        (10**400, "not a length"),
+        ("97 in", "not a length"),
+        (201, "50 to 200"),
+    ],
+)
 def test_nonsense_is_refused_in_a_sentence(given, remedy):
     """What cannot be a side of the square is refused, and the usual mistake is named."""
     with pytest.raises(CorsetkitError, match=remedy) as told:

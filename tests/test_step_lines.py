@@ -5,13 +5,13 @@ from itertools import combinations
 import pytest
 from figures import WEARERS, figure
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import path_length
-from corsetkit.drawing.step_values import Drawn
-from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.canvas import recorded
+from corsetkit.drawing.lettering import overlap
 from corsetkit.drawing.step_lines import draft_so_far, near, pair
 from corsetkit.drawing.step_sheet import step_sheet
+from corsetkit.drawing.step_values import Drawn
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.paths import path_length
 from corsetkit.steps import ORDER
 
 CASES = [(wearer, step) for wearer in WEARERS for step in ORDER]
@@ -75,8 +75,11 @@ def test_what_is_cut_away_is_hatched_from_the_step_that_cuts_it():
 
 def edges(wearer, step):
     """Facts and run of each named line of a step's sheet that is no offcut."""
-    return [(call.facts, call.what[0]) for call in recorded(sheet(wearer, step)).of("line")
-            if call.facts.get("role") not in (None, "waste")]
+    return [
+        (call.facts, call.what[0])
+        for call in recorded(sheet(wearer, step)).of("line")
+        if call.facts.get("role") not in (None, "waste")
+    ]
 
 
 @pytest.mark.parametrize(("wearer", "step"), CASES)
@@ -118,7 +121,7 @@ def test_each_step_tells_its_darts_and_seams(step):
     assert new == SEWN[step]
     later = {facts["name"].partition(",")[0] for facts, _ in told if facts["role"] == "before" and "seam" in facts}
     gone = {"front waist dart", "back waist dart"}
-    earlier = [one for one in ORDER[:ORDER.index(step)] if one != "two_part_cup"]
+    earlier = [one for one in ORDER[: ORDER.index(step)] if one != "two_part_cup"]
     assert later - gone == set().union(*(SEWN[one] for one in earlier)) - gone
 
 

@@ -70,10 +70,14 @@ def run(tmp_path):
 
     def run(at, how="here", after=0.0):
         path = os.pathsep.join((str(tmp_path / "hooks"), str(ROOT)))
-        process = subprocess.Popen([sys.executable, "-m", "corsetkit", "w.csv", "--into", "out"], cwd=tmp_path, text=True,
-                                   stdout=subprocess.PIPE, stderr=subprocess.PIPE,
-                                   env={**os.environ, "PYTHONPATH": path, "PRESS_AT": at, "PRESS_HOW": how,
-                                        "PRESS_FOR": "0" if after else "2"})
+        process = subprocess.Popen(
+            [sys.executable, "-m", "corsetkit", "w.csv", "--into", "out"],
+            cwd=tmp_path,
+            text=True,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            env={**os.environ, "PYTHONPATH": path, "PRESS_AT": at, "PRESS_HOW": how, "PRESS_FOR": "0" if after else "2"},
+        )
         if how == "from outside":
             while not (tmp_path / "reached").exists() and process.poll() is None:
                 time.sleep(0.01)
@@ -103,9 +107,19 @@ def test_passed_over_while_the_program_loads(run):
     assert (ended, out, err.splitlines(), made) == (130, "", ["Nothing was written: stopped by hand."], None)
 
 
-@pytest.mark.parametrize("module, how", [
-    *((module, how) for module in ("shapely", "reportlab", "ezdxf") for how in ("here", "made another error", "held down")),
-    ("numpy", "here"), ("numpy", "held down"), ("ezdxf", "passed over")])
+@pytest.mark.parametrize(
+    "module, how",
+    [
+        *(
+            (module, how)
+            for module in ("shapely", "reportlab", "ezdxf")
+            for how in ("here", "made another error", "held down")
+        ),
+        ("numpy", "here"),
+        ("numpy", "held down"),
+        ("ezdxf", "passed over"),
+    ],
+)
 def test_while_a_wearers_files_load_their_tools(run, module, how):
     """What is only loaded for the first wearer stops the run too, whatever error the loading makes of it; nobody is blamed."""
     ended, out, err, made = run(f"import {module}", how)
@@ -113,11 +127,18 @@ def test_while_a_wearers_files_load_their_tools(run, module, how):
     assert out.splitlines() == ["0 of 3 wearers written into out. The rest was not tried: stopped by hand."]
 
 
-@pytest.mark.parametrize("at, how, written", [
-    ("os.rename Bea_cutting.pdf", "passed over", 2), ("os.rename Ana", "here", 1), ("os.rename Ana", "held down", 1),
-    ("os.mkdir .Bea.corsetkit.part", "here", 1), ("os.rename Bea_cutting.pdf", "here", 1), ("os.rename Cleo", "here", 3),
-    ("os.rename Bea_cutting.pdf", "made another error", 1),
-])
+@pytest.mark.parametrize(
+    "at, how, written",
+    [
+        ("os.rename Bea_cutting.pdf", "passed over", 2),
+        ("os.rename Ana", "here", 1),
+        ("os.rename Ana", "held down", 1),
+        ("os.mkdir .Bea.corsetkit.part", "here", 1),
+        ("os.rename Bea_cutting.pdf", "here", 1),
+        ("os.rename Cleo", "here", 3),
+        ("os.rename Bea_cutting.pdf", "made another error", 1),
+    ],
+)
 def test_in_the_middle_of_the_run(run, tmp_path, at, how, written):
     """Whoever was written before is whole and counted, nobody further is begun, and nothing is left half-written or hidden."""
     ended, out, err, made = run(at, how)

@@ -49,8 +49,12 @@ def test_every_other_number_does_something_in_one_style_or_another():
     settings = [{}, {"method": "guides"}, {"front_opening": True, "back_opening": True}]
     for one in DECLARED.values():
         if one.is_number and one.unit != "count" and not one.only:
-            assert any(_differs(body, one, value, more) for body in dict(demo_wearers()).values() for more in settings
-                       for value in (another(one), one.high)), one.name
+            assert any(
+                _differs(body, one, value, more)
+                for body in dict(demo_wearers()).values()
+                for more in settings
+                for value in (another(one), one.high)
+            ), one.name
 
 
 def _differs(body, one, value, more):

@@ -9,20 +9,18 @@ from xml.etree import ElementTree
 
 import pytest
 from svgelements import SVG, Path
+from toy_pattern import toy_pattern
 
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.paths import path_length
-from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.canvas import Sheet, box_run
 from corsetkit.drawing.pattern_sheet import pattern_sheet
 from corsetkit.drawing.pens import CUT, CUT_PAPER, FOLD, SEWN
-from corsetkit.drawing.canvas import Sheet
 from corsetkit.drawing.svg import svg_image, svg_text
-from toy_pattern import toy_pattern
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.paths import path_length
 
 SPACE = "{http://www.w3.org/2000/svg}"
 CURVE = (Line(0j, 4 + 3j), Cubic(4 + 3j, 6 + 5j, 9 + 5j, 10 + 0j))
-HOSTILE = ["</svg><script>alert(1)</script>", "\"' onload='x", "a&b<c>", "\x00\x1b]0;", "\ud800",
-           "\u202egnitirw", "A" * 500]
+HOSTILE = ["</svg><script>alert(1)</script>", "\"' onload='x", "a&b<c>", "\x00\x1b]0;", "\ud800", "\u202egnitirw", "A" * 500]
 
 
 def sheet(paint, title="Sheet", description="A drawing."):
@@ -59,6 +57,7 @@ def test_a_gap_begins_a_new_stroke_and_rounding_does_not():
 
 def test_no_number_is_minus_zero_and_all_have_two_decimals():
     """Coordinates are fixed decimals without minus zero, so that a stored drawing compares exactly."""
+
     def paint(canvas):
         canvas.line((Line(-1 + 7.0000001j, -1.0000001 + 7j),), FOLD)
         canvas.words(-1.0000001 + 7.0000001j, "x", CUT, "start", -1e-9)
@@ -72,6 +71,7 @@ def test_no_number_is_minus_zero_and_all_have_two_decimals():
 
 def test_widths_and_letters_are_seen_at_their_declared_size():
     """At scale 2 a pen and a letter are drawn twice their declared size: seen at half the scale they are at it."""
+
     def paint(canvas):
         canvas.line(CURVE, SEWN)
         canvas.words(0j, "x", CUT)
@@ -102,7 +102,14 @@ def test_a_wearers_name_cannot_spoil_the_drawing(name):
     text = svg_text(pattern_sheet(toy_pattern(), "in", name))
     root = ElementTree.fromstring(text.encode("utf-8"))
     assert {element.tag.removeprefix(SPACE) for element in root.iter()} == {
-        "svg", "title", "desc", "g", "path", "circle", "text"}
+        "svg",
+        "title",
+        "desc",
+        "g",
+        "path",
+        "circle",
+        "text",
+    }
     assert not any(key.startswith("on") for element in root.iter() for key in element.attrib)
     headings = [element for element in root.iter(f"{SPACE}text") if element.get("class") == "ck-heading"]
     assert len(headings) == 1 and headings[0].text.startswith("Corset pattern")
@@ -110,8 +117,8 @@ def test_a_wearers_name_cannot_spoil_the_drawing(name):
 
 def test_facts_are_escaped():
     """A fact told of a line comes back from the data attribute as it was given."""
-    root = drawn(lambda canvas: canvas.line(CURVE, SEWN, {"edge": 'a "b" <c> & \'d\''}))
-    assert root.find(f"{SPACE}path").get("data-edge") == 'a "b" <c> & \'d\''
+    root = drawn(lambda canvas: canvas.line(CURVE, SEWN, {"edge": "a \"b\" <c> & 'd'"}))
+    assert root.find(f"{SPACE}path").get("data-edge") == "a \"b\" <c> & 'd'"
 
 
 class _Image(HTMLParser):
@@ -150,7 +157,8 @@ def test_drawing_needs_the_standard_library_alone():
         "from corsetkit.drawing.svg import svg_text\n"
         "pattern = toy_pattern()\n"
         "svg_text(step_sheet('Step', [Drawn(pattern.pieces[0].run, 'waste', 'cut away')]))\n"
-        "print(len(svg_text(pattern_sheet(pattern))) > 1000)\n")
+        "print(len(svg_text(pattern_sheet(pattern))) > 1000)\n"
+    )
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True)
     assert done.stdout.strip() == "True", done.stderr
 
@@ -163,4 +171,5 @@ def test_an_area_is_closed():
 
 def _file(text):
     import io
+
     return io.StringIO(text)

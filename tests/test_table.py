@@ -92,7 +92,9 @@ class TestControl:
         assert Control(self.depth, "cm").page()["amounts"] == ["0.5"], "ten stops need no large step"
         assert Control(self.turn, "in").page()["amounts"] == ["0.5", "2.5"]
 
-    @pytest.mark.parametrize("answer", [{}, {"at": 17}, {"at": -1}, {"at": True}, {"at": "2"}, {"text": " "}, {"text": "blue"}])
+    @pytest.mark.parametrize(
+        "answer", [{}, {"at": 17}, {"at": -1}, {"at": True}, {"at": "2"}, {"text": " "}, {"text": "blue"}]
+    )
     def test_an_answer_that_means_nothing_is_refused_in_one_sentence(self, answer):
         with pytest.raises(CorsetkitError, match="^depth is ") as refusal:
             Control(self.depth, "in").read(answer)

@@ -32,8 +32,11 @@ def test_upper_and_lower_cups_have_the_same_line(wearer, method):
     """The upper cup's lower edge is, moved, the very line of the lower cups' upper edges."""
     pattern, cup = cup_of(wearer, method)
     upper, inner, outer = pattern.pieces[:3]
-    cut = [edge.path for edge in upper.edges if edge.partner and {id(e) for e in edge.partner} <= {
-        id(e) for piece in (inner, outer) for e in piece.edges}]
+    cut = [
+        edge.path
+        for edge in upper.edges
+        if edge.partner and {id(e) for e in edge.partner} <= {id(e) for piece in (inner, outer) for e in piece.edges}
+    ]
     assert cut == [cup.cut_inner, cup.cut_outer]
     for path, piece, move in ((cup.cut_inner, inner, None), (cup.cut_outer, outer, cup.close_top.back)):
         back = paths.turned_round(paths.moved(path, move) if move else path)
@@ -53,11 +56,13 @@ def test_the_cut_lies_where_the_customs_put_it():
     assert paths.path_end(cup.upper_centre) == cup.front_end == paths.path_start(cup.cut_inner)
 
 
-@pytest.mark.parametrize("style, word", [({"cut_depth": 3.375 * INCH}, "cut.depth along the cup seam"),
-                                         ({"cut_at_front": 2.875 * INCH}, None)])
+@pytest.mark.parametrize(
+    "style, word", [({"cut_depth": 3.375 * INCH}, "cut.depth along the cup seam"), ({"cut_at_front": 2.875 * INCH}, None)]
+)
 def test_a_mark_the_edge_has_no_room_for_is_moved_with_a_warning(style, word):
     """Where an edge is too short for a mark the mark is moved, and a warning says by how much; else there is none."""
     import re
+
     pattern, cup = cup_of("Yrsa", **style)
     said = [warning for warning in cup.warnings if word and re.search(word, warning)]
     assert bool(said) == bool(word)
@@ -93,8 +98,10 @@ def test_the_lower_front_is_cut_into_the_panels_asked_for(centre, side):
     assert len(cut.pieces) == len(whole.pieces) + centre + side - 2
     assert len(cut.seams) == len(whole.seams) + centre + side - 2
     for kind in (Kind.HEM, Kind.CUP_SEAM):
-        lengths = [sum(edge.line.length for piece in pattern.pieces for edge in piece.edges if edge.kind is kind)
-                   for pattern in (whole, cut)]
+        lengths = [
+            sum(edge.line.length for piece in pattern.pieces for edge in piece.edges if edge.kind is kind)
+            for pattern in (whole, cut)
+        ]
         assert lengths[0] == pytest.approx(lengths[1], abs=0.002)
 
 
@@ -105,4 +112,8 @@ def test_ten_pieces_and_nine_seams_as_in_the_table():
     assert [piece.number for piece in pattern.pieces] == list(range(1, 11))
     sides = sorted(tuple(sorted(len(side) for side in seam.sides)) for seam in pattern.seams)
     assert sides == sorted([(1, 1), (1, 1), (2, 2), (1, 1), (2, 3), (1, 1), (1, 1), (1, 1), (1, 2)])
-    assert [len(figure("Maren", style).pieces) for style in ("two parts", "three parts, no yoke", "two parts, no yoke")] == [9, 8, 7]
+    assert [len(figure("Maren", style).pieces) for style in ("two parts", "three parts, no yoke", "two parts, no yoke")] == [
+        9,
+        8,
+        7,
+    ]

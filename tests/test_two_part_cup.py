@@ -35,8 +35,10 @@ def test_the_seam_is_equally_long_on_both_cups(wearer, method):
 def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, method):
     """The seam has no corner at the bust point, and leaves and arrives as the legs do, so that the lines at its ends run on."""
     cup = cup_of(wearer, method)
-    for path, top, low in ((cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
-                          (cup.seam.outer, cup.outer_top, cup.darts.underbust.outer)):
+    for path, top, low in (
+        (cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
+        (cup.seam.outer, cup.outer_top, cup.darts.underbust.outer),
+    ):
         assert paths.path_start(path) == pytest.approx(top) and paths.path_end(path) == pytest.approx(low)
         assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 1.5 for a, b in zip(path, path[1:]))
         point = cup.darts.overbust.bust_point

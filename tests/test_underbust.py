@@ -115,9 +115,13 @@ def test_the_back_is_shorter_by_the_length_difference():
     """Front and back hem lie at one level at the centre, so measured from the shoulders the back is shorter by the front's
     and back's length difference."""
     steps = figure("Wanda", method="guides").steps
-    lengths = [half.neck_side.imag - foot.imag for half, foot in (
-        (steps.block.front, steps.underbust.hem[0].start), (steps.block.back, steps.back.hem.whole[-1].end))]
-    over_the_bust = abs(steps.block.front.neck_side - steps.block.bust_point) + steps.block.bust_point.imag - steps.underbust.hem_level
+    lengths = [
+        half.neck_side.imag - foot.imag
+        for half, foot in ((steps.block.front, steps.underbust.hem[0].start), (steps.block.back, steps.back.hem.whole[-1].end))
+    ]
+    over_the_bust = (
+        abs(steps.block.front.neck_side - steps.block.bust_point) + steps.block.bust_point.imag - steps.underbust.hem_level
+    )
     assert over_the_bust == pytest.approx(23 * INCH)
     assert over_the_bust - lengths[1] == pytest.approx(steps.block.length_difference)
 
@@ -125,5 +129,7 @@ def test_the_back_is_shorter_by_the_length_difference():
 def test_an_absurd_dart_is_refused_with_its_remedy():
     """Where the underbust would take more than 80 degrees, one sentence names the measures and what to do."""
     body = WEARERS["Ottilie"].replaced(underbust_girth=64.0, waist_girth=100.0)
-    with pytest.raises(CorsetkitError, match="underbust dart.* more than 80 degrees: measure bust.girth and underbust.girth again"):
+    with pytest.raises(
+        CorsetkitError, match="underbust dart.* more than 80 degrees: measure bust.girth and underbust.girth again"
+    ):
         underbust(block(body, Style()), Style())

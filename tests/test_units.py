@@ -107,9 +107,7 @@ def test_finer_and_coarser_fractions():
     assert say_length(2.6 * CM_PER_INCH, "in", part=2) == "2 1/2 in"
 
 
-@pytest.mark.parametrize(
-    ("cm", "said"), [(36.83, "36.8 cm"), (36.0, "36 cm"), (-0.04, "0 cm"), (0.06, "0.1 cm")]
-)
+@pytest.mark.parametrize(("cm", "said"), [(36.83, "36.8 cm"), (36.0, "36 cm"), (-0.04, "0 cm"), (0.06, "0.1 cm")])
 def test_centimetres_in_words(cm, said):
     """Centimetres are said to a tenth, whole ones without a decimal, and zero without a sign."""
     assert say_length(cm, "cm") == said
@@ -120,9 +118,7 @@ def test_both_units():
     assert say_both(36.83) == "36.8 cm (14 1/2 in)"
 
 
-@pytest.mark.parametrize(
-    ("number", "decimals", "said"), [(100, 0, "100"), (10.50, 2, "10.5"), (-0.001, 2, "0")]
-)
+@pytest.mark.parametrize(("number", "decimals", "said"), [(100, 0, "100"), (10.50, 2, "10.5"), (-0.001, 2, "0")])
 def test_numbers_in_words(number, decimals, said):
     """A number loses trailing zeros behind the point and no other zeros."""
     assert say_number(number, decimals) == said

@@ -138,12 +138,8 @@ def test_a_cell_too_many_is_told_with_its_remedy(read):
 
 def test_swapped_units_in_a_row(read):
     """Centimetres in a row of inches, and inches in a row of centimetres, are seen as such."""
-    assert refusal(read, sheet(row(bust_girth="92.1"))).endswith(
-        "; it looks like centimetres given as inches"
-    )
-    assert refusal(read, sheet(row(unit="cm"))).endswith(
-        "; it looks like inches given as centimetres"
-    )
+    assert refusal(read, sheet(row(bust_girth="92.1"))).endswith("; it looks like centimetres given as inches")
+    assert refusal(read, sheet(row(unit="cm"))).endswith("; it looks like inches given as centimetres")
 
 
 def test_rows_are_counted_as_a_spreadsheet_counts_them(read):

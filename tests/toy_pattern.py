@@ -21,21 +21,39 @@ def toy_pattern():
     """Yoke, upper cup, lower cup, front on the fold, side: every kind of mark a drawing has to show."""
     shoulder = _edge("shoulder", Kind.SHOULDER, Line(14 + 16j, 7 + 18j))
     yoke_foot = _edge("overbust", Kind.CUP_SEAM, _bent(2 + 4j, 16 + 3j, 1.2))
-    yoke = Piece(1, "front yoke", (
-        yoke_foot,
-        _edge("armscye", Kind.ARMSCYE, _bent(16 + 3j, 14 + 16j, -2)),
-        shoulder,
-        _edge("neckline", Kind.NECKLINE, _bent(7 + 18j, 2 + 4j, -2)),
-    ), (9 + 6j, 9 + 14j), 2, "shell", False, True)
+    yoke = Piece(
+        1,
+        "front yoke",
+        (
+            yoke_foot,
+            _edge("armscye", Kind.ARMSCYE, _bent(16 + 3j, 14 + 16j, -2)),
+            shoulder,
+            _edge("neckline", Kind.NECKLINE, _bent(7 + 18j, 2 + 4j, -2)),
+        ),
+        (9 + 6j, 9 + 14j),
+        2,
+        "shell",
+        False,
+        True,
+    )
 
     cup_top = _edge("overbust", Kind.CUP_SEAM, _bent(30 + 6j, 16 + 7j, 1.2))
     cup_foot = _edge("cut across", Kind.CUP_SEAM, _bent(17 + 2j, 29 + 2j, 0.8))
-    upper = Piece(2, "upper cup", (
-        cup_foot,
-        _edge("armscye", Kind.ARMSCYE, Line(29 + 2j, 30 + 6j)),
-        cup_top,
-        _edge("centre", Kind.CUP_SEAM, Line(16 + 7j, 17 + 2j)),
-    ), (22 + 2.5j, 22 + 6j), 2, "shell", False, True)
+    upper = Piece(
+        2,
+        "upper cup",
+        (
+            cup_foot,
+            _edge("armscye", Kind.ARMSCYE, Line(29 + 2j, 30 + 6j)),
+            cup_top,
+            _edge("centre", Kind.CUP_SEAM, Line(16 + 7j, 17 + 2j)),
+        ),
+        (22 + 2.5j, 22 + 6j),
+        2,
+        "shell",
+        False,
+        True,
+    )
 
     low_top = _edge("cut across", Kind.CUP_SEAM, _bent(12 + 10j, 0 + 10j, 0.8))
     low_foot = _edge("underbust", Kind.CUP_SEAM, _bent(0 + 10j, 12 + 10j, 8))
@@ -43,20 +61,39 @@ def toy_pattern():
 
     front_top = _edge("underbust", Kind.CUP_SEAM, _bent(12 + 38j, 0 + 38j, -8))
     front_side = _edge("side seam", Kind.PANEL_SEAM, Cubic(11 + 0j, 9 + 14j, 9.5 + 20j, 12 + 38j))
-    front = Piece(4, "centre front", (
-        _edge("hem", Kind.HEM, _bent(0 - 1j, 11 + 0j, 0.6)),
-        front_side, front_top,
-        _edge("centre front", Kind.FOLD, Line(0 + 38j, 0 - 1j)),
-    ), (4 + 6j, 4 + 24j), 1, "shell", True, False)
+    front = Piece(
+        4,
+        "centre front",
+        (
+            _edge("hem", Kind.HEM, _bent(0 - 1j, 11 + 0j, 0.6)),
+            front_side,
+            front_top,
+            _edge("centre front", Kind.FOLD, Line(0 + 38j, 0 - 1j)),
+        ),
+        (4 + 6j, 4 + 24j),
+        1,
+        "shell",
+        True,
+        False,
+    )
 
     side_front = _edge("side seam", Kind.PANEL_SEAM, Cubic(2 + 38j, -0.5 + 20j, -1 + 14j, 1 + 0j))
     side_back = _edge("lacing edge", Kind.LACING, Line(14 + 1j, 14 + 36j))
-    side = Piece(5, "side", (
-        _edge("hem", Kind.HEM, _bent(1 + 0j, 14 + 1j, 0.4)),
-        side_back,
-        _edge("armscye", Kind.ARMSCYE, _bent(14 + 36j, 2 + 38j, -1)),
-        side_front,
-    ), (8 + 6j, 8 + 26j), 2, "shell", False, True)
+    side = Piece(
+        5,
+        "side",
+        (
+            _edge("hem", Kind.HEM, _bent(1 + 0j, 14 + 1j, 0.4)),
+            side_back,
+            _edge("armscye", Kind.ARMSCYE, _bent(14 + 36j, 2 + 38j, -1)),
+            side_front,
+        ),
+        (8 + 6j, 8 + 26j),
+        2,
+        "shell",
+        False,
+        True,
+    )
 
     seams = (
         sew("overbust", 1, [yoke_foot], [cup_top]),
@@ -66,5 +103,4 @@ def toy_pattern():
     )
     girths = {"waist": Girth(68.0, 72.0, 68.0)}
     waste = (Waste("bust dart", "darts", (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 6j), Line(2 + 6j, 0j))),)
-    return Pattern(None, None, (yoke, upper, lower, front, side), seams, girths,
-                   Fullness({}, 0.0), waste, (), ())
+    return Pattern(None, None, (yoke, upper, lower, front, side), seams, girths, Fullness({}, 0.0), waste, (), ())

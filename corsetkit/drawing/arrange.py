@@ -36,4 +36,3 @@ def beside(boxes, gap):
         steps.append(complex(x - left, (height - (top - bottom)) / 2 - bottom))
         x += right - left + gap
     return steps, max(x - gap, 0.0), height
-

@@ -5,13 +5,13 @@ Places are complex numbers in cm, y up, where the drawing says; widths and lette
 so that they cannot disagree.
 """
 
-from typing import Protocol
-from corsetkit.geometry.curve import Line
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from contextlib import contextmanager
-from corsetkit.drawing.lettering import text_box
+from dataclasses import dataclass, field
+from typing import Protocol
 
+from corsetkit.drawing.lettering import text_box
+from corsetkit.geometry.curve import Line
 
 NOTHING = {}
 """No facts told of a line or a group; never written to."""
@@ -141,8 +141,11 @@ class Recorder:
     @property
     def written(self):
         """Every text with its box."""
-        return [Written(text, letter, text_box(at, text, letter, anchor, turn, self.scale), call.groups)
-                for call in self.of("words") for at, text, letter, anchor, turn in [call.what]]
+        return [
+            Written(text, letter, text_box(at, text, letter, anchor, turn, self.scale), call.groups)
+            for call in self.of("words")
+            for at, text, letter, anchor, turn in [call.what]
+        ]
 
 
 def recorded(sheet):

@@ -1,11 +1,11 @@
 """How a finished piece is painted: layer by layer, so that a page draws them together and a file can keep them apart."""
 
+from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.painting import edge_facts, paint_fold, paint_grainline, paint_leader, paint_mark, paint_words
+from corsetkit.drawing.pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, NOTCH_MARKED, PARTNER, SEWING
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved
-from corsetkit.drawing.canvas import tick
-from corsetkit.drawing.pens import CUTTING, FOLD_EDGE, GRAIN_LINE, NOTCH_CUT, NOTCH_MARKED, PARTNER, SEWING
-from corsetkit.drawing.painting import edge_facts, paint_fold, paint_grainline, paint_leader, paint_mark, paint_words
 
 LAYERS = ("cutting", "sewing", "notches", "grain", "fold", "words")
 """What a finished piece is made of, in the order in which it is painted."""

@@ -3,18 +3,19 @@
 Laid out before it is drawn, by measuring: nothing here paints.
 """
 
-from corsetkit.finish.notches import BETWEEN
-from corsetkit.geometry.points import between, cross, dot
 from dataclasses import dataclass, replace
+
+from corsetkit.drawing.labels import partner_words
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.views import Told, View, view
 from corsetkit.finish.finished import unfolded
+from corsetkit.finish.notches import BETWEEN
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
+from corsetkit.geometry.points import between, cross, dot
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.piece import Piece
-from corsetkit.drawing.lettering import around
-from corsetkit.drawing.labels import partner_words
-from corsetkit.drawing.views import Told, View, view
 
 
 def notch_strokes(notches, cutting, scale=1.0):
@@ -120,19 +121,37 @@ def finished_view(finished_piece, scale, owners, more=(), keep_clear=(), opened=
     cutting = tuple(move(point) for point in cutting)
     laid = tuple(LaidEdge(edge, paths.moved(path, move)) for edge, path in edges)
     marks = tuple(replace(one, point=move(one.point), inward=move.turn * one.inward) for one in marks)
-    shape = Piece(piece.number, piece.name, laid, tuple(map(move, grain)), piece.cut, piece.cloth,
-                  piece.on_fold and not opened, piece.pair, copied=piece.copied)
-    told = Told((*cloth_lines(finished_piece.layers, opened), UP),
-                tuple(partner_words(one.edge, piece, owners) for one in laid if one.seam))
+    shape = Piece(
+        piece.number,
+        piece.name,
+        laid,
+        tuple(map(move, grain)),
+        piece.cut,
+        piece.cloth,
+        piece.on_fold and not opened,
+        piece.pair,
+        copied=piece.copied,
+    )
+    told = Told(
+        (*cloth_lines(finished_piece.layers, opened), UP),
+        tuple(partner_words(one.edge, piece, owners) for one in laid if one.seam),
+    )
     if opened:
         keep_clear = (*keep_clear, *(box for path in folds for box in _boxes_along(path, 0.06 * scale)))
     found = view(shape, scale, more, keep_clear, told)
     widths = {id(edge): width for edge, width in zip(piece.edges, finished_piece.allowances)}
     cuts, marked = notch_strokes(marks, cutting, scale)
     around_all = around([found.box, *((p.real, p.imag, p.real, p.imag) for p in cutting)])
-    return FinishedView(finished_piece, found, closed(cutting),
-                        tuple(one for one in laid if one.kind is not Kind.FOLD and widths[id(one.edge)] > 0),
-                        folds, cuts, marked, around_all)
+    return FinishedView(
+        finished_piece,
+        found,
+        closed(cutting),
+        tuple(one for one in laid if one.kind is not Kind.FOLD and widths[id(one.edge)] > 0),
+        folds,
+        cuts,
+        marked,
+        around_all,
+    )
 
 
 def _shape(finished_piece, opened):
@@ -164,5 +183,7 @@ def _boxes_along(path, half):
     """Boxes strung along a path, so that nothing is written on it."""
     points = paths.flattened(path, 0.05)
     spots = [between(a, b, i / 40) for a, b in zip(points, points[1:]) for i in range(41)]
-    return [(p.real - half, min(p.imag, q.imag) - half, p.real + half, max(p.imag, q.imag) + half)
-            for p, q in zip(spots, spots[1:])]
+    return [
+        (p.real - half, min(p.imag, q.imag) - half, p.real + half, max(p.imag, q.imag) + half)
+        for p, q in zip(spots, spots[1:])
+    ]

@@ -48,7 +48,7 @@ class Room:
             left, right = max(self._lefts[start:stop]), min(self._rights[start:stop])
             return ((left, right),) if left < right else ()
         free = self._lines[start]
-        for spans in self._lines[start + 1:stop]:
+        for spans in self._lines[start + 1 : stop]:
             free = [(max(a, c), min(b, d)) for a, b in free for c, d in spans if a < d and c < b]
         return free
 
@@ -114,4 +114,3 @@ class Room:
                             cut.append((right, b))
                 spans = cut
         return spans
-

@@ -19,7 +19,7 @@ def hatched(path, spacing):
 
     The strokes lie on fixed lines of the drawing, so they stand still while a border moves.
     """
-    tilt = complex(0.5 ** 0.5, 0.5 ** 0.5)
+    tilt = complex(0.5**0.5, 0.5**0.5)
     # Turned so that the strokes lie level: each is then a level's crossings with the outline, in pairs.
     points = [p * tilt.conjugate() for p in flattened(path, 0.02)]
     if points[0] != points[-1]:

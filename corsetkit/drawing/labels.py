@@ -1,11 +1,10 @@
-"""What stands written in a piece and beside its seams: its number and name, what to cut, and which pieces it is sewn to.
-"""
+"""What stands written in a piece and beside its seams: its number and name, what to cut, and which pieces it is sewn to."""
 
-from corsetkit.drawing.pens import CUT, LARGE_CUT, LARGE_NAME, NAME, PARTNER
-from corsetkit.drawing.lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
 from dataclasses import dataclass
 from functools import lru_cache
 
+from corsetkit.drawing.lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
+from corsetkit.drawing.pens import CUT, LARGE_CUT, LARGE_NAME, NAME, PARTNER
 
 TOO_LITTLE_TO_TELL = 0.3
 """A partner that meets an edge over less than this, cm, is not named beside the seam's letter: course convention."""
@@ -138,8 +137,15 @@ def _blocks(heading, cut, scale, more):
     """Kept between redraws, for words do not change while a slider moves."""
     more = [(text, CUT) for text in more]
     found = []
-    for heading_lines, cut_lines, rest in ((1, 1, more), (2, 1, more), (2, 2, more),
-                                           (1, 1, []), (2, 1, []), (2, 2, []), (3, 2, [])):
+    for heading_lines, cut_lines, rest in (
+        (1, 1, more),
+        (2, 1, more),
+        (2, 2, more),
+        (1, 1, []),
+        (2, 1, []),
+        (2, 2, []),
+        (3, 2, []),
+    ):
         lines = [(text, NAME) for text in broken(heading, heading_lines)]
         lines += [(text, CUT) for text in broken(cut, cut_lines)]
         lines += rest

@@ -5,10 +5,10 @@ Their places are found by measuring; nothing here paints.
 
 from dataclasses import dataclass
 
-from corsetkit.geometry.paths import flattened
-from corsetkit.geometry.points import between, direction, dot, heading, unit
 from corsetkit.drawing.lettering import ASCENT, DESCENT, around, crosses, overlap, text_box, text_width
 from corsetkit.drawing.pens import FOLD_WORDS
+from corsetkit.geometry.paths import flattened
+from corsetkit.geometry.points import between, direction, dot, heading, unit
 
 RING_RADIUS = 2.05
 """Radius of a seam mark's ring, mm as seen."""
@@ -81,8 +81,7 @@ def seam_letter(number):
 
 def ticks(piece, courses):
     """The piece's notches; `courses` maps an edge's id to its course."""
-    return tuple(Tick(notch.point, courses[id(notch.edge)].at(notch.along / notch.edge.length)[1])
-                 for notch in piece.notches)
+    return tuple(Tick(notch.point, courses[id(notch.edge)].at(notch.along / notch.edge.length)[1]) for notch in piece.notches)
 
 
 def seam_mark(edge, course, room, scale):
@@ -142,8 +141,12 @@ def fold_mark(edge, room, scale):
     for share in (*_FOLD_SHARES, None):
         least = half / edge.length + 0.03
         middle = between(low, high_end, 0.5 if share is None else min(max(share, least), 1 - least))
-        corners = (middle - tangent * half, middle - tangent * half + into * inset,
-                   middle + tangent * half + into * inset, middle + tangent * half)
+        corners = (
+            middle - tangent * half,
+            middle - tangent * half + into * inset,
+            middle + tangent * half + into * inset,
+            middle + tangent * half,
+        )
         taken = [(c.real, c.imag, c.real, c.imag) for c in corners]
         at = middle + into * off if share else None
         if at is not None:
@@ -151,8 +154,10 @@ def fold_mark(edge, room, scale):
             high = (ASCENT + DESCENT) * size / 2
             line = middle + into * (inset + 0.08 * scale + high)
             spots = [line + tangent * length * part / 8 for part in range(-4, 5)]
-            if not (all(room.holds((p.real - high, p.imag - high, p.real + high, p.imag + high)) for p in spots)
-                    and all(room.holds((p.real, p.imag, p.real, p.imag)) for p in corners[1:3])):
+            if not (
+                all(room.holds((p.real - high, p.imag - high, p.real + high, p.imag + high)) for p in spots)
+                and all(room.holds((p.real, p.imag, p.real, p.imag)) for p in corners[1:3])
+            ):
                 continue
             taken.append(text_box(at, FOLD_TEXT, FOLD_WORDS, "middle", turn, scale))
         room.taken.append(around(taken))

@@ -112,8 +112,11 @@ class Clutter:
         gap = 0.04 * self._scale
         if any(overlap(box, other, gap) for other in self._texts):
             return None
-        if any(overlap(box, dot) for dot in self._dots
-               if own is None or abs(complex(dot[0] + dot[2], dot[1] + dot[3]) / 2 - own) > 1e-9):
+        if any(
+            overlap(box, dot)
+            for dot in self._dots
+            if own is None or abs(complex(dot[0] + dot[2], dot[1] + dot[3]) / 2 - own) > 1e-9
+        ):
             return None
         cell, cells = self._cell, self._cells
         # The box's own ascent and descent are mostly empty, so lines may come that near.

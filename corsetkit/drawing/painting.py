@@ -1,28 +1,15 @@
 """How one piece is painted: its paper, sewing line, notches, grainline, fold, seam marks and label."""
 
+from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.lettering import CAPITALS
+from corsetkit.drawing.marks import FOLD_TEXT, RING_RADIUS, seam_letter
+from corsetkit.drawing.pens import CUT_PAPER, FOLD, FOLD_WORDS, FREE, GRAIN, LEADER, MARK_TONE, NOTCH, RING, RULE, SEAM, SEWN
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import direction
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
-from corsetkit.drawing.canvas import tick
-from corsetkit.drawing.lettering import CAPITALS
-from corsetkit.drawing.pens import (
-    CUT_PAPER,
-    FOLD,
-    FOLD_WORDS,
-    FREE,
-    GRAIN,
-    LEADER,
-    MARK_TONE,
-    NOTCH,
-    RING,
-    RULE,
-    SEAM,
-    SEWN,
-)
-from corsetkit.drawing.marks import FOLD_TEXT, RING_RADIUS, seam_letter
 
 
 def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):
@@ -73,8 +60,7 @@ def owners_of(pieces):
 
 def edge_facts(edge, piece, unit, owners):
     """What a page can read from an edge's line: whose it is, how long, and what it is sewn to."""
-    facts = {"piece": piece.number, "edge": edge.name, "kind": edge.kind.value,
-             "length": say_length(edge.length, unit)}
+    facts = {"piece": piece.number, "edge": edge.name, "kind": edge.kind.value, "length": say_length(edge.length, unit)}
     if edge.seam:
         first = any(edge is mine for mine in edge.seam.sides[0])
         facts["seam"] = seam_letter(edge.seam.number)

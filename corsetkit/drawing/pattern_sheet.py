@@ -1,20 +1,24 @@
-"""The whole pattern on one sheet, as it is seen while it is drafted, with its legend.
-"""
+"""The whole pattern on one sheet, as it is seen while it is drafted, with its legend."""
 
 from dataclasses import dataclass
-from corsetkit.geometry.curve import Line
-from corsetkit.units import CM_PER_INCH, say_length
+
+from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, rows
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.lettering import CAPITALS, fitted, one_line, text_width
+from corsetkit.drawing.marks import RING_RADIUS, seam_letter
 from corsetkit.drawing.painting import arrow, owners_of, paint_mark, paint_piece
 from corsetkit.drawing.pens import BOARD_TONE, FOLD, FREE, GRAIN, HEADING, NOTCH, RULE, SEWN, SMALL
-from corsetkit.drawing.marks import RING_RADIUS, seam_letter
-from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, rows
 from corsetkit.drawing.views import view
+from corsetkit.geometry.curve import Line
+from corsetkit.units import CM_PER_INCH, say_length
 
-
-_KINDS = (("sewn edge", SEWN), ("finished edge", FREE), ("fold of the cloth", FOLD), ("grain of the cloth", GRAIN),
-          ("notch", NOTCH))
+_KINDS = (
+    ("sewn edge", SEWN),
+    ("finished edge", FREE),
+    ("fold of the cloth", FOLD),
+    ("grain of the cloth", GRAIN),
+    ("notch", NOTCH),
+)
 _SAMPLE, _TEXT, _ROW, _SPACE, _BARS = 1.1, 1.35, 0.235 * RING_RADIUS, 0.25, 0.75
 """A sample's length, where its words begin, a row's height, the space between groups, the bars' height: cm as seen."""
 
@@ -32,8 +36,11 @@ class Legend:
     def width(self):
         bar = 4 * CM_PER_INCH + 0.2 * self.scale + text_width("10 cm", SMALL, self.scale)
         words = [*(words for words, _ in _KINDS), *(seam.name for seam in self.seams)]
-        return max(bar, text_width(_NOTE, SMALL, self.scale),
-                   _TEXT * self.scale + max(text_width(one, SMALL, self.scale) for one in words))
+        return max(
+            bar,
+            text_width(_NOTE, SMALL, self.scale),
+            _TEXT * self.scale + max(text_width(one, SMALL, self.scale) for one in words),
+        )
 
     @property
     def height(self):
@@ -122,8 +129,9 @@ def pattern_sheet(pattern, unit="in", wearer=""):
             paint_piece(canvas, one, step, unit, owners)
         legend.paint(canvas, complex(width - legend.width, (lower_height + legend.height) / 2))
 
-    return Sheet(complex(-_MARGIN, -_MARGIN), complex(width + _MARGIN, high), heading, _description(pattern, unit),
-                 paint, SCALE)
+    return Sheet(
+        complex(-_MARGIN, -_MARGIN), complex(width + _MARGIN, high), heading, _description(pattern, unit), paint, SCALE
+    )
 
 
 def _placed(views):

@@ -8,7 +8,6 @@ so that a print without colour still tells them apart.
 
 from dataclasses import dataclass
 
-
 BOARD = "#ece6da"
 PAPER = "#fffdf8"
 INK = "#25232b"

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
+from corsetkit.drawing.step_sheet import step_sheet
+from corsetkit.drawing.step_values import Drawn, Pair, Spot
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.steps import ORDER
-from corsetkit.drawing.step_values import Drawn, Pair, Spot
-from corsetkit.drawing.step_sheet import step_sheet
 
 _LOWER_SIDE = Pair("lower side seam", ("front", "back"))
 """Kept here, for the back step draws one side of it anew."""
@@ -18,8 +18,9 @@ def pair(name, first, second, labels=None, role="new"):
     The name is written once, on the first, unless `labels` says what is written on each.
     """
     shared = Pair(name, (first[0], second[0]))
-    return [shared.drawn(side, path, role, label)
-            for side, (_, path), label in zip((1, 2), (first, second), labels or (name, ""))]
+    return [
+        shared.drawn(side, path, role, label) for side, (_, path), label in zip((1, 2), (first, second), labels or (name, ""))
+    ]
 
 
 def _new(name, path, label=None):
@@ -43,21 +44,34 @@ def _block(steps, shown):
         if half.dart_legs and _until(shown, last):
             lines += pair(f"{word} waist dart", *zip(("side leg", "centre leg"), half.dart_legs), ("waist dart", ""))
     for word, half in (("front", front), ("back", back)):
-        lines += [_new(f"{word} neckline", half.neckline, "neckline"), _new(f"{word} armscye", half.armscye, "armscye"),
-                  _new(f"{word} hip line", (Line(half.hip_centre, half.hip_side),), "hip"),
-                  _new(f"centre {word}", (Line(half.neck_centre, half.hip_centre),), ""),
-                  Drawn((Line(half.waist_centre, half.waist_side),), "body", f"waist, {word}", "waist")]
+        lines += [
+            _new(f"{word} neckline", half.neckline, "neckline"),
+            _new(f"{word} armscye", half.armscye, "armscye"),
+            _new(f"{word} hip line", (Line(half.hip_centre, half.hip_side),), "hip"),
+            _new(f"centre {word}", (Line(half.neck_centre, half.hip_centre),), ""),
+            Drawn((Line(half.waist_centre, half.waist_side),), "body", f"waist, {word}", "waist"),
+        ]
     for name, what, label in (("shoulder", "shoulder", "shoulder"), ("upper side seam", "side_above", "side seam")):
         lines += pair(name, ("front", getattr(front, what)), ("back", getattr(back, what)), (label, label))
     lines += _lower_side(steps, shown)
-    lines.append(Drawn((Line(complex(0, front.bust_level), complex(front.width, front.bust_level)),), "body",
-                       "bust, front", "bust"))
+    lines.append(
+        Drawn((Line(complex(0, front.bust_level), complex(front.width, front.bust_level)),), "body", "bust, front", "bust")
+    )
     centre = back.waist_centre.real
-    lines.append(Drawn((Line(complex(centre - back.width, back.bust_level), complex(centre, back.bust_level)),), "body",
-                       "bust, back", "bust"))
+    lines.append(
+        Drawn(
+            (Line(complex(centre - back.width, back.bust_level), complex(centre, back.bust_level)),),
+            "body",
+            "bust, back",
+            "bust",
+        )
+    )
     if block.side_dart:
-        lines += pair("side dart", ("upper leg", (Line(block.mouth_upper, block.bust_point),)),
-                      ("lower leg", (Line(block.bust_point, block.mouth_lower),)))
+        lines += pair(
+            "side dart",
+            ("upper leg", (Line(block.mouth_upper, block.bust_point),)),
+            ("lower leg", (Line(block.bust_point, block.mouth_lower),)),
+        )
     return lines, (Spot(block.bust_point, "bust point"), Spot(front.underarm, "underarm point"))
 
 
@@ -68,43 +82,63 @@ def _lower_side(steps, shown):
     if _until(shown, "three_part_cup"):
         return [_LOWER_SIDE.drawn(1, front), _LOWER_SIDE.drawn(2, back)]
     to_hem, rest = paths.cut_along(front, paths.path_length((*steps.block.front.side_waist, *steps.underbust.side_below)))
-    return [_LOWER_SIDE.drawn(1, to_hem), _new("front side, below the hem", rest, ""),
-            _new("back side before it is taken in", back, "")]
+    return [
+        _LOWER_SIDE.drawn(1, to_hem),
+        _new("front side, below the hem", rest, ""),
+        _new("back side before it is taken in", back, ""),
+    ]
 
 
 def _underbust(steps, shown):
     step, point = steps.underbust, steps.block.bust_point
-    lines = [_new("front hem", step.hem, "hem"),
-             *pair("underbust dart", ("inner leg", (Line(point, step.inner), *step.inner_leg)),
-                   ("outer leg", (Line(point, step.outer), *step.outer_leg))),
-             _new("front parting", step.parting, "parting"),
-             _guide("upright from the bust point to the underbust mark", point, step.mark, "upright"),
-             _guide("the dart's own line, on which it folds", point, step.dart_end, "fold line")]
+    lines = [
+        _new("front hem", step.hem, "hem"),
+        *pair(
+            "underbust dart",
+            ("inner leg", (Line(point, step.inner), *step.inner_leg)),
+            ("outer leg", (Line(point, step.outer), *step.outer_leg)),
+        ),
+        _new("front parting", step.parting, "parting"),
+        _guide("upright from the bust point to the underbust mark", point, step.mark, "upright"),
+        _guide("the dart's own line, on which it folds", point, step.dart_end, "fold line"),
+    ]
     return lines, (Spot(step.mark, "underbust mark"),)
 
 
 def _overbust(steps, shown):
     step, point = steps.overbust, steps.block.bust_point
-    lines = [_new("overbust line, inner", step.top_inner, "overbust line"), _new("overbust line, outer", step.top_outer, ""),
-             _new("underbust line, inner", step.under_inner, "underbust line"),
-             _new("underbust line, outer", step.under_outer, ""),
-             *pair("tightening dart", ("inner leg", (Line(step.mid_shoulder, step.top_left), Line(step.top_left, point))),
-                   ("outer leg", (Line(step.mid_shoulder, step.top_right), Line(step.top_right, point)))),
-             *pair("centre-front dart", ("upper leg", (Line(step.dart_upper, point),)),
-                   ("lower leg", (Line(point, step.dart_lower),))),
-             _new("centre front, taken in", (Line(step.block.front.neck_centre, step.front_point),
-                                             Line(step.front_point, step.dart_upper)), ""),
-             _new("yoke neckline", step.yoke_neckline),
-             _guide("how far the cup reaches at the bust level", step.guide_front, step.guide_side)]
+    lines = [
+        _new("overbust line, inner", step.top_inner, "overbust line"),
+        _new("overbust line, outer", step.top_outer, ""),
+        _new("underbust line, inner", step.under_inner, "underbust line"),
+        _new("underbust line, outer", step.under_outer, ""),
+        *pair(
+            "tightening dart",
+            ("inner leg", (Line(step.mid_shoulder, step.top_left), Line(step.top_left, point))),
+            ("outer leg", (Line(step.mid_shoulder, step.top_right), Line(step.top_right, point))),
+        ),
+        *pair(
+            "centre-front dart", ("upper leg", (Line(step.dart_upper, point),)), ("lower leg", (Line(point, step.dart_lower),))
+        ),
+        _new(
+            "centre front, taken in",
+            (Line(step.block.front.neck_centre, step.front_point), Line(step.front_point, step.dart_upper)),
+            "",
+        ),
+        _new("yoke neckline", step.yoke_neckline),
+        _guide("how far the cup reaches at the bust level", step.guide_front, step.guide_side),
+    ]
     return lines, (Spot(step.mark, "overbust mark"), Spot(step.front_point, "centre-front point"))
 
 
 def _darts(steps, shown):
     step, cut = steps.darts, steps.overbust
-    lines = [_new("overbust line, inner, darts closed", paths.moved(cut.top_inner, step.inner.close), ""),
-             _new("overbust line, outer, darts closed", paths.moved(cut.top_outer, step.outer.close), ""),
-             _new("underbust line, inner, blended", step.inner.line, "underbust line, blended"),
-             _new("underbust line, outer, blended", step.outer.line, "")]
+    lines = [
+        _new("overbust line, inner, darts closed", paths.moved(cut.top_inner, step.inner.close), ""),
+        _new("overbust line, outer, darts closed", paths.moved(cut.top_outer, step.outer.close), ""),
+        _new("underbust line, inner, blended", step.inner.line, "underbust line, blended"),
+        _new("underbust line, outer, blended", step.outer.line, ""),
+    ]
     return lines, (Spot(step.front_point, ""),)
 
 
@@ -119,33 +153,46 @@ def _two_part_cup(steps, shown):
 def _three_part_cup(steps, shown):
     step = steps.three_part_cup
     open_again = paths.moved(step.cut_outer, step.close_top.back)
-    return [_new("cut across, inner", step.cut_inner, "cut across"), _new("cut across, outer", open_again, ""),
-            *_cup_seam(step.seam)], ()
+    return [
+        _new("cut across, inner", step.cut_inner, "cut across"),
+        _new("cut across, outer", open_again, ""),
+        *_cup_seam(step.seam),
+    ], ()
 
 
 def _back(steps, shown):
     step = steps.back
     legs = step.waist.legs
-    lines = [_new("back yoke line", step.yoke_line.kept), _new("back hem", step.hem.kept, "hem"),
-             _new("new back neckline", step.neckline.kept, "neckline"),
-             _new("lacing edge", (Line(step.neckline.edge, step.hem.edge),)),
-             _LOWER_SIDE.drawn(2, (*step.waist.side_waist, *step.side_below), label="side seam, taken in"),
-             _new("back parting, above the dart", step.upper_parting, ""),
-             *pair("back dart", ("side leg", legs[0]), ("centre leg", legs[1])),
-             _new("back parting, below the dart", step.lower_parting, "")]
+    lines = [
+        _new("back yoke line", step.yoke_line.kept),
+        _new("back hem", step.hem.kept, "hem"),
+        _new("new back neckline", step.neckline.kept, "neckline"),
+        _new("lacing edge", (Line(step.neckline.edge, step.hem.edge),)),
+        _LOWER_SIDE.drawn(2, (*step.waist.side_waist, *step.side_below), label="side seam, taken in"),
+        _new("back parting, above the dart", step.upper_parting, ""),
+        *pair("back dart", ("side leg", legs[0]), ("centre leg", legs[1])),
+        _new("back parting, below the dart", step.lower_parting, ""),
+    ]
     if step.opening:
         lines.append(_new("back opening", step.opening, "opening"))
     return lines, ()
 
 
-_LINES = {"block": _block, "underbust": _underbust, "overbust": _overbust, "darts": _darts, "two_part_cup": _two_part_cup,
-          "three_part_cup": _three_part_cup, "back": _back}
+_LINES = {
+    "block": _block,
+    "underbust": _underbust,
+    "overbust": _overbust,
+    "darts": _darts,
+    "two_part_cup": _two_part_cup,
+    "three_part_cup": _three_part_cup,
+    "back": _back,
+}
 
 
 def lines_so_far(steps, name):
     """The `Drawn` lines and the `Spot`s of the draft up to the step `name`, waste first, for a sheet that adds its own."""
     drawn, spots, waste = [], [], []
-    for step in ORDER[:ORDER.index(name) + 1]:
+    for step in ORDER[: ORDER.index(name) + 1]:
         value = getattr(steps, step)
         if value is None:
             continue
@@ -191,5 +238,10 @@ def draft_so_far(steps, name, unit="in", title="", more=(), more_spots=(), windo
     as `near` gives it.
     """
     drawn, spots = lines_so_far(steps, name)
-    return step_sheet(title or f"The draft after the step {name.replace('_', ' ')}", [*drawn, *more],
-                      [*spots, *more_spots], unit, window=window)
+    return step_sheet(
+        title or f"The draft after the step {name.replace('_', ' ')}",
+        [*drawn, *more],
+        [*spots, *more_spots],
+        unit,
+        window=window,
+    )

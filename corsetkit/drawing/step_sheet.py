@@ -1,14 +1,9 @@
-"""A drafting step as it is drawn on the block, and as it is drawn by hand with its marks numbered.
-"""
+"""A drafting step as it is drawn on the block, and as it is drawn by hand with its marks numbered."""
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.paths import flattened, path_length
-from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.drawing.canvas import Sheet, box_area, tick
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.drawing.step_values import Drawn, Spot, seams_of
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import around, text_box, text_width
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import (
     BEFORE,
     BODY,
@@ -27,7 +22,10 @@ from corsetkit.drawing.pens import (
     SPOT_WORDS,
     WASTE,
 )
-
+from corsetkit.drawing.step_values import Drawn, Spot, seams_of
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.paths import flattened, path_length
+from corsetkit.units import CM_PER_INCH, say_length
 
 SCALE = 4.5
 """Of the block's centimetres, how many are meant to be seen as one: letters can be read where the whole of it is on a
@@ -48,8 +46,14 @@ _LEGEND = ("new", "ghost", "before", "guide", "waste", "body")
 _MARGIN = 2.4
 _SIDE = 4.6
 """Paper left of and right of the block, for names that stand beside its outermost marks."""
-_SAID = {"before": "drawn before", "ghost": "as it starts", "new": "this step", "guide": "guide", "waste": "cut away",
-         "body": "the body's levels"}
+_SAID = {
+    "before": "drawn before",
+    "ghost": "as it starts",
+    "new": "this step",
+    "guide": "guide",
+    "waste": "cut away",
+    "body": "the body's levels",
+}
 
 
 def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, window=None):
@@ -74,8 +78,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
     legend = _legend_rows(roles, ruled, wording if window else None, scale)
     row = 0.62 * scale * len(longest)
     # Text may stand beyond the drawn lines, so a border is left for it; the heading may be wider than the block.
-    wide = max(right - left, text_width(title, HEADING, scale),
-               wording + (2 * _MARGIN if window else 0.0))
+    wide = max(right - left, text_width(title, HEADING, scale), wording + (2 * _MARGIN if window else 0.0))
     spare = wide - (right - left)
     # A window has its room for words beside the drawing, towards the other half.
     before, after = (0.0, spare) if window else (spare / 2 + _SIDE, spare / 2 + _SIDE)
@@ -87,8 +90,12 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
         clutter.dot(spot.point)
     names = [clutter.beside(spot.point, spot.name, SPOT_WORDS) if spot.name else None for spot in spots]
     seams = seams_of(drawn)
-    lines = [_beside(clutter, line, path, seams) for role in _NAMED
-             for line, path in zip(drawn, polylines) if line.role == role and line.written]
+    lines = [
+        _beside(clutter, line, path, seams)
+        for role in _NAMED
+        for line, path in zip(drawn, polylines)
+        if line.role == role and line.written
+    ]
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
@@ -100,8 +107,7 @@ def step_sheet(title, drawn, spots=(), unit="in", description="", scale=SCALE, w
                         fill(canvas, line.path, WASTE)
                     canvas.line(line.path, pen, _facts(line, unit, seams))
         for spot in spots:
-            canvas.dot(spot.point, 0.75 if spot.role == "new" else 0.5, SPOT_TONE if spot.role == "new" else PAPER_TONE,
-                       SPOT)
+            canvas.dot(spot.point, 0.75 if spot.role == "new" else 0.5, SPOT_TONE if spot.role == "new" else PAPER_TONE, SPOT)
         for spot, place in zip(spots, names):
             _lead(canvas, spot.point, place)
         for place in (*names, *lines):
@@ -153,10 +159,12 @@ def _facts(line, unit, seams):
 def _grid(canvas, box, side):
     """Faint squares from zero, so that distances can be judged by eye."""
     left, bottom, right, top = box
-    strokes = [Line(complex(side * i, bottom), complex(side * i, top))
-               for i in range(int(left // side) + 1, int(right // side) + 1)]
-    strokes += [Line(complex(left, side * i), complex(right, side * i))
-                for i in range(int(bottom // side) + 1, int(top // side) + 1)]
+    strokes = [
+        Line(complex(side * i, bottom), complex(side * i, top)) for i in range(int(left // side) + 1, int(right // side) + 1)
+    ]
+    strokes += [
+        Line(complex(left, side * i), complex(right, side * i)) for i in range(int(bottom // side) + 1, int(top // side) + 1)
+    ]
     canvas.line(tuple(strokes), GRID)
 
 
@@ -187,8 +195,12 @@ def _legend(canvas, at, row):
             continue
         if role == "waste":
             half = 0.2j * scale
-            patch = (Line(at - half, at + 1.1 * scale - half), Line(at + 1.1 * scale - half, at + 1.1 * scale + half),
-                     Line(at + 1.1 * scale + half, at + half), Line(at + half, at - half))
+            patch = (
+                Line(at - half, at + 1.1 * scale - half),
+                Line(at + 1.1 * scale - half, at + 1.1 * scale + half),
+                Line(at + 1.1 * scale + half, at + half),
+                Line(at + half, at - half),
+            )
             fill(canvas, patch, WASTE)
             canvas.line(patch, CUT_AWAY)
         else:
@@ -210,8 +222,9 @@ def _description(title, drawn, unit):
 
 
 def _both(pair, sides, unit):
-    (first, one), (second, other) = ((word, "; ".join(_length(line, unit) for line in sides[side]))
-                                     for side, word in enumerate(pair.sides, 1))
+    (first, one), (second, other) = (
+        (word, "; ".join(_length(line, unit) for line in sides[side])) for side, word in enumerate(pair.sides, 1)
+    )
     if one == other:
         return f"{pair.name}, {first} and {second}, {one} each"
     return f"{pair.name}, {first} {one} and {second} {other}"

@@ -9,8 +9,8 @@ from contextlib import contextmanager
 from html import escape
 from urllib.parse import quote
 
-from corsetkit.geometry.curve import Cubic
 from corsetkit.drawing.canvas import JOINED, NOTHING
+from corsetkit.geometry.curve import Cubic
 
 FONTS = "DejaVu Sans, Verdana, Segoe UI, Helvetica, Arial, sans-serif"
 """DejaVu Sans, whose widths lettering.py counts with, then fonts as wide or narrower."""
@@ -49,14 +49,15 @@ class SvgCanvas:
         self.parts.append(f'<path class="{_PREFIX}{pen.kind}"{_data(facts)} d="{self._way(path)}" {look}/>')
 
     def area(self, path, tone, facts=NOTHING):
-        self.parts.append(f'<path class="{_PREFIX}{tone.kind}"{_data(facts)} d="{self._way(path)}Z" '
-                          f'fill="{tone.colour}"/>')
+        self.parts.append(f'<path class="{_PREFIX}{tone.kind}"{_data(facts)} d="{self._way(path)}Z" fill="{tone.colour}"/>')
 
     def dot(self, at, radius, tone, pen=None):
         p = (at - self._corner).conjugate() * 10
         rim = f' stroke="{pen.ink}" stroke-width="{pen.width * self.scale:.2f}"' if pen else ""
-        self.parts.append(f'<circle class="{_PREFIX}{(pen or tone).kind}" cx="{_number(p.real)}" '
-                          f'cy="{_number(p.imag)}" r="{radius * self.scale:.2f}" fill="{tone.colour}"{rim}/>')
+        self.parts.append(
+            f'<circle class="{_PREFIX}{(pen or tone).kind}" cx="{_number(p.real)}" '
+            f'cy="{_number(p.imag)}" r="{radius * self.scale:.2f}" fill="{tone.colour}"{rim}/>'
+        )
 
     def words(self, at, text, letter, anchor="middle", turn=0.0):
         p = (at - self._corner).conjugate() * 10
@@ -65,8 +66,10 @@ class SvgCanvas:
         bold = ' font-weight="bold"' if letter.bold else ""
         # Degrees counter-clockwise with y up are clockwise with y down: the sign turns with the axis.
         turned = f' transform="rotate({_number(-turn)} {x} {y})"' if turn else ""
-        self.parts.append(f'<text class="{_PREFIX}{letter.kind}" x="{x}" y="{y}" '
-                          f'font-size="{letter.size * self.scale:.2f}"{held}{bold} fill="{letter.ink}"{turned}>{_safe(text)}</text>')
+        self.parts.append(
+            f'<text class="{_PREFIX}{letter.kind}" x="{x}" y="{y}" '
+            f'font-size="{letter.size * self.scale:.2f}"{held}{bold} fill="{letter.ink}"{turned}>{_safe(text)}</text>'
+        )
 
     @contextmanager
     def group(self, name, facts=NOTHING):
@@ -80,14 +83,16 @@ class SvgCanvas:
         for curve in path:
             if here is None or abs(curve.start - here) > JOINED:
                 p = (curve.start - corner).conjugate() * 10
-                words.append("M%.2f %.2f" % (p.real, p.imag))
+                words.append("M{:.2f} {:.2f}".format(p.real, p.imag))
             here = curve.end
             p = (here - corner).conjugate() * 10
             if type(curve) is Cubic:
                 a, b = (curve.first - corner).conjugate() * 10, (curve.second - corner).conjugate() * 10
-                words.append("C%.2f %.2f %.2f %.2f %.2f %.2f" % (a.real, a.imag, b.real, b.imag, p.real, p.imag))
+                words.append(
+                    "C{:.2f} {:.2f} {:.2f} {:.2f} {:.2f} {:.2f}".format(a.real, a.imag, b.real, b.imag, p.real, p.imag)
+                )
             else:
-                words.append("L%.2f %.2f" % (p.real, p.imag))
+                words.append("L{:.2f} {:.2f}".format(p.real, p.imag))
         return "".join(words).replace("-0.00", "0.00")
 
 
@@ -111,11 +116,16 @@ def svg_text(sheet, width="100%"):
     if sheet.window:
         # An inner picture ends at its own border; the outer one shows more where its place on the page is wider.
         canvas.parts = [f'<svg width="{size.real:.2f}" height="{size.imag:.2f}">', *canvas.parts, "</svg>"]
-    return "".join((
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" aria-label="{title}" '
-        f'viewBox="0 0 {size.real:.2f} {size.imag:.2f}" width="{_safe(width)}" fill="none" stroke-linecap="round" '
-        f'stroke-linejoin="round" font-family="{FONTS}">'
-        f'<title>{title}</title><desc>{_safe(sheet.description)}</desc>', *canvas.parts, "</svg>"))
+    return "".join(
+        (
+            f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" aria-label="{title}" '
+            f'viewBox="0 0 {size.real:.2f} {size.imag:.2f}" width="{_safe(width)}" fill="none" stroke-linecap="round" '
+            f'stroke-linejoin="round" font-family="{FONTS}">'
+            f"<title>{title}</title><desc>{_safe(sheet.description)}</desc>",
+            *canvas.parts,
+            "</svg>",
+        )
+    )
 
 
 def svg_image(svg, most=""):

@@ -6,13 +6,13 @@ Laid out before it is drawn, by measuring: nothing here paints.
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from corsetkit.geometry.points import between
-from corsetkit.pattern.edge import Kind
 from corsetkit.drawing import labels
+from corsetkit.drawing.free_space import Room
 from corsetkit.drawing.labels import Beside
 from corsetkit.drawing.lettering import around, crosses, grown, overlap, within
 from corsetkit.drawing.marks import Course, FoldMark, fold_mark, outer_mark, seam_mark, ticks
-from corsetkit.drawing.free_space import Room
+from corsetkit.geometry.points import between
+from corsetkit.pattern.edge import Kind
 
 
 @dataclass(frozen=True)
@@ -59,10 +59,20 @@ class _Asked:
 
     def __init__(self, piece, scale, more, keep_clear, told):
         self.piece, self.scale, self.more, self.keep_clear, self.told = piece, scale, tuple(more), tuple(keep_clear), told
-        self._key = (piece.number, piece.name, piece.cut, piece.on_fold, piece.pair, piece.grainline, scale, self.more,
-                     self.keep_clear, told,
-                     tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.path) for edge in piece.edges),
-                     tuple((notch.point, notch.tangent) for notch in piece.notches))
+        self._key = (
+            piece.number,
+            piece.name,
+            piece.cut,
+            piece.on_fold,
+            piece.pair,
+            piece.grainline,
+            scale,
+            self.more,
+            self.keep_clear,
+            told,
+            tuple((edge.kind, edge.seam.number if edge.seam else 0, edge.path) for edge in piece.edges),
+            tuple((notch.point, notch.tangent) for notch in piece.notches),
+        )
         self._hash = hash(self._key)
 
     def __hash__(self):
@@ -99,7 +109,7 @@ def _laid_out(piece, scale, more, keep_clear, told):
         beside = [Beside(room, text, scale) for text in told.partners] if told else [room] * len(sewn)
         marks = [seam_mark(edge, courses[id(edge)], place, scale) for edge, place in zip(sewn, beside)]
         # A grainline may run where no text goes.
-        grain = _grain(piece, room.taken[len(keep_clear):], room, grown(box, space), scale)
+        grain = _grain(piece, room.taken[len(keep_clear) :], room, grown(box, space), scale)
         if all(marks) and grain:
             break
         # In a piece too small for all of it, the label goes beside it.
@@ -155,10 +165,13 @@ def _grain(piece, taken, room, label, scale):
     """
     foot, head = piece.grainline
     strokes = _broken_about(foot, head, label)
-    if (strokes and strokes[0][0] == foot and strokes[-1][1] == head
-            and all(abs(end - start) > 0.5 * scale for start, end in strokes)
-            and not any(overlap(box, other) for stroke in strokes for box in _line_boxes(*stroke, 0.1 * scale)
-                        for other in taken)):
+    if (
+        strokes
+        and strokes[0][0] == foot
+        and strokes[-1][1] == head
+        and all(abs(end - start) > 0.5 * scale for start, end in strokes)
+        and not any(overlap(box, other) for stroke in strokes for box in _line_boxes(*stroke, 0.1 * scale) for other in taken)
+    ):
         return strokes
     step, middle, half = head - foot, between(foot, head, 0.5), 0.11 * scale
     everything, room.taken = room.taken, taken
@@ -178,8 +191,10 @@ def _line_boxes(start, end, half):
     """Boxes strung along a straight line, `half` cm to each side of it."""
     count = 1 if abs((end - start).real) < 0.1 else max(1, int(abs(end - start)))
     stops = [between(start, end, i / count) for i in range(count + 1)]
-    return [(min(a.real, b.real) - half, min(a.imag, b.imag), max(a.real, b.real) + half, max(a.imag, b.imag))
-            for a, b in zip(stops, stops[1:])]
+    return [
+        (min(a.real, b.real) - half, min(a.imag, b.imag), max(a.real, b.real) + half, max(a.imag, b.imag))
+        for a, b in zip(stops, stops[1:])
+    ]
 
 
 def _broken_about(start, end, box):

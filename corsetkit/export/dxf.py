@@ -7,18 +7,17 @@ import io
 import logging
 from contextlib import contextmanager
 
-from corsetkit.errors import CorsetkitError
-from corsetkit.files import write_whole
-from corsetkit.geometry.points import turn_between
 from corsetkit.drawing.canvas import box_run
 from corsetkit.drawing.finished_painting import LAYERS, paint_layer
-from corsetkit.printing.names import ascii_name, plain_letters, shown_name
-from corsetkit.printing.draft_print import said_date, target
-from corsetkit.units import check_unit, shown
+from corsetkit.errors import CorsetkitError
 from corsetkit.export import dxf_canvas as layers
 from corsetkit.export.dxf_canvas import DxfCanvas, xy
-from corsetkit.export.spread import SQUARE, spread
-from corsetkit.export.spread import Written
+from corsetkit.export.spread import SQUARE, Written, spread
+from corsetkit.files import write_whole
+from corsetkit.geometry.points import turn_between
+from corsetkit.printing.draft_print import said_date, target
+from corsetkit.printing.names import ascii_name, plain_letters, shown_name
+from corsetkit.units import check_unit, shown
 
 VERSIONS = ("R2010", "R12")
 CORNER = 15.0
@@ -101,8 +100,10 @@ def _paint_block(canvas, view, unit, owners):
 
 def outline_points(cutting):
     """The cutting line's points, each with whether it is a corner."""
-    return [(after.start, abs(turn_between(before.tangent(0.0), after.tangent(0.0))) > CORNER)
-            for before, after in zip((cutting[-1], *cutting[:-1]), cutting)]
+    return [
+        (after.start, abs(turn_between(before.tangent(0.0), after.tangent(0.0))) > CORNER)
+        for before, after in zip((cutting[-1], *cutting[:-1]), cutting)
+    ]
 
 
 def _test_square(model, low):
@@ -114,7 +115,8 @@ def _test_square(model, low):
     for left, lines in ((0.3, ("units: mm", "this square: 100 mm each side")), (SQUARE + 1.0, beside)):
         for number, text in enumerate(lines):
             model.add_text(text, height=2.5, dxfattribs={"layer": layers.SQUARE}).set_placement(
-                xy(low + complex(left, SQUARE - 0.8 - 0.5 * number)))
+                xy(low + complex(left, SQUARE - 0.8 - 0.5 * number))
+            )
 
 
 def block_name(piece):

@@ -5,11 +5,11 @@ claimed. Each layer says in words what it holds.
 """
 
 from contextlib import contextmanager
-from corsetkit.geometry.curve import Cubic
-from corsetkit.geometry.paths import flattened
+
 from corsetkit.drawing.canvas import JOINED, NOTHING
 from corsetkit.drawing.lettering import CAPITALS
-
+from corsetkit.geometry.curve import Cubic
+from corsetkit.geometry.paths import flattened
 
 NUMBERS = {
     1: "cutting line",
@@ -66,8 +66,9 @@ class DxfCanvas:
     def words(self, at, text, letter, anchor="middle", turn=0.0):
         from ezdxf.enums import TextEntityAlignment as Align
 
-        entity = self._block.add_text(self._plain(text), height=round(letter.size * self.scale * CAPITALS, 4), rotation=turn,
-                                      dxfattribs=self._on(WORDS))
+        entity = self._block.add_text(
+            self._plain(text), height=round(letter.size * self.scale * CAPITALS, 4), rotation=turn, dxfattribs=self._on(WORDS)
+        )
         entity.set_placement(xy(at), align={"start": Align.LEFT, "middle": Align.CENTER, "end": Align.RIGHT}[anchor])
 
     @contextmanager
@@ -94,8 +95,9 @@ class DxfCanvas:
     def _curve(self, curve):
         if type(curve) is Cubic:
             # A cubic is a clamped spline of degree 3 with the same four control points: exactly the same curve.
-            self._block.add_open_spline([(*xy(p), 0.0) for p in (curve.start, curve.first, curve.second, curve.end)],
-                                        degree=3, dxfattribs=self._on())
+            self._block.add_open_spline(
+                [(*xy(p), 0.0) for p in (curve.start, curve.first, curve.second, curve.end)], degree=3, dxfattribs=self._on()
+            )
         else:
             self._block.add_line(xy(curve.start), xy(curve.end), dxfattribs=self._on())
 

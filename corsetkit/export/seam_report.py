@@ -1,11 +1,11 @@
 """The seam report: each seam with its two sides, by how much they miss each other, and where its notches stand."""
 
+from corsetkit.drawing.marks import seam_letter
+from corsetkit.export.csv_table import mm, write_csv
 from corsetkit.finish.notches import back_seams
 from corsetkit.finish.walk import small
-from corsetkit.drawing.marks import seam_letter
 from corsetkit.printing.draft_print import target
 from corsetkit.units import check_unit, say_length
-from corsetkit.export.csv_table import mm, write_csv
 
 
 def seam_rows(finished, unit="in"):
@@ -14,19 +14,48 @@ def seam_rows(finished, unit="in"):
     pattern = finished.pattern
     owners = {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
     double = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
-    heading = ("letter", "name", "side one", "side two", f"side one ({unit})", f"side two ({unit})", f"difference ({unit})",
-               "side one (mm)", "side two (mm)", "difference (mm)", "ease meant (mm)", "notches", "cuts a notch",
-               f"notches from the start ({unit})", "notches from the start (mm)")
+    heading = (
+        "letter",
+        "name",
+        "side one",
+        "side two",
+        f"side one ({unit})",
+        f"side two ({unit})",
+        f"difference ({unit})",
+        "side one (mm)",
+        "side two (mm)",
+        "difference (mm)",
+        "ease meant (mm)",
+        "notches",
+        "cuts a notch",
+        f"notches from the start ({unit})",
+        "notches from the start (mm)",
+    )
     rows = []
     for seam in pattern.seams:
-        sides = [", ".join(dict.fromkeys(f"{owners[id(edge)].number} {owners[id(edge)].name}" for edge in side))
-                 for side in seam.sides]
+        sides = [
+            ", ".join(dict.fromkeys(f"{owners[id(edge)].number} {owners[id(edge)].name}" for edge in side))
+            for side in seam.sides
+        ]
         first, second = seam.lengths
-        rows.append((
-            seam_letter(seam.number), seam.name, *sides, say_length(first, unit), say_length(second, unit),
-            small(seam.difference, unit), mm(first), mm(second), mm(seam.difference), mm(seam.ease), len(seam.marks),
-            (2 if seam.number in double else 1) if seam.marks else None,
-            "; ".join(say_length(mark, unit) for mark in seam.marks), "; ".join(f"{mm(mark):g}" for mark in seam.marks)))
+        rows.append(
+            (
+                seam_letter(seam.number),
+                seam.name,
+                *sides,
+                say_length(first, unit),
+                say_length(second, unit),
+                small(seam.difference, unit),
+                mm(first),
+                mm(second),
+                mm(seam.difference),
+                mm(seam.ease),
+                len(seam.marks),
+                (2 if seam.number in double else 1) if seam.marks else None,
+                "; ".join(say_length(mark, unit) for mark in seam.marks),
+                "; ".join(f"{mm(mark):g}" for mark in seam.marks),
+            )
+        )
     return heading, tuple(rows)
 
 

@@ -1,16 +1,16 @@
-"""The pieces of a finished pattern laid beside each other, each upright along its grain, and what was written of them.
-"""
+"""The pieces of a finished pattern laid beside each other, each upright along its grain, and what was written of them."""
 
+import math
 from dataclasses import dataclass
 from pathlib import Path
-import math
-from corsetkit.geometry.move import Move, turned_about
-from corsetkit.geometry.points import heading
+
 from corsetkit.drawing.arrange import beside, rows
 from corsetkit.drawing.finished_view import FinishedView, finished_view
 from corsetkit.drawing.lettering import fitted
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import SMALL
+from corsetkit.geometry.move import Move, turned_about
+from corsetkit.geometry.points import heading
 
 
 @dataclass(frozen=True)
@@ -67,14 +67,20 @@ def spread(finished, wearer="", said_date="", opened=True):
     made, top, width = [], SQUARE + GAP, SQUARE
     for row in reversed(rows([one.piece for one in finished.pieces])):
         turns = [upright(piece) for piece in row]
-        views = [finished_view(of[id(piece)], 1.0, owners, more, (), opened and piece.on_fold, turn)
-                 for piece, turn in zip(row, turns)]
+        views = [
+            finished_view(of[id(piece)], 1.0, owners, more, (), opened and piece.on_fold, turn)
+            for piece, turn in zip(row, turns)
+        ]
         steps, across, high = beside([view.box for view in views], GAP)
         made += [Placed(view, step + 1j * top, turn) for view, step, turn in zip(views, steps, turns)]
         top, width = top + high + (GAP if row else 0.0), max(width, across)
     margin = complex(GAP, GAP)
-    return Spread(tuple(Placed(one.view, one.step + margin, one.turn) for one in made),
-                  complex(math.ceil(width + 2 * GAP), math.ceil(top + GAP)), margin, owners)
+    return Spread(
+        tuple(Placed(one.view, one.step + margin, one.turn) for one in made),
+        complex(math.ceil(width + 2 * GAP), math.ceil(top + GAP)),
+        margin,
+        owners,
+    )
 
 
 def upright(piece):

@@ -3,17 +3,16 @@
 from contextlib import contextmanager
 from html import escape
 
-from corsetkit.files import write_whole
 from corsetkit.drawing.canvas import NOTHING, box_run
 from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
 from corsetkit.drawing.lettering import one_line
 from corsetkit.drawing.pens import CUT, TEST_SQUARE
-from corsetkit.printing.draft_print import said_date, target
 from corsetkit.drawing.svg import FONTS, SvgCanvas
+from corsetkit.export.spread import SQUARE, Written, spread
+from corsetkit.files import write_whole
+from corsetkit.printing.draft_print import said_date, target
 from corsetkit.printing.tiles import heading_for
 from corsetkit.units import check_unit
-from corsetkit.export.spread import SQUARE, spread
-from corsetkit.export.spread import Written
 
 
 class LayerCanvas(SvgCanvas):
@@ -53,10 +52,15 @@ def svg_mm(finished, unit="cm", wearer="", date=None, opened=True):
         canvas.words(low + SQUARE / 2 * (1 + 1j), "100 mm", CUT)
     width, height = (f"{side * 10:g}" for side in (laid.size.real, laid.size.imag))
     title = "".join(letter for letter in heading_for(one_line(wearer)) if letter.isprintable())
-    return "".join((
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}" '
-        f'fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="{FONTS}">'
-        f"<title>{escape(title)}</title>", *canvas.parts, "</svg>\n"))
+    return "".join(
+        (
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}" '
+            f'fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="{FONTS}">'
+            f"<title>{escape(title)}</title>",
+            *canvas.parts,
+            "</svg>\n",
+        )
+    )
 
 
 def write_svg(finished, path, unit="cm", wearer="", date=None, opened=True):

@@ -1,14 +1,13 @@
 """Where each piece is cut: its allowances, and its cutting line outside the sewing line."""
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.finish.choices import Finish, allowance, choice_of
+from corsetkit.finish.corners import corner, meeting
+from corsetkit.finish.cutting_line import crossing, strokes, without_loops
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
-from corsetkit.finish.choices import Finish, allowance, choice_of
-from corsetkit.finish.corners import corner, meeting
-from corsetkit.finish.cutting_line import crossing, without_loops
-from corsetkit.finish.cutting_line import strokes
 
 BEYOND_FOLD = 0.01
 """How far a piece on the fold may reach beyond it by rounding, cm."""
@@ -81,12 +80,15 @@ def _check_fold(piece):
     """Refuse a piece that reaches beyond its fold: opened out, it would lie on itself."""
     for fold in (edge for edge in piece.edges if edge.kind is Kind.FOLD):
         start, away = paths.path_start(fold.path), fold.path[0].tangent(0.0) * 1j
-        edge, beyond = min(((edge, dot(point - start, away)) for edge in piece.edges
-                            for point in paths.flattened(edge.path, 0.05)), key=lambda one: one[1])
+        edge, beyond = min(
+            ((edge, dot(point - start, away)) for edge in piece.edges for point in paths.flattened(edge.path, 0.05)),
+            key=lambda one: one[1],
+        )
         if beyond < -BEYOND_FOLD:
             raise CorsetkitError(
                 f"the {piece.name} reaches {say_both(-beyond)} beyond its fold at {edge.name}, so it cannot be cut on the "
-                "fold: choose a larger centre front taking in, or let the cups begin lower (a larger centre front depth)")
+                "fold: choose a larger centre front taking in, or let the cups begin lower (a larger centre front depth)"
+            )
 
 
 def _line(piece, given, reaches):
@@ -144,10 +146,11 @@ def _refusal(piece, choices, given, numbers, reaches):
     allowed = width
     while allowed > 0:
         allowed = round(allowed - _STEP, 6)
-        changed = tuple(max(allowed, 0.0) if choice_of(one, choices) == name else own
-                        for one, own in zip(piece.edges, given))
+        changed = tuple(max(allowed, 0.0) if choice_of(one, choices) == name else own for one, own in zip(piece.edges, given))
         if not crossing(_line(piece, changed, reaches)[0]):
             break
     said = f"at most {say_both(max(allowed, 0.0))}" if allowed > 0 else "none, for this edge has to be bound"
-    return (f"{label} is {say_both(width)}: beside {edge.name} of the {piece.name} the cutting line would cross itself; "
-            f"allowed there is {said}")
+    return (
+        f"{label} is {say_both(width)}: beside {edge.name} of the {piece.name} the cutting line would cross itself; "
+        f"allowed there is {said}"
+    )

@@ -5,10 +5,10 @@ Cloth lengths are not here: they come from the lay.
 
 from dataclasses import dataclass
 
-from corsetkit.units import say_both
 from corsetkit.finish.bones import bay_warnings, bones
-from corsetkit.finish.lacing import all_spaces, eyelet_warnings, eyelets, lacing_length
 from corsetkit.finish.finished import CLOTHS, Strip
+from corsetkit.finish.lacing import all_spaces, eyelet_warnings, eyelets, lacing_length
+from corsetkit.units import say_both
 
 
 @dataclass(frozen=True)
@@ -81,15 +81,29 @@ def bill(finished):
     opened = max(gap, easiest_first[0].gap if easiest_first else 0.0)
     spaces = all_spaces(made)
     worn, wide = (lacing_length(spaces, one, choices.eyelet_inset, choices.tails) if made else 0.0 for one in (gap, opened))
-    return Bill(_cuts(finished), (*finished.strips, *_waist_tape(pattern, choices)), lie, bays,
-                choices.bone_width + choices.channel_ease, made, worn, wide, easiest_first,
-                (*bay_warnings(bays, choices), *(eyelet_warnings(choices) if made else ()), *_passing_warnings(easiest_first, gap)))
+    return Bill(
+        _cuts(finished),
+        (*finished.strips, *_waist_tape(pattern, choices)),
+        lie,
+        bays,
+        choices.bone_width + choices.channel_ease,
+        made,
+        worn,
+        wide,
+        easiest_first,
+        (*bay_warnings(bays, choices), *(eyelet_warnings(choices) if made else ()), *_passing_warnings(easiest_first, gap)),
+    )
 
 
 def _cuts(finished):
     """The piece list, cloth by cloth, each in the pieces' order."""
-    return tuple(Cut(one.piece.number, one.piece.name, layer.cloth, layer.count, layer.how)
-                 for cloth in CLOTHS for one in finished.pieces for layer in one.layers if layer.cloth == cloth)
+    return tuple(
+        Cut(one.piece.number, one.piece.name, layer.cloth, layer.count, layer.how)
+        for cloth in CLOTHS
+        for one in finished.pieces
+        for layer in one.layers
+        if layer.cloth == cloth
+    )
 
 
 def _waist_tape(pattern, choices):
@@ -115,13 +129,17 @@ def passings(pattern):
     if body is None or not levels or None in levels:
         return ()
     narrowest = min(levels)
-    found = [Passing(over, girth, max(girth - narrowest, 0.0))
-             for over, girth in (("the bust", body.bust_girth), ("the hips", body.hip_girth))]
+    found = [
+        Passing(over, girth, max(girth - narrowest, 0.0))
+        for over, girth in (("the bust", body.bust_girth), ("the hips", body.hip_girth))
+    ]
     return tuple(sorted(found, key=lambda one: one.gap))
 
 
 def _passing_warnings(easiest_first, gap):
     if easiest_first and easiest_first[0].gap > gap:
         passing = easiest_first[0]
-        yield (f"there is no front opening: to go on over {passing.over} of {say_both(passing.girth)} without being unlaced, the "
-               f"corset has to open by {say_both(passing.gap)} at the back; it is worn with {say_both(gap)}")
+        yield (
+            f"there is no front opening: to go on over {passing.over} of {say_both(passing.girth)} without being unlaced, the "
+            f"corset has to open by {say_both(passing.gap)} at the back; it is worn with {say_both(gap)}"
+        )

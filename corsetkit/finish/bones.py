@@ -8,11 +8,11 @@ chosen, further bones stand upright in that panel, evenly.
 import math
 from dataclasses import dataclass
 
+from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_both
-from corsetkit.finish.lacing import lacing_stretches
 
 FLAT, SPIRAL = "flat", "spiral"
 BOW = 0.3
@@ -59,29 +59,42 @@ def bones(pattern, choices):
     found = [*_at_seams(pattern), *_at_centre(pattern), *_at_lacing(pattern, not any(crowded(bay, choices) for bay in bays))]
     for bay in bays:
         found.extend(_in_panel(bay))
-    return tuple(Bone(place, kind, count, channel, channel - choices.bone_shorter, on, line)
-                 for place, kind, count, on, line in found for channel in (paths.path_length(line),)), bays
+    return tuple(
+        Bone(place, kind, count, channel, channel - choices.bone_shorter, on, line)
+        for place, kind, count, on, line in found
+        for channel in (paths.path_length(line),)
+    ), bays
 
 
 def bay_warnings(bays, choices):
     """A sentence for each panel that is too wide at the waist for the bones at its seams, or too narrow for them."""
     for bay in bays:
         if crowded(bay, choices):
-            yield (f"the {bay.piece.name} has no room at the waist for a bone beyond the eyelets beside the seam's own, "
-                   "so that one is left out")
+            yield (
+                f"the {bay.piece.name} has no room at the waist for a bone beyond the eyelets beside the seam's own, "
+                "so that one is left out"
+            )
         if bay.further:
-            put = "one further bone is put in its middle" if bay.further == 1 else \
-                f"{bay.further} further bones are put in it, evenly"
-            yield (f"the {bay.piece.name} is {say_both(bay.width)} wide at the waist between its bones, more than "
-                   f"{say_both(choices.widest_unsupported)}: {put}")
+            put = (
+                "one further bone is put in its middle"
+                if bay.further == 1
+                else f"{bay.further} further bones are put in it, evenly"
+            )
+            yield (
+                f"the {bay.piece.name} is {say_both(bay.width)} wide at the waist between its bones, more than "
+                f"{say_both(choices.widest_unsupported)}: {put}"
+            )
 
 
 def _at_seams(pattern):
     for seam in pattern.seams:
-        lines = [tuple(curve for edge in side for curve in (paths.turned_round(edge.path) if against else edge.path))
-                 for side, against in zip(seam.sides, seam.against)]
+        lines = [
+            tuple(curve for edge in side for curve in (paths.turned_round(edge.path) if against else edge.path))
+            for side, against in zip(seam.sides, seam.against)
+        ]
         if all(edge.kind is Kind.PANEL_SEAM for side in seam.sides for edge in side) and any(
-                paths.on_line(line, 0j, 1 + 0j) for line in lines):
+            paths.on_line(line, 0j, 1 + 0j) for line in lines
+        ):
             yield seam.name, SPIRAL if max(map(bow, lines)) > BOW else FLAT, 2, seam, lines[0]
 
 
@@ -120,8 +133,14 @@ def _lower(pattern):
 
 def _bays(pattern, choices):
     for piece in _lower(pattern):
-        ends = sorted(((edge.path[index].point(t).real, edge.kind) for edge in piece.edges
-                       for index, t in paths.on_line(edge.path, 0j, 1 + 0j)), key=lambda one: one[0])
+        ends = sorted(
+            (
+                (edge.path[index].point(t).real, edge.kind)
+                for edge in piece.edges
+                for index, t in paths.on_line(edge.path, 0j, 1 + 0j)
+            ),
+            key=lambda one: one[0],
+        )
         (left, left_kind), (right, right_kind) = ends[0], ends[-1]
         # Beside the lacing edge the cloth is held as far as the bone beyond the eyelets.
         left += 2 * choices.eyelet_inset if left_kind is Kind.LACING else 0.0

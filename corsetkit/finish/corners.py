@@ -93,8 +93,9 @@ class Meeting:
 def meeting(arriving, leaving):
     """The `Meeting` of two strokes end to end."""
     p, way_in, way_out = arriving.path[-1].end, arriving.path[-1].tangent(1.0), leaving.path[0].tangent(0.0)
-    return Meeting(Side(arriving, p, way_in, -1j * way_in), Side(leaving, p, -way_out, -1j * way_out),
-                   180 - turn_between(way_in, way_out))
+    return Meeting(
+        Side(arriving, p, way_in, -1j * way_in), Side(leaving, p, -way_out, -1j * way_out), 180 - turn_between(way_in, way_out)
+    )
 
 
 def corner(met, reach=None):
@@ -121,8 +122,11 @@ def _run_across(met, reach):
             return max(-reach, 0.0), 0.0, (*points, first.point(tip, 0.0))
         # The point is squared off: from the line of its end to the later edge's own cutting line.
         share = (tip - longest) / (tip - reach)
-        return max(-reach, 0.0), 0.0, (*points, first.point(longest, share * s),
-                                       first.point(longest, -(tip - longest) * math.tan(a)))
+        return (
+            max(-reach, 0.0),
+            0.0,
+            (*points, first.point(longest, share * s), first.point(longest, -(tip - longest) * math.tan(a))),
+        )
     # A blunt corner: the later cutting line runs on to the end, from where it has come near the sewing line.
     over = (e * abs(math.cos(a)) - s / 2) / math.sin(a)
     return max(-reach, 0.0), min(max(over, 0.0), _SHARE * met.later.stroke.length), points

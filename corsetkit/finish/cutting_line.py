@@ -7,11 +7,11 @@ crossing instead.
 
 from dataclasses import dataclass, replace
 from functools import cached_property
+
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import FLATNESS, Line
 from corsetkit.geometry.points import cross, turn_between
 from corsetkit.pattern.edge import Kind
-
 
 KINK = 0.5
 """A path that turns towards the piece more sharply than this, degrees, has a corner there."""
@@ -76,8 +76,10 @@ def strokes(piece, widths):
     found = []
     for edge, width in zip(piece.edges, widths):
         all_paths = _smooth(edge.path)
-        found.extend(Stroke(edge, path, width, order(edge), number == 0, number == len(all_paths) - 1)
-                     for number, path in enumerate(all_paths))
+        found.extend(
+            Stroke(edge, path, width, order(edge), number == 0, number == len(all_paths) - 1)
+            for number, path in enumerate(all_paths)
+        )
     return found
 
 
@@ -139,11 +141,11 @@ def without_loops(points, owners):
         at = _meet(points[i], points[i + 1], points[j], points[(j + 1) % len(points)])
         if at is None:
             break
-        inner, whole = _length([at, *points[i + 1:j + 1], at]), _length([*points, points[0]])
+        inner, whole = _length([at, *points[i + 1 : j + 1], at]), _length([*points, points[0]])
         if inner <= _LOOP * whole:
-            points, owners = points[:i + 1] + [at] + points[j + 1:], owners[:i + 1] + [owners[j]] + owners[j + 1:]
+            points, owners = points[: i + 1] + [at] + points[j + 1 :], owners[: i + 1] + [owners[j]] + owners[j + 1 :]
         elif whole - inner <= _LOOP * whole:
-            points, owners = [at, *points[i + 1:j + 1]], [owners[i], *owners[i + 1:j + 1]]
+            points, owners = [at, *points[i + 1 : j + 1]], [owners[i], *owners[i + 1 : j + 1]]
         else:
             break
     return tuple(points), tuple(owners)
@@ -155,6 +157,7 @@ def crossing(points):
     A line that does not run counter-clockwise has turned inside out: its first two sides are named.
     """
     from shapely import LinearRing
+
     ring = LinearRing([(p.real, p.imag) for p in points])
     if ring.is_simple:
         return None if ring.is_ccw else (0, 1)
@@ -163,6 +166,7 @@ def crossing(points):
 
 def _first(points):
     from shapely import STRtree, linestrings
+
     count = len(points)
     sides = linestrings([[(p.real, p.imag), (q.real, q.imag)] for p, q in zip(points, [*points[1:], points[0]])])
     pairs = STRtree(sides).query(sides, predicate="intersects").T

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import paths
-from corsetkit.pattern.edge import Kind
 from corsetkit.finish.allowances import Reaches, cutting_line, widths
 from corsetkit.finish.choices import FOLDED, Finish
 from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import CutNotch, back_seams, notches
+from corsetkit.geometry import paths
+from corsetkit.pattern.edge import Kind
 
 SHELL, STRENGTH, LINING = "shell", "strength layer", "lining"
 CLOTHS = (SHELL, STRENGTH, LINING)
@@ -54,6 +54,7 @@ class FinishedPiece:
     def outline(self):
         """What is cut, as a shapely Polygon in cm; of a piece on the fold the half."""
         from shapely import Polygon
+
         return Polygon([(p.real, p.imag) for p in self.cutting])
 
 
@@ -95,8 +96,13 @@ def finish(pattern, choices=None):
         CorsetkitError: one sentence, where an allowance makes a piece's cutting line cross itself.
     """
     choices = choices or Finish()
-    return Finished(pattern, choices, finished_pieces(pattern, pattern.pieces, choices), facings(pattern.pieces, choices),
-                    tuple(pattern.warnings))
+    return Finished(
+        pattern,
+        choices,
+        finished_pieces(pattern, pattern.pieces, choices),
+        facings(pattern.pieces, choices),
+        tuple(pattern.warnings),
+    )
 
 
 def finished_pieces(pattern, pieces, choices):
@@ -106,8 +112,9 @@ def finished_pieces(pattern, pieces, choices):
     made = []
     for piece in pieces:
         line = cutting_line(piece, choices, reaches)
-        made.append(FinishedPiece(piece, widths(piece, choices), line,
-                                  notches(piece, line, choices.notch_depth, backs), layers(piece)))
+        made.append(
+            FinishedPiece(piece, widths(piece, choices), line, notches(piece, line, choices.notch_depth, backs), layers(piece))
+        )
     return tuple(made)
 
 
@@ -131,8 +138,16 @@ def facings(pieces, choices):
     """
     if choices.facing == FOLDED:
         return ()
-    return tuple(Strip("facing, " + " and ".join(stretch.names), STRENGTH, 2, stretch.length + _ends(stretch, choices),
-                       choices.facing_width + choices.lacing_allowance) for stretch in lacing_stretches(pieces))
+    return tuple(
+        Strip(
+            "facing, " + " and ".join(stretch.names),
+            STRENGTH,
+            2,
+            stretch.length + _ends(stretch, choices),
+            choices.facing_width + choices.lacing_allowance,
+        )
+        for stretch in lacing_stretches(pieces)
+    )
 
 
 def _ends(stretch, choices):
@@ -149,10 +164,11 @@ def unfolded(finished_piece):
     piece = finished_piece.piece
     number = next((i for i, edge in enumerate(piece.edges) if edge.kind is Kind.FOLD), None)
     if number is None:
-        return Unfolded(finished_piece.cutting, tuple((edge, edge.path) for edge in piece.edges), finished_piece.notches,
-                        piece.grainline)
+        return Unfolded(
+            finished_piece.cutting, tuple((edge, edge.path) for edge in piece.edges), finished_piece.notches, piece.grainline
+        )
     fold = piece.edges[number]
-    kept = tuple((edge, edge.path) for edge in (*piece.edges[number + 1:], *piece.edges[:number]))
+    kept = tuple((edge, edge.path) for edge in (*piece.edges[number + 1 :], *piece.edges[:number]))
     start, tangent = paths.path_start(fold.path), fold.path[0].tangent(0.0)
 
     def mirror(point):
@@ -161,14 +177,27 @@ def unfolded(finished_piece):
     half = _off_the_fold(finished_piece.cutting, start, tangent)
     whole = (*half, *(mirror(p) for p in reversed(half) if abs(((p - start) / tangent).imag) > 1e-5))
     edges = (*kept, *((edge, paths.turned_round(paths.moved(path, mirror))) for edge, path in reversed(kept)))
-    marks = (*finished_piece.notches, *(
-        CutNotch(mirror(one.point), mirror(one.point + one.inward) - mirror(one.point), one.depth, one.count, one.seam,
-                 one.edge, one.along) for one in finished_piece.notches))
+    marks = (
+        *finished_piece.notches,
+        *(
+            CutNotch(
+                mirror(one.point),
+                mirror(one.point + one.inward) - mirror(one.point),
+                one.depth,
+                one.count,
+                one.seam,
+                one.edge,
+                one.along,
+            )
+            for one in finished_piece.notches
+        ),
+    )
     return Unfolded(whole, edges, marks, piece.grainline)
 
 
 def _off_the_fold(cutting, start, tangent):
     """The half's cutting line as an open line from one end of the fold to the other; what lies on the fold is left out."""
+
     def on_fold(point):
         return abs(((point - start) / tangent).imag) <= 1e-5
 
@@ -176,4 +205,4 @@ def _off_the_fold(cutting, start, tangent):
     first = next(i for i in range(count) if on_fold(cutting[i]) and not on_fold(cutting[(i + 1) % count]))
     turned = [*cutting[first:], *cutting[:first]]
     last = max(i for i in range(count) if not on_fold(turned[i])) + 1
-    return turned[:last + 1] if last < count else [*turned, turned[0]]
+    return turned[: last + 1] if last < count else [*turned, turned[0]]

@@ -1,13 +1,12 @@
-"""The lacing edge: its uninterrupted stretches, its eyelets, and how long the lacing is.
-"""
+"""The lacing edge: its uninterrupted stretches, its eyelets, and how long the lacing is."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
+
 from corsetkit.geometry import paths
 from corsetkit.pattern.edge import Kind
-import math
 from corsetkit.units import say_both
-
 
 _JOINED = 1e-6
 
@@ -89,10 +88,14 @@ class Eyelets:
 def eyelets(pattern, choices):
     """The eyelets of each stretch of the lacing edge, from the top down."""
     stretches = lacing_stretches(pattern.pieces)
-    openings = (0.0, *(abs(paths.path_end(above.path) - paths.path_start(below.path))
-                       for above, below in zip(stretches, stretches[1:])))
-    return tuple(Eyelets(one.names, one.length, choices.eyelet_inset, *_places(one, choices), opening)
-                 for one, opening in zip(stretches, openings))
+    openings = (
+        0.0,
+        *(abs(paths.path_end(above.path) - paths.path_start(below.path)) for above, below in zip(stretches, stretches[1:])),
+    )
+    return tuple(
+        Eyelets(one.names, one.length, choices.eyelet_inset, *_places(one, choices), opening)
+        for one, opening in zip(stretches, openings)
+    )
 
 
 def beside_bone(choices):
@@ -103,8 +106,10 @@ def beside_bone(choices):
 def eyelet_warnings(choices):
     """A sentence where an eyelet's rim would reach onto the channel beside it."""
     if beside_bone(choices) < RIM:
-        yield (f"an eyelet with a rim {say_both(2 * RIM)} across would reach onto the channel in the lacing edge: take a "
-               "narrower bone, or a greater eyelet inset")
+        yield (
+            f"an eyelet with a rim {say_both(2 * RIM)} across would reach onto the channel in the lacing edge: take a "
+            "narrower bone, or a greater eyelet inset"
+        )
 
 
 def _places(stretch, choices):

@@ -51,8 +51,9 @@ def notches(piece, cutting, depth, backs=frozenset()):
         out = -1j * notch.tangent
         away = _to_line(notch.point, out, cutting)
         count = 2 if notch.seam.number in backs else 1
-        found.append(CutNotch(notch.point + out * away, -out, min(depth, SHARE * away), count, notch.seam, notch.edge,
-                              notch.along))
+        found.append(
+            CutNotch(notch.point + out * away, -out, min(depth, SHARE * away), count, notch.seam, notch.edge, notch.along)
+        )
     return tuple(found)
 
 
@@ -60,8 +61,11 @@ def back_seams(pieces, block=None):
     """The numbers of the seams that have two notches: those all of whose pieces are back pieces."""
     holder = {id(edge): piece for piece in pieces for edge in piece.edges}
     seams = {edge.seam.number: edge.seam for piece in pieces for edge in piece.edges if edge.seam}
-    return frozenset(number for number, seam in seams.items()
-                     if all(is_back(holder[id(edge)], block) for side in seam.sides for edge in side))
+    return frozenset(
+        number
+        for number, seam in seams.items()
+        if all(is_back(holder[id(edge)], block) for side in seam.sides for edge in side)
+    )
 
 
 def is_back(piece, block=None):
@@ -85,8 +89,11 @@ def _at_corner(piece, notch):
 
 def _runs_on(first, second):
     """Whether two neighbouring edges are one side of one seam."""
-    return first.seam is not None and first.seam is second.seam and any(
-        any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides)
+    return (
+        first.seam is not None
+        and first.seam is second.seam
+        and any(any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides)
+    )
 
 
 def _to_line(point, tangent, line):
@@ -100,4 +107,3 @@ def _to_line(point, tangent, line):
         if along >= -1e-6 and (nearest is None or along < nearest):
             nearest = along
     return max(nearest or 0.0, 0.0)
-

@@ -3,10 +3,9 @@
 A stop is known by its number along the seam, zero at its start.
 """
 
+from corsetkit.finish.truing import STRAIGHT
 from corsetkit.geometry import paths
 from corsetkit.pattern.seam import SAME_PLACE
-from corsetkit.finish.truing import STRAIGHT
-
 
 WAIST_NEAR = 1.5
 """The notch nearest the waist level is the waist notch where it stands no farther off, cm, as a leaning dart's does."""

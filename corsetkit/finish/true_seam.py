@@ -1,10 +1,10 @@
 """A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry import paths
 from corsetkit.finish.stops import stops_of
 from corsetkit.finish.truing import redrawn, resewn
 from corsetkit.finish.walk import TOLERANCE
+from corsetkit.geometry import paths
 
 SLIGHT = 0.002
 """What an edge misses by no more than this, cm, is left: it cannot be drawn, and seams agree within 0.1 mm."""

@@ -10,19 +10,19 @@ next to it is redrawn. Where none of these can be, a line that is curved already
 All of them are common practice, no source; their limits are course convention.
 """
 
+from dataclasses import dataclass, replace
+
+from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths, polygon
 from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.move import slid
 from corsetkit.geometry.points import cross, turn_between
 from corsetkit.geometry.roots import root
-from dataclasses import dataclass, replace
-from corsetkit.errors import CorsetkitError
-from corsetkit.geometry.move import slid
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.piece import Blend
 from corsetkit.pattern.seam import sew
 from corsetkit.pieces.proof import SHARPEST
 from corsetkit.units import say_both
-
 
 REACH = 5.0
 """How far from the moved corner an edge is redrawn, cm: course convention."""
@@ -44,8 +44,14 @@ def displaced(path, step, share):
         first, second = (one.first, one.second) if isinstance(one, Cubic) else (one.point(1 / 3), one.point(2 / 3))
         (here, rising), (there, falling) = share(along / whole), share((along + one.length) / whole)
         leaving, arriving = abs(first - one.start) / whole, abs(one.end - second) / whole
-        made.append(Cubic(one.start + step * here, first + step * (here + rising * leaving),
-                          second + step * (there - falling * arriving), one.end + step * there))
+        made.append(
+            Cubic(
+                one.start + step * here,
+                first + step * (here + rising * leaving),
+                second + step * (there - falling * arriving),
+                one.end + step * there,
+            )
+        )
         along += one.length
     return tuple(made)
 
@@ -211,8 +217,10 @@ def redrawn(piece, all_paths, place, at_end, by, reach=REACH):
     places = tuple((place + step * tangent) % len(all_paths) for step in (0, 1, 2))
     beyond, after = (piece.edges[number] for number in places[1:])
     if not -min(MOST, paths.path_length(all_paths[place]) / 2) <= by <= MOST:
-        raise CorsetkitError(f"{edge.name} of the {piece.name} is to be trued by {say_both(by)}: allowed is at most "
-                             f"{say_both(MOST)}; measure it again")
+        raise CorsetkitError(
+            f"{edge.name} of the {piece.name} is to be trued by {say_both(by)}: allowed is at most "
+            f"{say_both(MOST)}; measure it again"
+        )
     remedies = []
     if beyond.kind not in STRAIGHT:
         remedies.append(("corner", _corner) if beyond.seam else ("free", _free))
@@ -232,8 +240,10 @@ def redrawn(piece, all_paths, place, at_end, by, reach=REACH):
             blends = [(number, paths.turned_round(was), paths.turned_round(now)) for number, was, now in blends]
         if _fits(piece, all_paths, made):
             return Redrawn(how, made, tuple(Blend(_why(piece.edges[number], edge), was, now) for number, was, now in blends))
-    raise CorsetkitError(f"{edge.name} of the {piece.name} cannot be made {say_both(abs(by))} "
-                         f"{'longer' if by > 0 else 'shorter'} at the {beyond.name}: {_why_not(beyond)}; draw both sides of its seam again, alike")
+    raise CorsetkitError(
+        f"{edge.name} of the {piece.name} cannot be made {say_both(abs(by))} "
+        f"{'longer' if by > 0 else 'shorter'} at the {beyond.name}: {_why_not(beyond)}; draw both sides of its seam again, alike"
+    )
 
 
 def resewn(pattern, all_paths, blends=None, marks=None):
@@ -242,12 +252,28 @@ def resewn(pattern, all_paths, blends=None, marks=None):
     `runs` are kept by edges' ids, tuples of `blends` by pieces' ids, and new `marks` by seams' ids.
     """
     blends, marks = blends or {}, marks or {}
-    fresh = {id(edge): Edge(edge.name, all_paths.get(id(edge), edge.path), edge.kind)
-             for piece in pattern.pieces for edge in piece.edges}
-    pieces = tuple(replace(piece, edges=tuple(fresh[id(edge)] for edge in piece.edges),
-                           blends=(*piece.blends, *blends.get(id(piece), ()))) for piece in pattern.pieces)
-    seams = tuple(sew(seam.name, seam.number, *(tuple(fresh[id(edge)] for edge in side) for side in seam.sides),
-                      *seam.against, ease=seam.ease, marks=marks.get(id(seam), seam.marks)) for seam in pattern.seams)
+    fresh = {
+        id(edge): Edge(edge.name, all_paths.get(id(edge), edge.path), edge.kind)
+        for piece in pattern.pieces
+        for edge in piece.edges
+    }
+    pieces = tuple(
+        replace(
+            piece, edges=tuple(fresh[id(edge)] for edge in piece.edges), blends=(*piece.blends, *blends.get(id(piece), ()))
+        )
+        for piece in pattern.pieces
+    )
+    seams = tuple(
+        sew(
+            seam.name,
+            seam.number,
+            *(tuple(fresh[id(edge)] for edge in side) for side in seam.sides),
+            *seam.against,
+            ease=seam.ease,
+            marks=marks.get(id(seam), seam.marks),
+        )
+        for seam in pattern.seams
+    )
     return replace(pattern, pieces=pieces, seams=seams)
 
 
@@ -296,9 +322,14 @@ def _fits(piece, all_paths, made):
     """Whether the piece's outline is simple still, and has no corner too sharp to sew."""
     drawn = [made.get(i, path) for i, path in enumerate(all_paths)]
     whole = tuple(curve for path in drawn for curve in path)
-    return (polygon.area(whole) > 0 and polygon.is_simple(whole)
-            and all(abs(turn_between(before[-1].tangent(1.0), after[0].tangent(0.0))) <= 180 - SHARPEST
-                    for before, after in zip(drawn, drawn[1:] + drawn[:1])))
+    return (
+        polygon.area(whole) > 0
+        and polygon.is_simple(whole)
+        and all(
+            abs(turn_between(before[-1].tangent(1.0), after[0].tangent(0.0))) <= 180 - SHARPEST
+            for before, after in zip(drawn, drawn[1:] + drawn[:1])
+        )
+    )
 
 
 def _why_not(beyond):

@@ -4,16 +4,19 @@ The lengths are the pattern's own, or what was measured on paper along the sewin
 whether the two sides agree, and what to move where they do not.
 """
 
-from corsetkit.errors import CorsetkitError
-from corsetkit.finish.truing import redrawn
 from dataclasses import dataclass, replace
-from corsetkit.units import CM_PER_INCH, check_unit, shown
+
+from corsetkit.errors import CorsetkitError
 from corsetkit.finish.stops import bound, ends, height, named, stops_of, waist_of
+from corsetkit.finish.truing import redrawn
+from corsetkit.units import CM_PER_INCH, check_unit, shown
 
-
-_AND = {"free": "", "corner": " Move the corner so that its {beyond} stays as long as it is, for that is sewn too.",
-        "along": " Move its {beyond} along with the corner as it is, for that is sewn too, and redraw the next edge to it.",
-        "bent": " Leave both its corners where they are, and bend the line rounder."}
+_AND = {
+    "free": "",
+    "corner": " Move the corner so that its {beyond} stays as long as it is, for that is sewn too.",
+    "along": " Move its {beyond} along with the corner as it is, for that is sewn too, and redraw the next edge to it.",
+    "bent": " Leave both its corners where they are, and bend the line rounder.",
+}
 
 
 def move_said(stretch, start, off, by):
@@ -28,17 +31,23 @@ def move_said(stretch, start, off, by):
     piece, edge, beyond = stretch.ends[shorter]
     other, longer, _ = stretch.ends[1 - shorter]
     if beyond is None:
-        return (f"Move {stretch.end} on the {piece.name}'s {edge.name} by {by} away from {start}: up to there the "
-                f"{other.name} is longer.")
+        return (
+            f"Move {stretch.end} on the {piece.name}'s {edge.name} by {by} away from {start}: up to there the "
+            f"{other.name} is longer."
+        )
     place = next(i for i, one in enumerate(piece.edges) if one is edge)
     at_end = piece.edges[(place + 1) % len(piece.edges)] is beyond
     try:
         how = redrawn(piece, [one.path for one in piece.edges], place, at_end, abs(off)).how
     except CorsetkitError:
-        return (f"Draw the {other.name}'s {longer.name} again, {by} shorter from {start}: the {piece.name}'s {edge.name} "
-                f"cannot be lengthened at the {beyond.name}.")
-    return (f"Lengthen the {piece.name}'s {edge.name} by {by} at the {beyond.name}: measured from {start}, "
-            f"the {other.name} is longer.{_AND[how].format(beyond=beyond.name)}")
+        return (
+            f"Draw the {other.name}'s {longer.name} again, {by} shorter from {start}: the {piece.name}'s {edge.name} "
+            f"cannot be lengthened at the {beyond.name}."
+        )
+    return (
+        f"Lengthen the {piece.name}'s {edge.name} by {by} at the {beyond.name}: measured from {start}, "
+        f"the {other.name} is longer.{_AND[how].format(beyond=beyond.name)}"
+    )
 
 
 TOLERANCE = 0.16
@@ -175,8 +184,14 @@ def walk(seam, pieces, measured=None):
     stops = stops_of(seam)
     last, waist = len(stops) - 1, waist_of(seam)
     begun = waist or (last if bound(seam, holder, True) > bound(seam, holder, False) else 0)
-    legs = [leg for leg in ([(number, number + 1) for number in range(begun, last)],
-                            [(number, number - 1) for number in range(begun, 0, -1)]) if leg]
+    legs = [
+        leg
+        for leg in (
+            [(number, number + 1) for number in range(begun, last)],
+            [(number, number - 1) for number in range(begun, 0, -1)],
+        )
+        if leg
+    ]
     # What goes up from the waist comes first, whichever way the seam runs.
     legs.sort(key=lambda leg: -height(seam, leg[-1][1] == last))
     made = []
@@ -184,8 +199,17 @@ def walk(seam, pieces, measured=None):
         names = [named(seam, holder, number, waist, begun, last) for number in (leg[0][0], *(far for _, far in leg))]
         for (near, far), start, end in zip(leg, names, names[1:]):
             lengths = tuple(abs(b - a) for a, b in zip(stops[near], stops[far]))
-            made.append(Stretch(start, end, lengths, seam.ease if last in (near, far) else 0.0,
-                                ends(seam, holder, near, far, last), near == begun, (near, far)))
+            made.append(
+                Stretch(
+                    start,
+                    end,
+                    lengths,
+                    seam.ease if last in (near, far) else 0.0,
+                    ends(seam, holder, near, far, last),
+                    near == begun,
+                    (near, far),
+                )
+            )
     if measured is not None:
         made = [replace(one, lengths=given) for one, given in zip(made, _checked(measured, len(made)))]
     return Walked(seam, tuple(made))
@@ -216,7 +240,8 @@ def _checked(measured, count):
     for pair in measured:
         numbers = pair if isinstance(pair, (tuple, list)) else ()
         if len(numbers) != 2 or not all(isinstance(one, (int, float)) and 0 < one < LONGEST for one in numbers):
-            raise CorsetkitError(f"measured {shown(pair)} is no pair of lengths: give the two sides in cm, each above "
-                                 f"zero and below {LONGEST}")
+            raise CorsetkitError(
+                f"measured {shown(pair)} is no pair of lengths: give the two sides in cm, each above zero and below {LONGEST}"
+            )
         made.append((float(numbers[0]), float(numbers[1])))
     return made

@@ -6,11 +6,11 @@ Everything after follows by itself: lines, pieces, seams, girths, the hand's ins
 import math
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.fitting.lines import LINES, line_named
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction
 from corsetkit.style import Fitting, Style
 from corsetkit.units import shown
-from corsetkit.fitting.lines import LINES, line_named
 
 
 def check(correction, where=""):
@@ -75,14 +75,18 @@ def corrected(measurements, style, corrections):
     for name, by in totals(corrections).items():
         line = line_named(name)
         if line.only and getattr(style, line.only[0]) != line.only[1]:
-            raise CorsetkitError(f"correction of {line.said(by, None)}: this style has no {line.only[0].replace('_', ' ')}, so "
-                                 "nothing would move; take the correction back")
+            raise CorsetkitError(
+                f"correction of {line.said(by, None)}: this style has no {line.only[0].replace('_', ' ')}, so "
+                "nothing would move; take the correction back"
+            )
         try:
             measurements, style = _moved(line, by, measurements, style)
         except CorsetkitError as refusal:
             # What would be measured again or typed otherwise is no remedy here, so the refusal's own is left out.
-            raise CorsetkitError(f"correction of {line.said(by, None)}, all passes together, goes too far, for then "
-                                 f"{str(refusal).partition(';')[0]}; correct less") from None
+            raise CorsetkitError(
+                f"correction of {line.said(by, None)}, all passes together, goes too far, for then "
+                f"{str(refusal).partition(';')[0]}; correct less"
+            ) from None
     return measurements, style
 
 
@@ -93,5 +97,7 @@ def _moved(line, by, measurements, style):
         owners[owner][field] = getattr(held[owner], field) + factor * by
     if owners[Fitting]:
         owners[Style]["fitting"] = style.fitting.replaced(**owners[Fitting])
-    return (measurements.replaced(**owners[Measurements]) if owners[Measurements] else measurements,
-            style.replaced(**owners[Style]) if owners[Style] else style)
+    return (
+        measurements.replaced(**owners[Measurements]) if owners[Measurements] else measurements,
+        style.replaced(**owners[Style]) if owners[Style] else style,
+    )

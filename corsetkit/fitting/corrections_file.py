@@ -1,16 +1,15 @@
-"""Corrections kept with the wearers, in a small text file, and whose they are among the wearers of a table.
-"""
+"""Corrections kept with the wearers, in a small text file, and whose they are among the wearers of a table."""
 
 import json
+import unicodedata
 from dataclasses import dataclass, field
 from pathlib import Path
+
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
+from corsetkit.fitting.correct import check
 from corsetkit.pattern.pattern import Correction
 from corsetkit.units import shown
-from corsetkit.fitting.correct import check
-import unicodedata
-
 
 _TOLD = "corrections"
 
@@ -137,8 +136,10 @@ def whose(kept, names):
         if given in exact:
             if why := kept.amiss.get(given):
                 more = f", and {len(why) - 1} more" if why[1:] else ""
-                of[given] = (f"a correction kept for her cannot be made ({why[0]}{more}): mend it in the file of corrections, "
-                             "or take it out there")
+                of[given] = (
+                    f"a correction kept for her cannot be made ({why[0]}{more}): mend it in the file of corrections, "
+                    "or take it out there"
+                )
         elif meant := alike.get(_plain(given)):
             of.update({name: of.get(name) or _other_letters(given, name) for name in meant})
         else:
@@ -154,6 +155,8 @@ def _plain(name):
 
 def _other_letters(given, name):
     if unicodedata.normalize("NFC", given) == unicodedata.normalize("NFC", name):
-        return (f"the file of corrections has the name {shown(name)} with its accents stored in another way: copy the name from "
-                "the table into that file")
+        return (
+            f"the file of corrections has the name {shown(name)} with its accents stored in another way: copy the name from "
+            "the table into that file"
+        )
     return f"the file of corrections has the name {shown(given)}: write it there as in the table, {shown(name)}"

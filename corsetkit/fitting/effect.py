@@ -130,14 +130,20 @@ def _fronts(steps):
     front, point = block.front, block.bust_point
     dart = (Line(block.mouth_upper, point), Line(point, block.mouth_lower)) if block.side_dart else ()
     return {
-        "bust point": (Line(point, point),), "front shoulder": front.shoulder, "front armscye": front.armscye,
-        "front yoke's neckline": over.yoke_neckline, "side dart": dart,
+        "bust point": (Line(point, point),),
+        "front shoulder": front.shoulder,
+        "front armscye": front.armscye,
+        "front yoke's neckline": over.yoke_neckline,
+        "side dart": dart,
         "front side seam": (*front.side_above, *front.side_waist, *under.side_below),
-        "front hem": under.hem, "front parting": under.parting,
+        "front hem": under.hem,
+        "front parting": under.parting,
         "underbust dart, inner leg": (Line(point, under.inner), *under.inner_leg),
         "underbust dart, outer leg": (Line(point, under.outer), *under.outer_leg),
-        "overbust line, inner": over.top_inner, "overbust line, outer": over.top_outer,
-        "underbust line, inner": over.under_inner, "underbust line, outer": over.under_outer,
+        "overbust line, inner": over.top_inner,
+        "overbust line, outer": over.top_outer,
+        "underbust line, inner": over.under_inner,
+        "underbust line, outer": over.under_outer,
         "tightening dart, inner leg": (Line(over.mid_shoulder, over.top_left), Line(over.top_left, point)),
         "tightening dart, outer leg": (Line(over.mid_shoulder, over.top_right), Line(over.top_right, point)),
         "centre-front dart, upper leg": (Line(over.dart_upper, point),),
@@ -150,20 +156,30 @@ def _backs(steps):
     half, step = steps.block.back, steps.back
     legs = step.waist.legs
     return {
-        "back shoulder": half.shoulder, "back armscye": half.armscye, "back yoke line": step.yoke_line.kept,
-        "back neckline": step.neckline.kept, "back hem": step.hem.kept,
+        "back shoulder": half.shoulder,
+        "back armscye": half.armscye,
+        "back yoke line": step.yoke_line.kept,
+        "back neckline": step.neckline.kept,
+        "back hem": step.hem.kept,
         "back side seam": (*half.side_above, *step.waist.side_waist, *step.side_below),
-        "back dart, side leg": legs[0], "back dart, centre leg": legs[1],
-        "back parting, above the dart": step.upper_parting, "back parting, below the dart": step.lower_parting,
-        "back opening": step.opening, "lacing edge": (Line(step.neckline.edge, step.hem.edge),),
+        "back dart, side leg": legs[0],
+        "back dart, centre leg": legs[1],
+        "back parting, above the dart": step.upper_parting,
+        "back parting, below the dart": step.lower_parting,
+        "back opening": step.opening,
+        "lacing edge": (Line(step.neckline.edge, step.hem.edge),),
     }
 
 
 def _same(path, other):
     """Whether two runs are one but for rounding."""
-    return len(path) == len(other) and all(type(a) is type(b) and all(
-        abs(getattr(a, name) - getattr(b, name)) < _ROUNDING for name in vars(a) if isinstance(getattr(a, name), complex))
-        for a, b in zip(path, other))
+    return len(path) == len(other) and all(
+        type(a) is type(b)
+        and all(
+            abs(getattr(a, name) - getattr(b, name)) < _ROUNDING for name in vars(a) if isinstance(getattr(a, name), complex)
+        )
+        for a, b in zip(path, other)
+    )
 
 
 def _farthest(path, other):

@@ -61,35 +61,80 @@ def _styled(name, field, meaning, most, more, less, factor=1.0, only=None):
 
 
 LINES = (
-    _styled("overbust_mark", "overbust_mark", "how much higher the top edge lies above the bust point", FREE,
-            "higher", "lower"),
+    _styled(
+        "overbust_mark", "overbust_mark", "how much higher the top edge lies above the bust point", FREE, "higher", "lower"
+    ),
     _fitted("tightening_dart", "more taken in", "less taken in"),
-    _styled("centre_front_dart", "centre_front_dart",
-            "how much more the centre-front dart takes in all at the centre front: the cup's projection, for it changes "
-            "neither the top edge's dart nor the underbust", 1.5 * EDGE, "more taken in", "less taken in"),
-    _styled("centre_front", "centre_front_taking_in",
-            "how much more is taken in at the centre front where the cups begin, on each half", EDGE,
-            "more taken in on each half", "less taken in on each half"),
+    _styled(
+        "centre_front_dart",
+        "centre_front_dart",
+        "how much more the centre-front dart takes in all at the centre front: the cup's projection, for it changes "
+        "neither the top edge's dart nor the underbust",
+        1.5 * EDGE,
+        "more taken in",
+        "less taken in",
+    ),
+    _styled(
+        "centre_front",
+        "centre_front_taking_in",
+        "how much more is taken in at the centre front where the cups begin, on each half",
+        EDGE,
+        "more taken in on each half",
+        "less taken in on each half",
+    ),
     _fitted("cup_to_the_side", "farther towards the side", "nearer to the bust point"),
     _fitted("cup_to_the_front", "farther towards the centre front", "nearer to the bust point"),
-    _line("bust_point_sideways", "how much nearer to the side the bust point lies, and every seam through it", FREE,
-          "nearer to the side", "nearer to the centre front", (Measurements, "bust_point_width", 2.0)),
-    _line("bust_point_height", "how much higher the bust point lies, and every seam through it", FREE, "higher", "lower",
-          (Measurements, "neck_to_bust_point", -1.0)),
+    _line(
+        "bust_point_sideways",
+        "how much nearer to the side the bust point lies, and every seam through it",
+        FREE,
+        "nearer to the side",
+        "nearer to the centre front",
+        (Measurements, "bust_point_width", 2.0),
+    ),
+    _line(
+        "bust_point_height",
+        "how much higher the bust point lies, and every seam through it",
+        FREE,
+        "higher",
+        "lower",
+        (Measurements, "neck_to_bust_point", -1.0),
+    ),
     _fitted("underbust_line", "lower", "higher"),
     _fitted("underbust_girth", "larger all round", "smaller all round"),
     _fitted("top_girth", "larger all round", "smaller all round"),
-    _styled("waist_girth", "waist_reduction", "how much larger the laced corset is round the waist", 4 * EDGE,
-            "larger all round", "smaller all round", -1.0),
+    _styled(
+        "waist_girth",
+        "waist_reduction",
+        "how much larger the laced corset is round the waist",
+        4 * EDGE,
+        "larger all round",
+        "smaller all round",
+        -1.0,
+    ),
     _fitted("hip_girth", "larger all round", "smaller all round"),
     _fitted("side_seam", "farther back", "farther forward"),
-    _line("length_above_the_waist", "how much longer front and back are between waist and bust point", FREE,
-          "longer", "shorter", (Measurements, "front_waist_length", 1.0), (Measurements, "back_waist_length", 1.0)),
+    _line(
+        "length_above_the_waist",
+        "how much longer front and back are between waist and bust point",
+        FREE,
+        "longer",
+        "shorter",
+        (Measurements, "front_waist_length", 1.0),
+        (Measurements, "back_waist_length", 1.0),
+    ),
     _styled("hem_at_the_side", "hem_raise", "how much higher the hem lies at the side", FREE, "higher", "lower"),
     _fitted("hem_at_the_front", "higher", "lower"),
     _fitted("back_yoke", "longer", "shorter", only=("yoke", True)),
-    _styled("yoke_neckline", "yoke_shoulder", "how much farther from the neck the yoke's neckline begins on the shoulder",
-            FREE, "farther from the neck", "nearer to the neck", only=("yoke", True)),
+    _styled(
+        "yoke_neckline",
+        "yoke_shoulder",
+        "how much farther from the neck the yoke's neckline begins on the shoulder",
+        FREE,
+        "farther from the neck",
+        "nearer to the neck",
+        only=("yoke", True),
+    ),
 )
 _BY_NAME = {line.name: line for line in LINES}
 
@@ -98,6 +143,8 @@ def line_named(name):
     """The `Line` of that name; CorsetkitError where the draft has none."""
     known = _BY_NAME.get(name.replace("_", " ")) if isinstance(name, str) else None
     if known is None:
-        raise CorsetkitError(f"correction of {shown(name)}: no line of the draft that can be corrected is called so; "
-                             f"allowed are {', '.join(_BY_NAME)}")
+        raise CorsetkitError(
+            f"correction of {shown(name)}: no line of the draft that can be corrected is called so; "
+            f"allowed are {', '.join(_BY_NAME)}"
+        )
     return known

@@ -8,7 +8,6 @@ from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.points import unit
 from corsetkit.geometry.roots import root
 
-
 SMOOTH_ENOUGH = 0.02
 """A corner of less than this, as the distance between the unit steps before and after it (about a degree), is left."""
 
@@ -28,7 +27,9 @@ def blended(first, second, reach):
         return (*first, *second), (), ()
     kept_first, cut_first = paths.cut_along(first, length_first - min(reach, 0.8 * length_first))
     cut_second, kept_second = paths.cut_along(second, min(reach, 0.8 * length_second))
-    joint = curve(paths.path_start(cut_first), cut_first[0].tangent(0.0), cut_second[-1].tangent(1.0), paths.path_end(cut_second))
+    joint = curve(
+        paths.path_start(cut_first), cut_first[0].tangent(0.0), cut_second[-1].tangent(1.0), paths.path_end(cut_second)
+    )
     return (*kept_first, joint, *kept_second), (*cut_first, step, *cut_second), (joint,)
 
 
@@ -57,14 +58,17 @@ def rounded(first, second, roundness):
     def made(depth, roundness):
         middle = corner + inward * depth
         one, two = abs(middle - start) * roundness, abs(end - middle) * roundness
-        return (Cubic(start, start + leaving * one, middle - across * one, middle),
-                Cubic(middle, middle + across * two, end - arriving * two, end))
+        return (
+            Cubic(start, start + leaving * one, middle - across * one, middle),
+            Cubic(middle, middle + across * two, end - arriving * two, end),
+        )
 
     reach = min(0.45, sharpness) * min(abs(corner - start), abs(end - corner))
     for share in (1.0, 0.8, 0.6, 0.4, 0.2):
         # Long handles stand out farther than some corners give way: shorter ones then serve.
         def excess(depth):
             return paths.path_length(made(depth, roundness * share)) - length
+
         ends = _bracket(excess, reach)
         if ends:
             return made(root(excess, *ends), roundness * share), first.length

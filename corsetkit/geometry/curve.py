@@ -175,8 +175,12 @@ class Cubic:
 
     def on_line(self, point, tangent):
         """Every t at which this meets the endless straight line through `point` along `tangent`."""
-        return bernstein_roots(cross(tangent, self.start - point), cross(tangent, self.first - point),
-                               cross(tangent, self.second - point), cross(tangent, self.end - point))
+        return bernstein_roots(
+            cross(tangent, self.start - point),
+            cross(tangent, self.first - point),
+            cross(tangent, self.second - point),
+            cross(tangent, self.end - point),
+        )
 
     def flattened(self, tolerance=FLATNESS):
         """Points from start to end whose straight joins lie within `tolerance` cm of the curve."""
@@ -188,8 +192,10 @@ class Cubic:
     @property
     def highest(self):
         """The y of the highest point: an end, or where the curve runs level."""
-        rise, over, fall = (later.imag - earlier.imag for earlier, later in
-                            ((self.start, self.first), (self.first, self.second), (self.second, self.end)))
+        rise, over, fall = (
+            later.imag - earlier.imag
+            for earlier, later in ((self.start, self.first), (self.first, self.second), (self.second, self.end))
+        )
         # The slope is of the second degree; raised by one it is a cubic in Bernstein form.
         level = bernstein_roots(rise, (rise + 2 * over) / 3, (2 * over + fall) / 3, fall)
         return max(self.start.imag, self.end.imag, *(self.point(t).imag for t in level))
@@ -198,8 +204,7 @@ class Cubic:
     def swept_area(self):
         """Twice the signed area swept about the origin, for areas by Green's theorem."""
         a, b, c, d = self.start, self.first, self.second, self.end
-        return (6 * cross(a, b) + 3 * cross(a, c) + cross(a, d)
-                + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)) / 10
+        return (6 * cross(a, b) + 3 * cross(a, c) + cross(a, d) + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)) / 10
 
 
 def curve(start, leaving, arriving, end, first=1 / 3, second=1 / 3):

@@ -52,7 +52,7 @@ def tangent_along(path, length):
 
 def cut_at(path, index, t):
     """The path before and after the place `t` on its curve number `index`."""
-    before, after = list(path[:index]), list(path[index + 1:])
+    before, after = list(path[:index]), list(path[index + 1 :])
     # A sliver shorter than rounding is no curve: the cut is then at the joint itself.
     if path[index].length * t < 1e-9:
         t = 0.0
@@ -77,8 +77,12 @@ def stretch(path, start, end):
 
 def on_ray(path, centre, tangent):
     """Every (index, t) at which the path meets the ray from `centre` along `tangent`, in the path's order."""
-    return [(i, t) for i, curve in enumerate(path) for t in curve.on_line(centre, tangent)
-            if dot(tangent, curve.point(t) - centre) > 0]
+    return [
+        (i, t)
+        for i, curve in enumerate(path)
+        for t in curve.on_line(centre, tangent)
+        if dot(tangent, curve.point(t) - centre) > 0
+    ]
 
 
 def on_line(path, point, tangent):

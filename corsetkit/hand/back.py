@@ -2,9 +2,9 @@
 
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.pattern.instructions import Square, Towards, Compass
 from corsetkit.hand.block import FROM_CENTRE, TAKEN
 from corsetkit.hand.drafter import BACK, fitted
+from corsetkit.pattern.instructions import Compass, Square, Towards
 
 WAIST, NECK = "centre back waist", "centre back neck point"
 UNDERARM, SIDE_NECK = "back underarm point", "back side neck point"
@@ -34,8 +34,10 @@ def _side(hand, back):
     hand.measure(TAKEN_IN, Compass.UP if mark.imag >= 0 else Compass.DOWN, SIDE_MARK, mark, why)
     above, below = "taken-in back side seam above the waist", "taken-in back side seam below the waist"
     step, even = "back side seam between waist and mark", "The seam is upright at the waist and runs out to the block's."
-    for line, path, start, end in ((above, waist.side_waist, bend, SIDE_MARK),
-                                  (below, waist.side_hip, SIDE_MARK, "back hip at the side")):
+    for line, path, start, end in (
+        (above, waist.side_waist, bend, SIDE_MARK),
+        (below, waist.side_hip, SIDE_MARK, "back hip at the side"),
+    ):
         if not isinstance(path[0 if line == below else -1], Line):
             hand.curve(start, end, line, path, even, 2, Compass.DOWN, Compass.DOWN)
         elif line == above:
@@ -44,55 +46,100 @@ def _side(hand, back):
         else:
             hand.join(start, TAKEN_IN, step, why)
             hand.curve(TAKEN_IN, end, line, path[1:], even, 2, Compass.DOWN, Compass.DOWN)
-    hand.check(("back side seam above the bust level", above, *((step,) if len(waist.side_waist) > 1 else ())),
-               "Above its waist mark the back's side seam is as long as the front's with its dart closed.")
+    hand.check(
+        ("back side seam above the bust level", above, *((step,) if len(waist.side_waist) > 1 else ())),
+        "Above its waist mark the back's side seam is as long as the front's with its dart closed.",
+    )
 
 
 def _dart(hand, back, style):
     waist, top, end = back.waist, "back dart's top", "back dart's end"
     let = back.block.let_out
-    place = ("The distance from the centre is the {back_dart_place} of the back's waist"
-             f"{fitted(let.at_dart / 2, *FROM_CENTRE)}")
+    place = (
+        f"The distance from the centre is the {{back_dart_place}} of the back's waist{fitted(let.at_dart / 2, *FROM_CENTRE)}"
+    )
     hand.square(WAIST, top, waist.dart_top, place + "; the dart runs to nothing at the bust level, or lower.")
     hand.square(WAIST, end, waist.dart_end, place + "; the depth is the {dart_end} of the way to the hem.")
     for words, leg in zip(("side", "centre"), waist.legs):
         if len(leg) == 1:
             continue
         at = f"back dart's {words} leg at the waist"
-        hand.square(WAIST, at, leg[0].end, "The dart takes the {waist_back_share} of what the {bust_girth} has more than "
-                    "the {waist_girth}, and what the side leaves of half of the {waist_reduction}"
-                    f"{fitted(let.at_dart, *TAKEN)}.")
-        for line, path, one, other in ((f"back dart's {words} leg above the waist", leg[:1], top, at),
-                                      (f"back dart's {words} leg below the waist", leg[1:], at, end)):
-            hand.curve(one, other, line, path, "The leg is upright at both ends and at the waist.", 2, Compass.DOWN, Compass.DOWN)
+        hand.square(
+            WAIST,
+            at,
+            leg[0].end,
+            "The dart takes the {waist_back_share} of what the {bust_girth} has more than "
+            "the {waist_girth}, and what the side leaves of half of the {waist_reduction}"
+            f"{fitted(let.at_dart, *TAKEN)}.",
+        )
+        for line, path, one, other in (
+            (f"back dart's {words} leg above the waist", leg[:1], top, at),
+            (f"back dart's {words} leg below the waist", leg[1:], at, end),
+        ):
+            hand.curve(
+                one, other, line, path, "The leg is upright at both ends and at the waist.", 2, Compass.DOWN, Compass.DOWN
+            )
 
 
 def _hem(hand, back, style):
     hem, side, foot = back.hem, "back hem at the side", "centre back hem"
     hand.square(WAIST, side, paths.path_start(hem.kept), "As much side seam lies below the waist mark as on the front.")
-    hand.square(WAIST, foot, paths.path_end(hem.whole),
-                "At the centre the hem lies as far below the waist as on the front.")
-    hand.curve(side, foot, "back hem", hem.whole, "The hem meets the side seam squarely and is level at the centre.", 2,
-               None, TO_CENTRE)
+    hand.square(WAIST, foot, paths.path_end(hem.whole), "At the centre the hem lies as far below the waist as on the front.")
+    hand.curve(
+        side,
+        foot,
+        "back hem",
+        hem.whole,
+        "The hem meets the side seam squarely and is level at the centre.",
+        2,
+        None,
+        TO_CENTRE,
+    )
 
 
 def _yoke(hand, back, style):
     side, centre = "back yoke's mark on the armscye", "back yoke's mark at the centre"
     line, fit = back.yoke_line, fitted(style.fitting.back_yoke, "more", "less")
-    hand.square(WAIST, side, paths.path_start(line.kept),
-               "The way along the armscye is the {back_yoke_armscye}.",
-               hand.along(ARMSCYE, UNDERARM, paths.path_length(back.armscye_panel)))
-    hand.measure(NECK, Compass.DOWN, centre, paths.path_end(line.whole),
-                 f"The depth is the {{back_yoke_depth}}{fit}, or less where the yoke would reach the dart.")
+    hand.square(
+        WAIST,
+        side,
+        paths.path_start(line.kept),
+        "The way along the armscye is the {back_yoke_armscye}.",
+        hand.along(ARMSCYE, UNDERARM, paths.path_length(back.armscye_panel)),
+    )
+    hand.measure(
+        NECK,
+        Compass.DOWN,
+        centre,
+        paths.path_end(line.whole),
+        f"The depth is the {{back_yoke_depth}}{fit}, or less where the yoke would reach the dart.",
+    )
     hand.curve(side, centre, "back yoke line", line.whole, "The line is level at the centre back.", 2, None, TO_CENTRE)
     shoulder, nape = "yoke's neck mark on the back shoulder", "yoke's neck mark at the centre back"
-    hand.measure(SIDE_NECK, Towards("back shoulder tip"), shoulder, back.yoke_neck,
-                 "The distance is the {yoke_shoulder}, as on the front.")
-    hand.measure(NECK, Compass.DOWN, nape, paths.path_end(back.neckline.whole),
-                 "A little is cut off at the neck so that the new neckline runs smoothly across the centre back.")
-    hand.curve(shoulder, nape, "back yoke's neckline", back.neckline.whole,
-               "The neckline begins square to the shoulder and is level at the centre back.", (0.1, 0.3, 0.65),
-               Square(SIDE_NECK, "back shoulder tip", left=True), TO_CENTRE)
+    hand.measure(
+        SIDE_NECK,
+        Towards("back shoulder tip"),
+        shoulder,
+        back.yoke_neck,
+        "The distance is the {yoke_shoulder}, as on the front.",
+    )
+    hand.measure(
+        NECK,
+        Compass.DOWN,
+        nape,
+        paths.path_end(back.neckline.whole),
+        "A little is cut off at the neck so that the new neckline runs smoothly across the centre back.",
+    )
+    hand.curve(
+        shoulder,
+        nape,
+        "back yoke's neckline",
+        back.neckline.whole,
+        "The neckline begins square to the shoulder and is level at the centre back.",
+        (0.1, 0.3, 0.65),
+        Square(SIDE_NECK, "back shoulder tip", left=True),
+        TO_CENTRE,
+    )
     edge = "Half of the {lacing_gap} is trimmed from each half of the back."
     names = []
     for words, at in (("hem", back.hem), ("yoke line", line), ("neckline", back.neckline)):
@@ -103,29 +150,57 @@ def _yoke(hand, back, style):
 
 
 def _partings(hand, back):
-    hand.square(WAIST, "back parting at the yoke line", paths.path_start(back.upper_parting),
-                "Above the dart the panels part along its upright.")
-    hand.join("back parting at the yoke line", "back dart's top", "upper back parting",
-              "The panels part along the upright.")
-    hand.square(WAIST, "back parting at the hem", paths.path_end(back.lower_parting),
-                "Below the dart the panels part along its upright.")
+    hand.square(
+        WAIST,
+        "back parting at the yoke line",
+        paths.path_start(back.upper_parting),
+        "Above the dart the panels part along its upright.",
+    )
+    hand.join("back parting at the yoke line", "back dart's top", "upper back parting", "The panels part along the upright.")
+    hand.square(
+        WAIST,
+        "back parting at the hem",
+        paths.path_end(back.lower_parting),
+        "Below the dart the panels part along its upright.",
+    )
     hand.join("back dart's end", "back parting at the hem", "lower back parting", "The panels part along the upright.")
 
 
 def _opening(hand, back):
     if back.opening:
         start, end = "back opening's start on the yoke line", "back opening's end on the lacing edge"
-        hand.square(WAIST, start, paths.path_start(back.opening),
-                    "The width along the yoke line is the {back_opening_width}, or less on a narrow yoke.")
-        hand.measure("lacing edge at the yoke line", Compass.UP, end, paths.path_end(back.opening),
-                     "The height is the {back_opening_height}, or less on a low yoke.")
-        hand.curve(start, end, "back opening", back.opening, "It leaves the yoke line squarely and is level at the lacing "
-                   "edge; how full it is is the {opening_roundness}.", 2, None, TO_CENTRE)
+        hand.square(
+            WAIST,
+            start,
+            paths.path_start(back.opening),
+            "The width along the yoke line is the {back_opening_width}, or less on a narrow yoke.",
+        )
+        hand.measure(
+            "lacing edge at the yoke line",
+            Compass.UP,
+            end,
+            paths.path_end(back.opening),
+            "The height is the {back_opening_height}, or less on a low yoke.",
+        )
+        hand.curve(
+            start,
+            end,
+            "back opening",
+            back.opening,
+            "It leaves the yoke line squarely and is level at the lacing edge; how full it is is the {opening_roundness}.",
+            2,
+            None,
+            TO_CENTRE,
+        )
 
 
 def _modesty(hand, back):
-    names = ("modesty panel's lower side corner", "modesty panel's lower corner on the fold",
-             "modesty panel's upper corner on the fold", "modesty panel's upper side corner")
+    names = (
+        "modesty panel's lower side corner",
+        "modesty panel's lower corner on the fold",
+        "modesty panel's upper corner on the fold",
+        "modesty panel's upper side corner",
+    )
     lines = ("lower edge", "fold", "upper edge", "side edge")
     shorter = "Above and below the panel ends inside the back, by what is called {modesty_shorter}."
     wider = "Its reach under the lacing edge is the {modesty_overlap}."
@@ -136,5 +211,6 @@ def _modesty(hand, back):
         if k % 2:
             hand.join(*ends, words, "It is straight.")
         else:
-            hand.curve(*ends, words, path, "It copies the back's own line.", 1,
-                       *((None, TO_CENTRE) if k == 0 else (TO_SIDE, None)))
+            hand.curve(
+                *ends, words, path, "It copies the back's own line.", 1, *((None, TO_CENTRE) if k == 0 else (TO_SIDE, None))
+            )

@@ -1,6 +1,5 @@
 """Step 4 by hand: the centre-front dart and the side dart closed with tracing paper, the underbust line redrawn."""
 
-from corsetkit.pattern.instructions import Square, Towards
 from corsetkit.hand import block, overbust
 from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.drafter import turned
@@ -16,33 +15,66 @@ from corsetkit.hand.overbust import (
 )
 from corsetkit.hand.underbust import INNER, OUTER
 from corsetkit.hand.yoke import OPENING_ENDS
+from corsetkit.pattern.instructions import Square, Towards
 
 INNER_LINE, OUTER_LINE = "redrawn inner underbust line", "redrawn outer underbust line"
 
 
 def draw(hand, darts, style):
     """Close both darts about the bust point and redraw the underbust line across them."""
-    front_upper, front_lower = _crossings(
-        hand, darts.inner, "centre-front dart", overbust.UPPER, overbust.LOWER, GUIDE_FRONT)
-    hand.turn(BUST_POINT, overbust.UPPER, overbust.LOWER,
-              (FRONT_POINT, TOP_INNER, *opening_end(hand, "inner"), front_upper), darts.inner.close,
-              "Closing the centre-front dart turns what it takes, {centre_front_dart}, into the tightening dart.")
-    hand.join(turned(FRONT_POINT), overbust.LOWER, "V at the centre front",
-              "The corner that has swung stands off the centre front in a small V.")
+    front_upper, front_lower = _crossings(hand, darts.inner, "centre-front dart", overbust.UPPER, overbust.LOWER, GUIDE_FRONT)
+    hand.turn(
+        BUST_POINT,
+        overbust.UPPER,
+        overbust.LOWER,
+        (FRONT_POINT, TOP_INNER, *opening_end(hand, "inner"), front_upper),
+        darts.inner.close,
+        "Closing the centre-front dart turns what it takes, {centre_front_dart}, into the tightening dart.",
+    )
+    hand.join(
+        turned(FRONT_POINT),
+        overbust.LOWER,
+        "V at the centre front",
+        "The corner that has swung stands off the centre front in a small V.",
+    )
     if darts.block.side_dart:
         side_upper, side_lower = _crossings(hand, darts.outer, "side dart", block.UPPER, block.LOWER, GUIDE_SIDE)
-        hand.turn(BUST_POINT, block.UPPER, block.LOWER,
-                  (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, *opening_end(hand, "outer"), UNDERARM, side_upper), darts.outer.close,
-                  "Closing the side dart makes the front's side seam as long as the back's.")
+        hand.turn(
+            BUST_POINT,
+            block.UPPER,
+            block.LOWER,
+            (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, *opening_end(hand, "outer"), UNDERARM, side_upper),
+            darts.outer.close,
+            "Closing the side dart makes the front's side seam as long as the back's.",
+        )
         side_upper = turned(side_upper)
     else:
         side_upper = side_lower = "underbust mark at the side level"
-        hand.measure(BUST_POINT, Towards(block.LEVEL), side_upper, darts.outer.leg_lower,
-                     "There is no side dart to close; here it would cross the underbust line.")
-    _redrawn(hand, darts.inner, "inner", (turned(FRONT_POINT), turned(front_upper), front_lower, INNER),
-             INNER_LINE, None, Square(BUST_POINT, INNER, left=True))
-    _redrawn(hand, darts.outer, "outer", (OUTER, side_lower, side_upper, placed(hand, ARMSCYE_LOW)),
-             OUTER_LINE, Square(BUST_POINT, OUTER, left=True), None)
+        hand.measure(
+            BUST_POINT,
+            Towards(block.LEVEL),
+            side_upper,
+            darts.outer.leg_lower,
+            "There is no side dart to close; here it would cross the underbust line.",
+        )
+    _redrawn(
+        hand,
+        darts.inner,
+        "inner",
+        (turned(FRONT_POINT), turned(front_upper), front_lower, INNER),
+        INNER_LINE,
+        None,
+        Square(BUST_POINT, INNER, left=True),
+    )
+    _redrawn(
+        hand,
+        darts.outer,
+        "outer",
+        (OUTER, side_lower, side_upper, placed(hand, ARMSCYE_LOW)),
+        OUTER_LINE,
+        Square(BUST_POINT, OUTER, left=True),
+        None,
+    )
 
 
 def placed(hand, name):
@@ -83,7 +115,7 @@ def _redrawn(hand, crossed, words, marks, line, leaves, arrives):
         reach = "the way along it to the dart is the {blend_reach}, or less on a short line."
         hand.beside(start, leg_before, leave, joint.start, f"The line is redrawn from here; {reach}")
         hand.beside(leg_after, end, meet, joint.end, f"The line is redrawn up to here; {reach}")
-        stretches = ((start, leave, path[:cut]), (leave, meet, (joint,)), (meet, end, path[cut + 1:]))
+        stretches = ((start, leave, path[:cut]), (leave, meet, (joint,)), (meet, end, path[cut + 1 :]))
         why = "The closed dart has thrown the line off; cup and lower front take the same smooth line instead."
     through = [start]
     for number, (one, other, part) in enumerate(stretches):

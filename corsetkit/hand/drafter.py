@@ -11,6 +11,7 @@ from corsetkit.pattern.instructions import (
     Begin,
     ByHand,
     Check,
+    Compass,
     Curve,
     Halve,
     Join,
@@ -23,10 +24,8 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Compass,
 )
 from corsetkit.units import CM_PER_INCH
-
 
 LEAST = CM_PER_INCH / 32
 """A length below this reads as zero on a tape of sixteenths, so a hand leaves it out."""
@@ -78,9 +77,14 @@ class Drafter:
     def square(self, start, name, point, because, on_line=None):
         """Up or down from `start`, then level across; what a tape reads as zero is left out."""
         step, to_side = point - self[start], self._level[start][0].step.real
-        bearings = [(bearing, length) for bearing, length in (
-            (Compass.UP if step.imag > 0 else Compass.DOWN, abs(step.imag)),
-            (self._level[start][0 if step.real * to_side > 0 else 1], abs(step.real))) if length >= LEAST]
+        bearings = [
+            (bearing, length)
+            for bearing, length in (
+                (Compass.UP if step.imag > 0 else Compass.DOWN, abs(step.imag)),
+                (self._level[start][0 if step.real * to_side > 0 else 1], abs(step.real)),
+            )
+            if length >= LEAST
+        ]
         self._placed(start, bearings, name, point, on_line, because)
 
     def measure(self, start, bearing, name, point, because, on_line=None):
@@ -103,8 +107,11 @@ class Drafter:
         """Where two arcs cross."""
         a, b = self[first], self[second]
         self._level[name] = self._level[first]
-        self._mark(Swing(first, abs(point - a), second, abs(point - b), cross(b - a, point - a) > 0, name, on_line,
-                         because=because), name, point)
+        self._mark(
+            Swing(first, abs(point - a), second, abs(point - b), cross(b - a, point - a) > 0, name, on_line, because=because),
+            name,
+            point,
+        )
 
     def halve(self, start, end, name, because):
         self._level[name] = self._level[start]

@@ -5,11 +5,11 @@ first; each cut then ends where it meets the redrawn line.
 """
 
 from corsetkit.geometry import paths
-from corsetkit.pattern.instructions import Along, Towards
-from corsetkit.pieces import lower_front
 from corsetkit.hand.darts import INNER_LINE, OUTER_LINE
 from corsetkit.hand.drafter import LEAST
 from corsetkit.hand.underbust import INNER, OUTER, WAIST
+from corsetkit.pattern.instructions import Along, Towards
+from corsetkit.pieces import lower_front
 
 CENTRE_LINES = ("underbust line to the inner leg", "underbust line from the front point")
 SIDE_LINES = ("underbust line from the outer leg", "underbust line to the armscye")
@@ -19,11 +19,29 @@ def draw(hand, cup, style):
     """Cut the lower front further on both sides of the dart, where the style has more than one panel there."""
     darts = cup.darts
     centre = lower_front.centre_panels(darts, style.centre_panels)
-    _cuts(hand, centre, darts.inner.still, "Hem and underbust line are parted evenly between the {centre_panels}.",
-          "centre front hem", False, CENTRE_LINES, INNER_LINE, INNER)
+    _cuts(
+        hand,
+        centre,
+        darts.inner.still,
+        "Hem and underbust line are parted evenly between the {centre_panels}.",
+        "centre front hem",
+        False,
+        CENTRE_LINES,
+        INNER_LINE,
+        INNER,
+    )
     side = lower_front.side_panels(darts, style.side_panels)
-    _cuts(hand, side, darts.outer.still, "Hem and underbust line are parted evenly between the {side_panels}.",
-          "front hem at the side", True, SIDE_LINES, OUTER_LINE, OUTER)
+    _cuts(
+        hand,
+        side,
+        darts.outer.still,
+        "Hem and underbust line are parted evenly between the {side_panels}.",
+        "front hem at the side",
+        True,
+        SIDE_LINES,
+        OUTER_LINE,
+        OUTER,
+    )
 
 
 def between(panels, number):
@@ -44,14 +62,22 @@ def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
         cut = panels[number - 1].towards_side.path[0]
         before, after = panels[:number], panels[number:]
         from_end, to_leg = (after, before) if at_side else (before, after)
-        hand.square(WAIST, foot, cut.start, why,
-                    hand.along(("front hem",), hem_start, sum(panel.hem.length for panel in from_end)))
+        hand.square(
+            WAIST, foot, cut.start, why, hand.along(("front hem",), hem_start, sum(panel.hem.length for panel in from_end))
+        )
         ahead = whole * number / len(panels)
-        hand.square(WAIST, even, paths.point_along(still, ahead), why,
-                    hand.along(lines, leg, ahead if at_side else whole - ahead))
+        hand.square(
+            WAIST, even, paths.point_along(still, ahead), why, hand.along(lines, leg, ahead if at_side else whole - ahead)
+        )
         # A cut that needs no more than a hair to the redrawn line already ends on it.
         near = abs(cut.end - hand[even]) < LEAST
         start, bearing = (even, Along(foot, even)) if near else (foot, Towards(even))
-        hand.measure(start, bearing, top, cut.end, "The cut runs straight to where it meets the redrawn line.",
-                     hand.along((redrawn,), leg, sum(panel.top.length for panel in to_leg)))
+        hand.measure(
+            start,
+            bearing,
+            top,
+            cut.end,
+            "The cut runs straight to where it meets the redrawn line.",
+            hand.along((redrawn,), leg, sum(panel.top.length for panel in to_leg)),
+        )
         hand.join(foot, top, f"panel seam {where}", "The cut is straight; a bone will lie along it.")

@@ -8,6 +8,7 @@ from corsetkit.pattern.instructions import (
     Along,
     Begin,
     Check,
+    Compass,
     Curve,
     Halve,
     Join,
@@ -18,7 +19,6 @@ from corsetkit.pattern.instructions import (
     Swing,
     Towards,
     Turn,
-    Compass,
 )
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
@@ -39,24 +39,32 @@ def say(instruction, unit, places=None):
         case Begin():
             return f"Choose a mark {one.where}: the {one.to}; draw an upright and a level line through it."
         case Measure():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)} and mark the "
-                    f"{one.to}{_on_line(one, unit)}.")
+            return (
+                f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)} and mark the "
+                f"{one.to}{_on_line(one, unit)}."
+            )
         case Offset():
-            return (f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)}, then "
-                    f"{say_length(one.aside, unit)} {_aside(one, places)}, and mark the {one.to}{_on_line(one, unit)}.")
+            return (
+                f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)}, then "
+                f"{say_length(one.aside, unit)} {_aside(one, places)}, and mark the {one.to}{_on_line(one, unit)}."
+            )
         case Swing():
-            return (f"With the compass draw an arc {say_length(one.first_length, unit)} about the {one.first} and one "
-                    f"{say_length(one.second_length, unit)} about the {one.second}; where they cross, to the "
-                    f"{_hand(one.left)} of the line from the first to the second"
-                    f"{_on_page(places, one.first, one.second, one.left)}, mark the {one.to}{_on_line(one, unit)}.")
+            return (
+                f"With the compass draw an arc {say_length(one.first_length, unit)} about the {one.first} and one "
+                f"{say_length(one.second_length, unit)} about the {one.second}; where they cross, to the "
+                f"{_hand(one.left)} of the line from the first to the second"
+                f"{_on_page(places, one.first, one.second, one.left)}, mark the {one.to}{_on_line(one, unit)}."
+            )
         case Halve():
             return f"Halve the straight line from the {one.start} to the {one.end} and mark the {one.to}."
         case Same():
             return f"The {one.start} is the {one.to} as well."
         case Turn():
             old, new = (_listed(names) for names in zip(*one.moved))
-            return (f"Trace {old}; pin the tracing at the {one.about}, turn it until the {one.lay} lies on the line to the "
-                    f"{one.on}, and prick through {new}.")
+            return (
+                f"Trace {old}; pin the tracing at the {one.about}, turn it until the {one.lay} lies on the line to the "
+                f"{one.on}, and prick through {new}."
+            )
         case Join():
             return f"Draw a straight line from the {one.start} to the {one.end}: the {one.line}."
         case Curve():
@@ -72,6 +80,7 @@ def say_why(instruction, unit, *values):
 
     Where a `Measurements` or a `Style` is among `values`, its numbers stand behind the names.
     """
+
     def named(found):
         if found[1].endswith(" cm"):
             return say_length(float(found[1].removesuffix(" cm")), unit)
@@ -84,8 +93,10 @@ def say_why(instruction, unit, *values):
 
 def say_all(instructions, unit, *values, why=False):
     """The instructions as numbered lines, with `why` each followed by its reason."""
-    return tuple(f"{number}. {say(one, unit)}" + (f" {say_why(one, unit, *values)}" if why else "")
-                 for number, one in enumerate(instructions, 1))
+    return tuple(
+        f"{number}. {say(one, unit)}" + (f" {say_why(one, unit, *values)}" if why else "")
+        for number, one in enumerate(instructions, 1)
+    )
 
 
 def names_in(because):
@@ -102,8 +113,10 @@ def _way(bearing, places):
         case Along():
             return f"as the line from the {bearing.start} to the {bearing.end} runs"
         case Square():
-            return (f"square to the line from the {bearing.start} to the {bearing.end} on its {_hand(bearing.left)}"
-                    f"{_on_page(places, bearing.start, bearing.end, bearing.left)}")
+            return (
+                f"square to the line from the {bearing.start} to the {bearing.end} on its {_hand(bearing.left)}"
+                f"{_on_page(places, bearing.start, bearing.end, bearing.left)}"
+            )
 
 
 def _aside(one, places):
@@ -149,8 +162,11 @@ def _through(curve):
 def _ends(one, places):
     if one.leaves is not None and one.leaves == one.arrives:
         return f", leaving and arriving {_way(one.leaves, places)}"
-    said = [f"{verb} {_way(bearing, places)}" for verb, bearing in
-            (("leaving", one.leaves), ("arriving", one.arrives)) if bearing is not None]
+    said = [
+        f"{verb} {_way(bearing, places)}"
+        for verb, bearing in (("leaving", one.leaves), ("arriving", one.arrives))
+        if bearing is not None
+    ]
     return ", " + " and ".join(said) if said else ""
 
 

@@ -1,14 +1,14 @@
 """Step 6 by hand: the cut across the closed tightening dart, and the lower cups' seam."""
 
 from corsetkit.geometry import paths
-from corsetkit.pattern.instructions import Square, Towards
-from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand import block
-from corsetkit.hand.two_part_cup import draw_cup_seam
+from corsetkit.hand.block import BUST_POINT
 from corsetkit.hand.darts import INNER_LINE, opening_end, placed
 from corsetkit.hand.drafter import turned
 from corsetkit.hand.overbust import ARMSCYE, ARMSCYE_TOP, FRONT_POINT, TOP_INNER, TOP_OUTER, UNDERARM
+from corsetkit.hand.two_part_cup import draw_cup_seam
 from corsetkit.hand.underbust import INNER, WAIST
+from corsetkit.pattern.instructions import Square, Towards
 
 KNEE, KNEE_OPEN = "cut's mark on the inner leg", "cut's mark on the outer leg"
 AT_ARMSCYE, AT_FRONT = "cut's mark on the armscye", "cut's mark on the underbust line"
@@ -23,22 +23,51 @@ def draw(hand, cup, style):
     # Marked on the block and turned with the cup: from marks that are turned already it would be less sure.
     side_dart = turned(ARMSCYE_TOP) in hand
     up = paths.path_length((*cup.armscye_lower, *cup.darts.overbust.armscye_low_part))
-    hand.square(WAIST, AT_ARMSCYE, cup.darts.outer.close.back(paths.path_end(cup.armscye_upper)), depth,
-               hand.along(ARMSCYE, UNDERARM, up))
+    hand.square(
+        WAIST,
+        AT_ARMSCYE,
+        cup.darts.outer.close.back(paths.path_end(cup.armscye_upper)),
+        depth,
+        hand.along(ARMSCYE, UNDERARM, up),
+    )
     if side_dart:
-        hand.turn(BUST_POINT, block.UPPER, block.LOWER, (AT_ARMSCYE,), cup.darts.outer.close,
-                  "The mark turns with the outer cup when the side dart is closed.")
+        hand.turn(
+            BUST_POINT,
+            block.UPPER,
+            block.LOWER,
+            (AT_ARMSCYE,),
+            cup.darts.outer.close,
+            "The mark turns with the outer cup when the side dart is closed.",
+        )
     before = placed(hand, AT_ARMSCYE)
     opening = tuple(placed(hand, name) for name in opening_end(hand, "outer"))
-    hand.turn(BUST_POINT, outer_top, inner_top, (before, placed(hand, ARMSCYE_TOP), *opening), cup.close_top,
-              "Closing the tightening dart lets the upper cup be cut in one piece.")
-    hand.beside(turned(FRONT_POINT), INNER, AT_FRONT, cup.front_end,
-                "The way along the underbust line is the {cut_at_front}, or less where it is too short for that.",
-                hand.along((INNER_LINE,), turned(FRONT_POINT), paths.path_length(cup.upper_centre)))
+    hand.turn(
+        BUST_POINT,
+        outer_top,
+        inner_top,
+        (before, placed(hand, ARMSCYE_TOP), *opening),
+        cup.close_top,
+        "Closing the tightening dart lets the upper cup be cut in one piece.",
+    )
+    hand.beside(
+        turned(FRONT_POINT),
+        INNER,
+        AT_FRONT,
+        cup.front_end,
+        "The way along the underbust line is the {cut_at_front}, or less where it is too short for that.",
+        hand.along((INNER_LINE,), turned(FRONT_POINT), paths.path_length(cup.upper_centre)),
+    )
     square = Square(BUST_POINT, KNEE, left=False)
-    hand.curve(AT_FRONT, KNEE, "cut across the inner cup", cup.cut_inner,
-               "The cut crosses the closed dart squarely.", 1, None, square)
-    hand.curve(KNEE, turned(before), "cut across the outer cup", cup.cut_outer,
-               "The cut runs on and bends out a little at the armscye, so that the lower cup's corner stays open.",
-               2, square)
+    hand.curve(
+        AT_FRONT, KNEE, "cut across the inner cup", cup.cut_inner, "The cut crosses the closed dart squarely.", 1, None, square
+    )
+    hand.curve(
+        KNEE,
+        turned(before),
+        "cut across the outer cup",
+        cup.cut_outer,
+        "The cut runs on and bends out a little at the armscye, so that the lower cup's corner stays open.",
+        2,
+        square,
+    )
     draw_cup_seam(hand, cup.seam, KNEE, KNEE_OPEN)

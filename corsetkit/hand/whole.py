@@ -1,12 +1,18 @@
 """Runs the steps by hand in their order; a single step knows the marks of those that it rests on."""
 
-from corsetkit.steps.run import RESTS_ON, STEPS
 from corsetkit.hand import back, block, darts, overbust, panels, three_part_cup, two_part_cup, underbust, yoke
 from corsetkit.hand.drafter import Drafter
+from corsetkit.steps.run import RESTS_ON, STEPS
 
-_DRAW = {"block": (block.draw,), "underbust": (underbust.draw,), "overbust": (overbust.draw, yoke.draw),
-         "darts": (darts.draw,), "two_part_cup": (two_part_cup.draw, panels.draw),
-         "three_part_cup": (three_part_cup.draw, panels.draw), "back": (back.draw,)}
+_DRAW = {
+    "block": (block.draw,),
+    "underbust": (underbust.draw,),
+    "overbust": (overbust.draw, yoke.draw),
+    "darts": (darts.draw,),
+    "two_part_cup": (two_part_cup.draw, panels.draw),
+    "three_part_cup": (three_part_cup.draw, panels.draw),
+    "back": (back.draw,),
+}
 """What is drawn in each step, in order: the step's own lines, and what the pieces add to them."""
 
 

@@ -17,8 +17,9 @@ def refuse_crossed(items):
     for item in items:
         for points in {item.outline, item.whole}:
             if len(points) < 3 or not Polygon([(p.real, p.imag) for p in points]).is_valid:
-                raise CorsetkitError(f"the cutting line of {item.called} crosses itself, so it cannot be laid: change its "
-                                     "allowances")
+                raise CorsetkitError(
+                    f"the cutting line of {item.called} crosses itself, so it cannot be laid: change its allowances"
+                )
 
 
 def faults(plan, items):
@@ -27,8 +28,11 @@ def faults(plan, items):
     strange = [f"{one.number} {one.name} is not to be cut of this cloth" for one in plan.placed if one.number not in known]
     if strange:
         return tuple(strange)
-    return (*_counts(plan, items), *(fault for one in plan.placed for fault in _lies(one, known[one.number], plan.cloth)),
-            *_neighbours(plan))
+    return (
+        *_counts(plan, items),
+        *(fault for one in plan.placed for fault in _lies(one, known[one.number], plan.cloth)),
+        *_neighbours(plan),
+    )
 
 
 def _counts(plan, items):

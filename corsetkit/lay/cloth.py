@@ -16,23 +16,62 @@ class Cloth:
     """One cloth and how it lies; lengths in cm, across it from zero at its left selvedge or, where folded, at its fold."""
 
     width: float = declared(
-        "how wide the cloth is, from selvedge to selvedge", unit="cm", low=70, high=210, step=1, default=137.0,
-        group="cloth", source=CUSTOM)
+        "how wide the cloth is, from selvedge to selvedge",
+        unit="cm",
+        low=70,
+        high=210,
+        step=1,
+        default=137.0,
+        group="cloth",
+        source=CUSTOM,
+    )
     laid: str = declared(
-        "whether the cloth lies single, or folded along its length so that two layers are cut at once", unit="choice",
-        choices=(SINGLE, FOLDED), choice_words=("single", "folded"), default=SINGLE, group="cloth", source=COURSE)
+        "whether the cloth lies single, or folded along its length so that two layers are cut at once",
+        unit="choice",
+        choices=(SINGLE, FOLDED),
+        choice_words=("single", "folded"),
+        default=SINGLE,
+        group="cloth",
+        source=COURSE,
+    )
     one_way: bool = declared(
         "whether the cloth looks different upside down, as velvet and many prints do: then every piece lies the same way up",
-        unit="yes or no", default=False, group="cloth", source=CUSTOM)
+        unit="yes or no",
+        default=False,
+        group="cloth",
+        source=CUSTOM,
+    )
     gap: float = declared(
-        "how far apart two pieces lie at least, so that the scissors pass between them", unit="cm", low=0, high=2, step=0.1,
-        default=0.3, group="cloth", source=COURSE)
+        "how far apart two pieces lie at least, so that the scissors pass between them",
+        unit="cm",
+        low=0,
+        high=2,
+        step=0.1,
+        default=0.3,
+        group="cloth",
+        source=COURSE,
+    )
     selvedge: float = declared(
-        "how much beside each selvedge is left unused, for it is woven tighter", unit="cm", low=0, high=3, step=0.1,
-        default=1.0, group="cloth", source=COURSE)
+        "how much beside each selvedge is left unused, for it is woven tighter",
+        unit="cm",
+        low=0,
+        high=3,
+        step=0.1,
+        default=1.0,
+        group="cloth",
+        source=COURSE,
+    )
     tilt: float = declared(
-        "by how many degrees a piece may leave the straight grain", unit="degrees", low=0, high=3, step=0.5, default=0.0,
-        group="cloth", source=COURSE, why_range="a piece laid farther off the grain twists on the body")
+        "by how many degrees a piece may leave the straight grain",
+        unit="degrees",
+        low=0,
+        high=3,
+        step=0.5,
+        default=0.0,
+        group="cloth",
+        source=COURSE,
+        why_range="a piece laid farther off the grain twists on the body",
+    )
 
     def __post_init__(self):
         check_all(self)

@@ -2,8 +2,8 @@
 
 import math
 
-from corsetkit.units import CM_PER_INCH, check_unit, say_length, say_number
 from corsetkit.lay.cloth import WIDTHS
+from corsetkit.units import CM_PER_INCH, check_unit, say_length, say_number
 
 STEP_CM, STEP_YARD = 5.0, 1 / 8
 """Cloth is bought in steps of 5 cm or an eighth of a yard; common practice, no source."""
@@ -44,9 +44,11 @@ def say_share(share):
 def quantities_said(plan, unit):
     """What to buy for one plan, and how good the plan is, as short sentences."""
     lies = "folded along its length" if plan.cloth.folded else "single"
-    said = [f"Buy {say_bought(plan.length, unit)} of cloth {say_width(plan.cloth, unit)} wide, and lay it {lies}.",
-            f"The pieces take up {say_length(plan.length, unit)} of its length, and {say_share(plan.used)} of that cloth "
-            "becomes the corset."]
+    said = [
+        f"Buy {say_bought(plan.length, unit)} of cloth {say_width(plan.cloth, unit)} wide, and lay it {lies}.",
+        f"The pieces take up {say_length(plan.length, unit)} of its length, and {say_share(plan.used)} of that cloth "
+        "becomes the corset.",
+    ]
     if plan.length > plan.bound + _SLACK:
         said.append(f"No lay of these pieces on this cloth can be shorter than {say_length(plan.bound, unit)}.")
     else:
@@ -57,7 +59,9 @@ def quantities_said(plan, unit):
         said.append("They lie plainly, row by row.")
     even = plan.area / plan.cloth.layers / plan.cloth.room
     if sum(one.at_fold for one in plan.placed) > 1 and plan.bound > _MUCH * even:
-        said.append("The pieces on the fold follow one another along it; on cloth laid single they are opened out, and may "
-                    "take up less.")
+        said.append(
+            "The pieces on the fold follow one another along it; on cloth laid single they are opened out, and may "
+            "take up less."
+        )
     said.append("Press the cloth and straighten its end before you lay the pieces; buy more where it will shrink.")
     return tuple(said)

@@ -1,8 +1,7 @@
-"""A cutting plan as it is drawn: the laid cloth with its selvedges or its fold, and the pieces on it.
-"""
+"""A cutting plan as it is drawn: the laid cloth with its selvedges or its fold, and the pieces on it."""
 
 from dataclasses import dataclass
-from corsetkit.geometry.curve import Line
+
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, PITCH, fitted, one_line, wrapped
@@ -23,15 +22,18 @@ from corsetkit.drawing.pens import (
     SMALL,
     Tone,
 )
-from corsetkit.units import say_length
-from corsetkit.lay.laid_marks import LETTERS, marks, words_of
+from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width, to_buy
-
+from corsetkit.lay.laid_marks import LETTERS, marks, words_of
+from corsetkit.units import say_length
 
 CLOTH = Tone("cloth", "#e6dfd0")
 SELVEDGE = Tone("selvedge", None, HATCHING, 1.2)
-MEANINGS = {"mirrored": "lay the paper face down", "upside down": "its head points to the foot of the plan",
-            "on the fold": "lay the paper's fold edge on the fold of the cloth"}
+MEANINGS = {
+    "mirrored": "lay the paper face down",
+    "upside down": "its head points to the foot of the plan",
+    "on the fold": "lay the paper's fold edge on the fold of the cloth",
+}
 SIDE = 0.95
 """How far beside the cloth its words and the rule of its length reach, cm as seen."""
 
@@ -110,8 +112,10 @@ def _edges(canvas, shown):
     """Selvedges, fold and ends of the cloth, over the pieces: a piece at the fold has none of its own there."""
     plan, scale = shown.plan, canvas.scale
     cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
-    for across, pen, text, side in ((0, FOLD if cloth.folded else SEWN, "fold" if cloth.folded else "selvedge", -1),
-                                    (cloth.span, SEWN, "selvedge", 1)):
+    for across, pen, text, side in (
+        (0, FOLD if cloth.folded else SEWN, "fold" if cloth.folded else "selvedge", -1),
+        (cloth.span, SEWN, "selvedge", 1),
+    ):
         canvas.line((Line(shown.at(across, 0), shown.at(across, end)),), pen)
         beside = shown.at(across, end / 2) + (0.16 if side < 0 else 0.16 + 0.073 * LINE_WORDS.size) * side * scale
         canvas.words(beside, text, LINE_WORDS, "middle", 90.0)
@@ -144,8 +148,11 @@ def lay_sheet(plan, unit="in", wearer=""):
     left, width = -0.5 * scale, max(cloth.span + (SIDE + 0.5) * scale, 15.0 * scale)
     margin = _MARGIN * scale
     heading = title(plan, unit, wearer)
-    lines = [(text, letter) for letter, said in ((CUT, quantities_said(plan, unit)), (SMALL, shown.key))
-             for text in wrapped(" ".join(said), letter, width, scale)]
+    lines = [
+        (text, letter)
+        for letter, said in ((CUT, quantities_said(plan, unit)), (SMALL, shown.key))
+        for text in wrapped(" ".join(said), letter, width, scale)
+    ]
     row = PITCH * CUT.size / 10 * scale
     low, high = -(len(lines) + 1.0) * row, bought + 1.0 * scale
 
@@ -156,8 +163,14 @@ def lay_sheet(plan, unit="in", wearer=""):
         for number, (text, letter) in enumerate(lines, 1):
             canvas.words(complex(left, -(number + 0.4) * row), text, letter, "start")
 
-    return Sheet(complex(left - margin, low - margin), complex(left + width + margin, high + margin), heading,
-                 description(plan, unit), painted, scale)
+    return Sheet(
+        complex(left - margin, low - margin),
+        complex(left + width + margin, high + margin),
+        heading,
+        description(plan, unit),
+        painted,
+        scale,
+    )
 
 
 def title(plan, unit, wearer=""):
@@ -169,6 +182,7 @@ def title(plan, unit, wearer=""):
 
 def description(plan, unit):
     """The plan in words, for those who do not see it: each piece with its lowest corner's place and how it lies."""
+
     def place(one):
         across, along = min(p.real for p in one.outline), min(p.imag for p in one.outline)
         said = ", ".join(words_of(one)) or "as drawn"
@@ -176,5 +190,7 @@ def description(plan, unit):
         return f"{one.number} {one.name}, {where}, {said}"
 
     edge = "fold" if plan.cloth.folded else "left selvedge"
-    return (f"Cloth laid {plan.cloth.laid}, {say_length(plan.length, unit)} taken up, {say_share(plan.used)} used. "
-            f"{'; '.join(map(place, plan.placed))}.")
+    return (
+        f"Cloth laid {plan.cloth.laid}, {say_length(plan.length, unit)} taken up, {say_share(plan.used)} used. "
+        f"{'; '.join(map(place, plan.placed))}."
+    )

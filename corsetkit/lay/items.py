@@ -53,8 +53,7 @@ def items_of(finished, layer):
     found = [_item(one, cut.count) for one in finished.pieces for cut in one.layers if cut.cloth == layer]
     last = max(one.piece.number for one in finished.pieces)
     # Numbered over all strips, so that one bears the same number on every plan.
-    return (*found, *(_strip(number, strip) for number, strip in enumerate(finished.strips, last + 1)
-                      if strip.cloth == layer))
+    return (*found, *(_strip(number, strip) for number, strip in enumerate(finished.strips, last + 1) if strip.cloth == layer))
 
 
 def layers_of(finished):
@@ -67,8 +66,16 @@ def _item(one, count):
     start, end = piece.grainline
     fold = next((edge.path for edge in piece.edges if edge.kind is Kind.FOLD), None)
     ends = (paths.path_start(fold), paths.path_end(fold)) if fold else None
-    return Item(piece.number, piece.name, tuple(one.cutting), count, piece.pair, ends, unit(end - start),
-                tuple(unfolded(one).cutting) if fold else ())
+    return Item(
+        piece.number,
+        piece.name,
+        tuple(one.cutting),
+        count,
+        piece.pair,
+        ends,
+        unit(end - start),
+        tuple(unfolded(one).cutting) if fold else (),
+    )
 
 
 def _strip(number, strip):

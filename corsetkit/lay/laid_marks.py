@@ -6,12 +6,12 @@ and its number always.
 
 from dataclasses import dataclass
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import direction
 from corsetkit.drawing import labels
+from corsetkit.drawing.free_space import Room
 from corsetkit.drawing.lettering import around, grown, text_box
 from corsetkit.drawing.pens import CUT, NAME, TINY
-from corsetkit.drawing.free_space import Room
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import direction
 
 LETTERS = {"mirrored": "M", "upside down": "U", "on the fold": "F"}
 """What stands for the words where there is no room for them."""

@@ -73,8 +73,9 @@ def _at_the_fold(pieces, cloth):
 
     def length(order):
         made = ups(order)
-        return (max(up + shapes[i].bounds[3] for i, up in zip(order, made))
-                - min(up + shapes[i].bounds[1] for i, up in zip(order, made)))
+        return max(up + shapes[i].bounds[3] for i, up in zip(order, made)) - min(
+            up + shapes[i].bounds[1] for i, up in zip(order, made)
+        )
 
     orders = permutations(numbers) if len(pieces) <= _TRIED else [tuple(numbers)]
     best = min(orders, key=length)
@@ -133,8 +134,9 @@ def _solved(kinds, strip, seconds, progress, first, offset):
     items = [spyrrow.Item(name, shape, count, list(turns)) for name, shape, count, turns in kinds]
     instance = spyrrow.StripPackingInstance("lay", strip, items)
     search, close_up = _split(seconds)
-    config = spyrrow.StripPackingConfig(total_computation_time=None, exploration_time=search, compression_time=close_up,
-                                        seed=1 + offset)
+    config = spyrrow.StripPackingConfig(
+        total_computation_time=None, exploration_time=search, compression_time=close_up, seed=1 + offset
+    )
     queue, found = spyrrow.ProgressQueue(), []
 
     def work():

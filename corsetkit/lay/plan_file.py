@@ -7,12 +7,12 @@ from pathlib import Path
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
-from corsetkit.units import shown
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint
 from corsetkit.lay.plans import Placed, Plan
 from corsetkit.lay.templates import template
+from corsetkit.units import shown
 
 _TOLD = "cutting plans"
 
@@ -28,10 +28,21 @@ class KeptPlans:
 def as_data(plan):
     """The plan as plain data: its cloth's values, the fingerprint of the outlines, and how each template lies."""
     return {
-        "layer": plan.layer, "outlines": plan.fingerprint, "plain": plan.plain,
+        "layer": plan.layer,
+        "outlines": plan.fingerprint,
+        "plain": plan.plain,
         "cloth": {one.name: getattr(plan.cloth, one.name) for one in fields(Cloth)},
-        "placed": [{"number": one.number, "copy": one.copy, "turned": one.turned, "mirrored": one.mirrored,
-                    "across": one.at.real, "along": one.at.imag} for one in plan.placed],
+        "placed": [
+            {
+                "number": one.number,
+                "copy": one.copy,
+                "turned": one.turned,
+                "mirrored": one.mirrored,
+                "across": one.at.real,
+                "along": one.at.imag,
+            }
+            for one in plan.placed
+        ],
     }
 
 
@@ -62,8 +73,16 @@ def _placed(one, item, cloth):
     turned, at = _finite(one["turned"]), complex(_finite(one["across"]), _finite(one["along"]))
     mirrored = bool(one["mirrored"])
     at_fold = cloth.folded and item.on_fold
-    return Placed(item.number, item.name, int(one["copy"]), turned, mirrored, at_fold, at,
-                  template(item, mirrored, at_fold).laid(turned, at))
+    return Placed(
+        item.number,
+        item.name,
+        int(one["copy"]),
+        turned,
+        mirrored,
+        at_fold,
+        at,
+        template(item, mirrored, at_fold).laid(turned, at),
+    )
 
 
 def _finite(number):

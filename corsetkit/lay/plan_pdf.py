@@ -2,19 +2,17 @@
 
 from collections import Counter
 
-from corsetkit.files import write_whole
-from corsetkit.drawing.canvas import box_area, tick
+from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from corsetkit.files import write_whole
+from corsetkit.lay.cloth_length import quantities_said, to_buy
+from corsetkit.lay.drawing import SIDE, description, paint, picture, title
+from corsetkit.lay.laid_marks import words_of
+from corsetkit.printing.draft_print import said_date, target
 from corsetkit.printing.paper import paper_named
 from corsetkit.printing.pdf import pdf_bytes
-from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
-from corsetkit.printing.draft_print import said_date, target
-from corsetkit.drawing.canvas import Sheet
 from corsetkit.units import CM_PER_INCH, check_unit
-from corsetkit.lay.drawing import description, title
-from corsetkit.lay.laid_marks import words_of
-from corsetkit.lay.drawing import SIDE, paint, picture
-from corsetkit.lay.cloth_length import quantities_said, to_buy
 
 RATIOS = (4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200)
 """One to so many: the largest drawing that fits is taken."""
@@ -77,8 +75,10 @@ def _ratio(plan, unit, width, height):
 def table_of(plan):
     """Each number once: (number and name, how it is laid in words)."""
     names = {one.number: one.name for one in plan.placed}
-    return tuple((f"{number} {name}", _laid([one for one in plan.placed if one.number == number], plan.cloth))
-                 for number, name in names.items())
+    return tuple(
+        (f"{number} {name}", _laid([one for one in plan.placed if one.number == number], plan.cloth))
+        for number, name in names.items()
+    )
 
 
 def _laid(ones, cloth):

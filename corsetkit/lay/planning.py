@@ -1,17 +1,17 @@
-"""The lay made: row by row at once, packed in the time it is given, and the shorter of the two.
-"""
+"""The lay made: row by row at once, packed in the time it is given, and the shorter of the two."""
 
-from dataclasses import dataclass, field, replace
 import math
 import numbers
+from dataclasses import dataclass, field, replace
+
 from corsetkit.errors import CorsetkitError
-from corsetkit.units import shown
 from corsetkit.lay.checking import faults, refuse_crossed
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
 from corsetkit.lay.packer import pack
 from corsetkit.lay.plans import Placed, Plan
 from corsetkit.lay.templates import templates
+from corsetkit.units import shown
 
 
 @dataclass
@@ -144,8 +144,7 @@ def plans(finished, cloth=None, seconds=SECONDS, progress=None):
         return {layer: plain_plan(items_of(finished, layer), _of(cloth, layer), layer) for layer in layers}
     made = {}
     for done, layer in enumerate(layers):
-        made[layer] = plan(items_of(finished, layer), _of(cloth, layer), seconds, _part_of(progress, done, len(layers)),
-                           layer)
+        made[layer] = plan(items_of(finished, layer), _of(cloth, layer), seconds, _part_of(progress, done, len(layers)), layer)
     return made
 
 
@@ -167,6 +166,7 @@ def _plan(laid, cloth, layer, plain, print_of):
     for template, turned, at in order:
         item = template.item
         copies[item.number] = copy = copies.get(item.number, 0) + 1
-        found.append(Placed(item.number, item.name, copy, turned, template.mirrored, template.at_fold, at,
-                            template.laid(turned, at)))
+        found.append(
+            Placed(item.number, item.name, copy, turned, template.mirrored, template.at_fold, at, template.laid(turned, at))
+        )
     return Plan(cloth, layer, tuple(found), plain, print_of)

@@ -80,8 +80,10 @@ def _folded(item):
     elif item.pair:
         yield template(item, False, False, item.count - item.count // 2)
     else:
-        raise CorsetkitError(f"{item.called} is neither one of a pair nor on the fold, and folded cloth gives a left and a "
-                             "right one: lay the cloth single")
+        raise CorsetkitError(
+            f"{item.called} is neither one of a pair nor on the fold, and folded cloth gives a left and a "
+            "right one: lay the cloth single"
+        )
 
 
 def _refuse_too_wide(one, cloth):
@@ -93,4 +95,5 @@ def _refuse_too_wide(one, cloth):
         remedy = "lay the cloth single or take a wider one" if cloth.folded else "take a wider cloth"
         raise CorsetkitError(
             f"{one.item.called} is {say_both(right - left)} wide, and cloth of {say_both(cloth.width)}, laid {cloth.laid}, "
-            f"has room for {say_both(room)} {where}: {remedy}")
+            f"has room for {say_both(room)} {where}: {remedy}"
+        )

@@ -50,4 +50,5 @@ class Edge:
     def line(self):
         """The edge as a shapely LineString in cm, within 0.001 cm of the true curves."""
         from shapely import LineString
+
         return LineString([(p.real, p.imag) for p in paths.flattened(self.path)])

@@ -1,5 +1,4 @@
-"""The finished pattern: pieces, seams, girths, waste, what the draft has to say, and the corrections drawn into it.
-"""
+"""The finished pattern: pieces, seams, girths, waste, what the draft has to say, and the corrections drawn into it."""
 
 from dataclasses import dataclass, field
 

@@ -61,8 +61,10 @@ class Blend:
             return min(to_side(curve.point(t), a, b) for a, b in sides)
 
         # Looked for in steps, and then more finely beside the farthest of them.
-        far, curve, t = max(((off(curve, i / _STEPS), curve, i / _STEPS) for curve in self.after for i in range(_STEPS + 1)),
-                            key=lambda found: found[0])
+        far, curve, t = max(
+            ((off(curve, i / _STEPS), curve, i / _STEPS) for curve in self.after for i in range(_STEPS + 1)),
+            key=lambda found: found[0],
+        )
         near = (min(max(t + i / _STEPS / 10, 0.0), 1.0) for i in range(-9, 10))
         return max(far, *(off(curve, each) for each in near))
 
@@ -106,12 +108,12 @@ class Piece:
         for edge in self.edges:
             if edge.seam:
                 for side in (0, 1):
-                    found.extend(Notch(edge, along, edge.seam)
-                                 for placed, along in edge.seam.places(side) if placed is edge)
+                    found.extend(Notch(edge, along, edge.seam) for placed, along in edge.seam.places(side) if placed is edge)
         return tuple(found)
 
     @cached_property
     def outline(self):
         """The sewing line as a valid shapely Polygon in cm, counter-clockwise, y up, within 0.001 cm."""
         from shapely import Polygon
+
         return Polygon([(p.real, p.imag) for p in paths.flattened(self.path)[:-1]])

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-
 SAME_PLACE = 0.01
 """Changes of pieces on the two sides that lie nearer than this, cm, are one."""
 TOUCHING = 0.1
@@ -85,8 +84,9 @@ def sew(name, number, first, second, first_against=False, second_against=True, e
         if not places or change - places[-1] > SAME_PLACE:
             places.append(change)
     # A mark that would crowd a change of pieces, or a seam's end, tells nothing that they do not.
-    places += [mark for mark in marks if CROWDED < mark < length - CROWDED
-               and all(abs(mark - place) > CROWDED for place in places)]
+    places += [
+        mark for mark in marks if CROWDED < mark < length - CROWDED and all(abs(mark - place) > CROWDED for place in places)
+    ]
     places = tuple(sorted(places))
     seam = Seam(name, number, (first, second), (first_against, second_against), ease, places)
     for edge in (*first, *second):

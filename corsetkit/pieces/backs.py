@@ -24,7 +24,11 @@ class BackPanel:
 def side_back(back, yoke=True):
     """The panel between side seam and back dart."""
     half, waist = back.block.back, back.waist
-    seam = (*paths.turned_round(back.lower_parting), *paths.turned_round(waist.legs[0]), *paths.turned_round(back.upper_parting))
+    seam = (
+        *paths.turned_round(back.lower_parting),
+        *paths.turned_round(waist.legs[0]),
+        *paths.turned_round(back.upper_parting),
+    )
     hem = Edge("hem", back.hem_parts[0], Kind.HEM)
     dart_seam = Edge("back dart seam", seam, Kind.PANEL_SEAM)
     top = Edge("yoke line" if yoke else "top", paths.turned_round(back.yoke_parts[0]), Kind.PANEL_SEAM if yoke else Kind.TOP)
@@ -57,8 +61,12 @@ def centre_back(back, yoke=True):
 def modesty_panel(back):
     """The panel behind the lacing, the back copied on the fold; sewn to the lining, so its edges are free."""
     hem, fold, top, side = back.modesty
-    return (Edge("hem", hem, Kind.HEM), Edge("fold", fold, Kind.FOLD), Edge("top", top, Kind.TOP),
-            Edge("side", side, Kind.TOP))
+    return (
+        Edge("hem", hem, Kind.HEM),
+        Edge("fold", fold, Kind.FOLD),
+        Edge("top", top, Kind.TOP),
+        Edge("side", side, Kind.TOP),
+    )
 
 
 def _whole(name, edges):

@@ -68,15 +68,29 @@ def two_cups(cup, opening):
     under = Edge("underbust", darts.inner.line, Kind.CUP_SEAM)
     seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
     upper, lower = _sectors_inner(darts)
-    inner = CupPiece("inner cup", (under, seam, *tops), (under,), sewn, (upper, lower),
-                     _present(darts.inner.blend, cup.seam.inner_blend), (seam,))
+    inner = CupPiece(
+        "inner cup",
+        (under, seam, *tops),
+        (under,),
+        sewn,
+        (upper, lower),
+        _present(darts.inner.blend, cup.seam.inner_blend),
+        (seam,),
+    )
     tops, sewn = _tops(darts, opening, STAY, inner=False)
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     armscye = Edge("armscye", paths.turned_round(paths.moved(o.armscye_cup_part, darts.outer.close)), Kind.ARMSCYE)
     lower, upper = _sectors_outer(darts)
-    outer = CupPiece("outer cup", (under, armscye, *tops, seam), (under,), sewn, (lower, upper),
-                     _present(darts.outer.blend, cup.seam.outer_blend), (seam,))
+    outer = CupPiece(
+        "outer cup",
+        (under, armscye, *tops, seam),
+        (under,),
+        sewn,
+        (lower, upper),
+        _present(darts.outer.blend, cup.seam.outer_blend),
+        (seam,),
+    )
     return inner, outer
 
 
@@ -88,23 +102,50 @@ def three_cups(cup, opening):
     cut = (Edge("cut, inner", cup.cut_inner, Kind.CUP_SEAM), Edge("cut, outer", cup.cut_outer, Kind.CUP_SEAM))
     armscye = Edge("armscye", paths.moved(paths.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
     raw_cut, upper_parts, lower_parts = _cut_inner(cup)
-    carried = Blend("the cut, its end carried to the blended underbust line", (raw_cut,), cup.cut_inner) \
-        if abs(raw_cut.start - cup.front_end) > 1e-9 else None
+    carried = (
+        Blend("the cut, its end carried to the blended underbust line", (raw_cut,), cup.cut_inner)
+        if abs(raw_cut.start - cup.front_end) > 1e-9
+        else None
+    )
     upper_outer, lower_outer = _cut_outer(cup)
-    upper = CupPiece("upper cup", (centre, *cut, armscye, *tops), (centre,), sewn, (*upper_parts, upper_outer),
-                     _present(darts.inner.blend, carried), (), cut)
+    upper = CupPiece(
+        "upper cup",
+        (centre, *cut, armscye, *tops),
+        (centre,),
+        sewn,
+        (*upper_parts, upper_outer),
+        _present(darts.inner.blend, carried),
+        (),
+        cut,
+    )
     under = Edge("underbust", cup.lower_inner, Kind.CUP_SEAM)
     seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
     top = Edge("cut", paths.turned_round(cup.cut_inner), Kind.CUP_SEAM)
-    inner = CupPiece("inner lower cup", (under, seam, top), (under,), (), lower_parts,
-                     _present(darts.inner.blend, carried, cup.seam.inner_blend), (seam,), (top,))
+    inner = CupPiece(
+        "inner lower cup",
+        (under, seam, top),
+        (under,),
+        (),
+        lower_parts,
+        _present(darts.inner.blend, carried, cup.seam.inner_blend),
+        (seam,),
+        (top,),
+    )
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
     armscye = Edge("armscye", paths.turned_round(cup.armscye_lower), Kind.ARMSCYE)
     top = Edge("cut", paths.turned_round(paths.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     sector, _ = _sectors_outer(darts)
-    outer = CupPiece("outer lower cup", (under, armscye, top, seam), (under,), (), (sector, lower_outer),
-                     _present(darts.outer.blend, cup.seam.outer_blend), (seam,), (top,))
+    outer = CupPiece(
+        "outer lower cup",
+        (under, armscye, top, seam),
+        (under,),
+        (),
+        (sector, lower_outer),
+        _present(darts.outer.blend, cup.seam.outer_blend),
+        (seam,),
+        (top,),
+    )
     return upper, inner, outer
 
 
@@ -124,8 +165,13 @@ def _sectors_outer(darts):
     """The outer cup's two parts on the block, below and above the side dart."""
     o, line, point = darts.overbust, darts.outer, darts.overbust.bust_point
     lower = (Line(point, darts.underbust.outer), *line.still, Line(line.leg_lower, point))
-    upper = (Line(point, line.leg_upper), *line.moving, *paths.turned_round(o.armscye_cup_part),
-             *paths.turned_round(o.top_outer), Line(o.top_right, point))
+    upper = (
+        Line(point, line.leg_upper),
+        *line.moving,
+        *paths.turned_round(o.armscye_cup_part),
+        *paths.turned_round(o.top_outer),
+        Line(o.top_right, point),
+    )
     return Part("outer cup, lower part", lower, STAY), Part("outer cup, upper part", upper, line.close)
 
 
@@ -152,8 +198,10 @@ def _cut_inner(cup):
         upper = ((*before, cut, *leftover),)
         lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
         _, still = _sectors_inner(darts)
-        return cut, *((Part("upper cup, inner part", paths.moved(upper[0], close.back), close),),
-                (Part("inner lower cup, upper part", paths.moved(lower[0], close.back), close), still))
+        return cut, *(
+            (Part("upper cup, inner part", paths.moved(upper[0], close.back), close),),
+            (Part("inner lower cup, upper part", paths.moved(lower[0], close.back), close), still),
+        )
     index, t = paths.on_ray((cut,), point, unit(b - point))[0]
     first, second = cut.part(0.0, t), cut.part(t, 1.0)
     meet = first.end
@@ -161,9 +209,13 @@ def _cut_inner(cup):
     corner = (*before, first, Line(meet, b))
     wedge = (Line(meet, point), Line(point, knee), second.turned_round)
     rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
-    return cut, *((Part("upper cup, inner part", paths.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
-            (Part("inner lower cup, upper part", paths.moved(wedge, close.back), close),
-             Part("inner lower cup, lower part", rest, STAY)))
+    return cut, *(
+        (Part("upper cup, inner part", paths.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
+        (
+            Part("inner lower cup, upper part", paths.moved(wedge, close.back), close),
+            Part("inner lower cup, lower part", rest, STAY),
+        ),
+    )
 
 
 def _cut_outer(cup):
@@ -175,7 +227,14 @@ def _cut_outer(cup):
     upper_arm, lower_arm = paths.moved(cup.armscye_upper, home), paths.moved(cup.armscye_lower, home)
     knee = paths.path_start(cut)
     upper = (*cut, *paths.turned_round(upper_arm), *paths.turned_round(o.top_outer), Line(o.top_right, knee))
-    lower = (Line(point, line.leg_upper), *line.moving, *paths.turned_round(lower_arm), *paths.turned_round(cut),
-             Line(knee, point))
-    return (Part("upper cup, outer part", upper, line.close.then(cup.close_top)),
-            Part("outer lower cup, upper part", lower, line.close))
+    lower = (
+        Line(point, line.leg_upper),
+        *line.moving,
+        *paths.turned_round(lower_arm),
+        *paths.turned_round(cut),
+        Line(knee, point),
+    )
+    return (
+        Part("upper cup, outer part", upper, line.close.then(cup.close_top)),
+        Part("outer lower cup, upper part", lower, line.close),
+    )

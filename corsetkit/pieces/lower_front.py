@@ -31,13 +31,25 @@ def centre_panels(darts, count):
     o, u, line = darts.overbust, darts.underbust, darts.inner
     hem = paths.cut_at(u.hem, *_meets(u.hem, paths.path_end(u.parting)))[0]
     dart_seam = (*paths.turned_round(u.parting), *paths.turned_round(u.inner_leg))
-    corner = Part("lower front, corner above the centre-front dart", (
-        Line(o.front_point, o.dart_upper), Line(o.dart_upper, line.leg_upper), *paths.turned_round(line.moving)), line.close)
+    corner = Part(
+        "lower front, corner above the centre-front dart",
+        (Line(o.front_point, o.dart_upper), Line(o.dart_upper, line.leg_upper), *paths.turned_round(line.moving)),
+        line.close,
+    )
     first = (Line(line.leg_lower, o.dart_lower), Line(o.dart_lower, paths.path_start(u.hem)))
-    centre = (Edge("centre front, the V", (Line(darts.front_point, o.dart_lower),), Kind.CENTRE_FRONT),
-              Edge("centre front", (Line(o.dart_lower, paths.path_start(u.hem)),), Kind.FOLD))
-    return _panels("centre front", _cuts(line.still, hem, line.line, count), _Border(centre, first, None),
-                   _sewn_border("front dart seam", dart_seam), corner, 0, line.blend)
+    centre = (
+        Edge("centre front, the V", (Line(darts.front_point, o.dart_lower),), Kind.CENTRE_FRONT),
+        Edge("centre front", (Line(o.dart_lower, paths.path_start(u.hem)),), Kind.FOLD),
+    )
+    return _panels(
+        "centre front",
+        _cuts(line.still, hem, line.line, count),
+        _Border(centre, first, None),
+        _sewn_border("front dart seam", dart_seam),
+        corner,
+        0,
+        line.blend,
+    )
 
 
 def side_panels(darts, count):
@@ -48,14 +60,30 @@ def side_panels(darts, count):
     dart_seam = (*u.outer_leg, *u.parting)
     above = paths.moved(paths.turned_round(front.side_above), line.close)
     side = (*paths.turned_round((*front.side_waist, *u.side_below)), *above)
-    corner = Part("lower front, corner above the side dart", (
-        Line(line.leg_upper, block.mouth_upper), *paths.turned_round(front.side_above),
-        *paths.turned_round(o.armscye_low_part), *paths.turned_round(line.moving)), line.close)
+    corner = Part(
+        "lower front, corner above the side dart",
+        (
+            Line(line.leg_upper, block.mouth_upper),
+            *paths.turned_round(front.side_above),
+            *paths.turned_round(o.armscye_low_part),
+            *paths.turned_round(line.moving),
+        ),
+        line.close,
+    )
     last = (*paths.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
-    ends = (Edge("side seam", side, Kind.PANEL_SEAM),
-            Edge("armscye", paths.moved(paths.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE))
-    return _panels("side front", _cuts(line.still, hem, line.line, count), _sewn_border("front dart seam", dart_seam),
-                   _Border(ends, last, ends[0]), corner, count - 1, line.blend)
+    ends = (
+        Edge("side seam", side, Kind.PANEL_SEAM),
+        Edge("armscye", paths.moved(paths.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE),
+    )
+    return _panels(
+        "side front",
+        _cuts(line.still, hem, line.line, count),
+        _sewn_border("front dart seam", dart_seam),
+        _Border(ends, last, ends[0]),
+        corner,
+        count - 1,
+        line.blend,
+    )
 
 
 def _meets(path, point):
@@ -81,7 +109,7 @@ def _cuts(still, hem, blended, count):
     """
     hems, raw, tops, raw_cuts, cuts = [], [], [], [], []
     rest_hem, rest_still, rest_line = hem, still, blended
-    for k in range(1, count):
+    for _k in range(1, count):
         foot_run, rest_hem = paths.cut_along(rest_hem, paths.path_length(hem) / count)
         raw_run, rest_still = paths.cut_along(rest_still, paths.path_length(still) / count)
         foot, top = paths.path_end(foot_run), paths.path_end(raw_run)
@@ -120,13 +148,27 @@ def _panels(name, cuts, towards_front, towards_side, corner, corner_of, blend):
     made, count = [], len(cuts.hems)
     for k in range(count):
         words = name if count == 1 else f"{name} {k + 1}"
-        left = _sewn_border("panel seam", (cuts.cuts[k - 1].turned_round,), (cuts.raw_cuts[k - 1].turned_round,)) \
-            if k > 0 else towards_front
+        left = (
+            _sewn_border("panel seam", (cuts.cuts[k - 1].turned_round,), (cuts.raw_cuts[k - 1].turned_round,))
+            if k > 0
+            else towards_front
+        )
         right = _sewn_border("panel seam", (cuts.cuts[k],), (cuts.raw_cuts[k],)) if k < count - 1 else towards_side
         hem = Edge("hem", cuts.hems[k], Kind.HEM)
         top = Edge("underbust", paths.turned_round(cuts.tops[k]), Kind.CUP_SEAM)
         raw = (*cuts.hems[k], *right.raw, *paths.turned_round(cuts.raw_tops[k]), *left.raw)
         part = Part(f"lower front, {words}", raw, STAY)
-        made.append(Panel(words, (hem, *right.edges, top, *left.edges), top, hem, left.sewn, right.sewn,
-                          (part, corner) if k == corner_of else (part,), (blend,) if blend else (), left.sewn is None))
+        made.append(
+            Panel(
+                words,
+                (hem, *right.edges, top, *left.edges),
+                top,
+                hem,
+                left.sewn,
+                right.sewn,
+                (part, corner) if k == corner_of else (part,),
+                (blend,) if blend else (),
+                left.sewn is None,
+            )
+        )
     return tuple(made)

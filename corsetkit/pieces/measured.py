@@ -1,5 +1,4 @@
-"""What is measured on the finished pieces: girths along the level lines, and the fullness that the darts make.
-"""
+"""What is measured on the finished pieces: girths along the level lines, and the fullness that the darts make."""
 
 from corsetkit.geometry import paths
 from corsetkit.pattern.pattern import Fullness, Girth
@@ -18,8 +17,9 @@ def girths(measurements, style, overbust, back):
     the body and part of what is intended.
     """
     m, block, waist, u, fitting = measurements, overbust.block, back.waist, overbust.underbust, style.fitting
-    bust = 2 * (abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real
-                + block.back.width)
+    bust = 2 * (
+        abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real + block.back.width
+    )
     level = max(paths.highest(u.hem), paths.highest(back.hem.kept))
     hem_back = block.back.waist_centre.real - paths.at_level(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
@@ -36,10 +36,17 @@ def girths(measurements, style, overbust, back):
 
     return {
         "bust": Girth(bust, m.bust_girth, m.bust_girth + style.bust_ease + fitting.top_girth),
-        "underbust": Girth(finished(u.level), m.underbust_girth, m.underbust_girth - style.underbust_reduction
-                           + fitting.underbust_girth + top_girth_at(style, u.level / block.bust_point.imag)),
+        "underbust": Girth(
+            finished(u.level),
+            m.underbust_girth,
+            m.underbust_girth
+            - style.underbust_reduction
+            + fitting.underbust_girth
+            + top_girth_at(style, u.level / block.bust_point.imag),
+        ),
         "waist": Girth(finished(0.0), m.waist_girth, m.waist_girth + style.waist_ease - style.waist_reduction),
-        "hem": Girth(finished(level), drawn - 2 * fitted, drawn - 2 * kept)}
+        "hem": Girth(finished(level), drawn - 2 * fitted, drawn - 2 * kept),
+    }
 
 
 def fullness(measurements, overbust):
@@ -53,7 +60,12 @@ def fullness(measurements, overbust):
     point = overbust.bust_point
     radius = (abs(overbust.guide_front - point) + abs(overbust.guide_side - point) + overbust.underbust.radius) / 3
     slant = radius + measurements.bust_minus_underbust / 4
-    return Fullness({
-        "centre-front dart": overbust.front_dart, "side dart": overbust.block.side_dart,
-        "underbust dart": 2 * overbust.underbust.half_angle, "tightening dart": overbust.top_dart},
-        360 * (1 - radius / slant))
+    return Fullness(
+        {
+            "centre-front dart": overbust.front_dart,
+            "side dart": overbust.block.side_dart,
+            "underbust dart": 2 * overbust.underbust.half_angle,
+            "tightening dart": overbust.top_dart,
+        },
+        360 * (1 - radius / slant),
+    )

@@ -27,37 +27,50 @@ def prove(steps, pieces, seams, waste):
             if abs(turn_between(before.path[-1].tangent(1.0), after.path[0].tangent(0.0))) > 180 - SHARPEST:
                 raise CorsetkitError(
                     f"the {piece.name} would end in a spike between {before.name} and {after.name}, too sharp to "
-                    f"sew: {_remedy(steps.style)}")
+                    f"sew: {_remedy(steps.style)}"
+                )
     for piece in pieces:
         for part in piece.parts:
             if part.outline == piece.path:
-                continue   # cut from the block as it stands, so it has been looked at already
+                continue  # cut from the block as it stands, so it has been looked at already
             _whole(part.outline, part.name, steps.style)
     for cut in waste:
-        _whole(cut.outline, f"waste \"{cut.name}\"", steps.style)
+        _whole(cut.outline, f'waste "{cut.name}"', steps.style)
     for seam in seams:
         if abs(seam.difference) > SEAM_TOLERANCE:
-            raise CorsetkitError(f"the two sides of the seam {seam.name} differ by {10 * abs(seam.difference):.2f} mm, which "
-                                 "this draft does not allow; please report this wearer")
+            raise CorsetkitError(
+                f"the two sides of the seam {seam.name} differ by {10 * abs(seam.difference):.2f} mm, which "
+                "this draft does not allow; please report this wearer"
+            )
         if any(edge.length < 0.2 for side in seam.sides for edge in side):
-            raise CorsetkitError(f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {_remedy(steps.style)}")
+            raise CorsetkitError(
+                f"an edge of the seam {seam.name} is shorter than 2 mm on this wearer in this style: {_remedy(steps.style)}"
+            )
 
 
 def _whole(path, name, style):
     if max(polygon.gaps(path)) > JOINT or polygon.area(path) <= 0 or not polygon.is_simple(path):
-        raise CorsetkitError(f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: "
-                             f"{_remedy(style)}")
+        raise CorsetkitError(
+            f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: {_remedy(style)}"
+        )
 
 
 def _remedy(style):
     """What to change: the style values farthest from their defaults, or, with none changed, what to measure again."""
-    changed = [(abs(getattr(style, q.name) - q.default) / (q.high - q.low), q) for q in quantities(Style)
-               if q.is_number and q.unit != "count"]
+    changed = [
+        (abs(getattr(style, q.name) - q.default) / (q.high - q.low), q)
+        for q in quantities(Style)
+        if q.is_number and q.unit != "count"
+    ]
     far = sorted((pair for pair in changed if pair[0] > 0.01), key=lambda pair: -pair[0])[:2]
     if not far:
-        return ("measure neck to bust point, bust point width, front waist length and armscye depth again, which place the "
-                "cup on the block")
-    return "; ".join(f"{q.label} is {_said(q, getattr(style, q.name))}, choose nearer to {_said(q, q.default)}" for _, q in far)
+        return (
+            "measure neck to bust point, bust point width, front waist length and armscye depth again, which place the "
+            "cup on the block"
+        )
+    return "; ".join(
+        f"{q.label} is {_said(q, getattr(style, q.name))}, choose nearer to {_said(q, q.default)}" for _, q in far
+    )
 
 
 def _said(quantity, value):

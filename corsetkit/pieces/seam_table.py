@@ -41,11 +41,17 @@ def cut_and_sew(steps, style):
         waste.extend(front_yoke.waste)
         yoke_pieces = [("front yoke", front_yoke), ("back yoke", back_yoke)]
     else:
-        waste.extend(Waste(f"above the cups and the back, {part.name}", "overbust", part.outline)
-                     for part in (*front_yoke.parts, *back_yoke.parts))
+        waste.extend(
+            Waste(f"above the cups and the back, {part.name}", "overbust", part.outline)
+            for part in (*front_yoke.parts, *back_yoke.parts)
+        )
         yoke_pieces = []
-    return _number(cup, yoke_pieces, (*centre, *side), (side_back, centre_back), steps.back), tuple(seams.made), tuple(waste), \
-        opening.warnings
+    return (
+        _number(cup, yoke_pieces, (*centre, *side), (side_back, centre_back), steps.back),
+        tuple(seams.made),
+        tuple(waste),
+        opening.warnings,
+    )
 
 
 def _sew_cups(seams, steps, cup):
@@ -92,8 +98,21 @@ def _number(cup, yoke_pieces, lower, back_panels, back):
 
     def add(name, piece, on_fold=False, blends=(), copied=False, edges=None, parts=()):
         edges = edges or piece.edges
-        made.append(Piece(len(made) + 1, name, tuple(edges), _grainline(edges), 1 if on_fold else 2, "shell", on_fold,
-                          not on_fold, tuple(parts), tuple(blends), copied))
+        made.append(
+            Piece(
+                len(made) + 1,
+                name,
+                tuple(edges),
+                _grainline(edges),
+                1 if on_fold else 2,
+                "shell",
+                on_fold,
+                not on_fold,
+                tuple(parts),
+                tuple(blends),
+                copied,
+            )
+        )
 
     for piece in cup:
         add(piece.name, piece, blends=piece.blends, parts=piece.parts)

@@ -5,15 +5,14 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
+from corsetkit.geometry.blend import rounded
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import unit
-from corsetkit.geometry.blend import rounded
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.pattern import Waste
 from corsetkit.pattern.piece import Blend, Part
 from corsetkit.units import say_both
-
 
 ROUNDNESS = 0.34
 """How long the yoke's lines take to run smoothly across the closed dart, as a share of each: course convention."""
@@ -50,7 +49,8 @@ def front_opening(overbust, style):
     if half < 1.0 or height < 1.0:
         raise CorsetkitError(
             f"front opening width is {say_both(style.front_opening_width)}: this yoke has no room for an opening; "
-            "choose none (front opening no)")
+            "choose none (front opening no)"
+        )
 
     def edge(path, length, corner):
         # From the overbust line, square to it, to the height on the dart's leg, square to that.
@@ -64,8 +64,7 @@ def front_opening(overbust, style):
     outer = edge(overbust.top_outer, half, overbust.top_right).turned_round
     said = ()
     if half < style.front_opening_width / 2 - 0.05 or height < style.front_opening_height - 0.05:
-        said = (f"the front opening is drawn {say_both(2 * half)} wide and {say_both(height)} high, as "
-                "this yoke allows",)
+        said = (f"the front opening is drawn {say_both(2 * half)} wide and {say_both(height)} high, as this yoke allows",)
     return Opening(left - half, right - half, True, (inner,), (outer,), said)
 
 
@@ -119,23 +118,58 @@ def front_yoke(overbust, opening):
     blends.append(Blend("the shoulder across the yoke's closed dart", shoulder, shoulder_line))
     dipped = paths.path_end(o.yoke_neckline)
     parts = (
-        Part("yoke, inner", (*inner_line, *opening.inner, Line(left, mid), Line(mid, o.yoke_neck), *o.yoke_neckline,
-                             Line(dipped, o.front_point)), STAY),
-        Part("yoke, outer", (*opening.outer, *outer_line, *paths.turned_round(o.armscye_shoulder_part), Line(tip, mid),
-                             Line(mid, right)), close))
+        Part(
+            "yoke, inner",
+            (
+                *inner_line,
+                *opening.inner,
+                Line(left, mid),
+                Line(mid, o.yoke_neck),
+                *o.yoke_neckline,
+                Line(dipped, o.front_point),
+            ),
+            STAY,
+        ),
+        Part(
+            "yoke, outer",
+            (*opening.outer, *outer_line, *paths.turned_round(o.armscye_shoulder_part), Line(tip, mid), Line(mid, right)),
+            close,
+        ),
+    )
     waste = ()
     if opening.inner:
         waste = (
-            Waste("yoke opening, inner", "overbust", (*paths.cut_along(o.top_inner, opening.sewn_inner)[1],
-                                                     Line(o.top_left, left), *paths.turned_round(opening.inner))),
-            Waste("yoke opening, outer", "overbust", (
-                *paths.cut_along(o.top_outer, paths.path_length(o.top_outer) - opening.sewn_outer)[0],
-                *paths.turned_round(opening.outer), Line(right, o.top_right))))
+            Waste(
+                "yoke opening, inner",
+                "overbust",
+                (
+                    *paths.cut_along(o.top_inner, opening.sewn_inner)[1],
+                    Line(o.top_left, left),
+                    *paths.turned_round(opening.inner),
+                ),
+            ),
+            Waste(
+                "yoke opening, outer",
+                "overbust",
+                (
+                    *paths.cut_along(o.top_outer, paths.path_length(o.top_outer) - opening.sewn_outer)[0],
+                    *paths.turned_round(opening.outer),
+                    Line(right, o.top_right),
+                ),
+            ),
+        )
     return FrontYoke(
-        bottom, free,
+        bottom,
+        free,
         Edge("armscye", paths.moved(paths.turned_round(o.armscye_shoulder_part), close), Kind.ARMSCYE),
-        Edge("shoulder", shoulder_line, Kind.SHOULDER), Edge("neckline", o.yoke_neckline, Kind.NECKLINE),
-        Edge("centre front", (Line(dipped, o.front_point),), Kind.FOLD), close, parts, tuple(blends), waste)
+        Edge("shoulder", shoulder_line, Kind.SHOULDER),
+        Edge("neckline", o.yoke_neckline, Kind.NECKLINE),
+        Edge("centre front", (Line(dipped, o.front_point),), Kind.FOLD),
+        close,
+        parts,
+        tuple(blends),
+        waste,
+    )
 
 
 def _redrawn(path, name):
@@ -143,8 +177,9 @@ def _redrawn(path, name):
     try:
         return rounded(*path, ROUNDNESS)[0]
     except ValueError:
-        raise CorsetkitError(f"{name} cannot be redrawn across its closed dart: choose a smaller tightening dart or a "
-                             "higher overbust mark") from None
+        raise CorsetkitError(
+            f"{name} cannot be redrawn across its closed dart: choose a smaller tightening dart or a higher overbust mark"
+        ) from None
 
 
 @dataclass(frozen=True)
@@ -175,6 +210,9 @@ def back_yoke(back):
     return BackYoke(
         Edge("yoke line", lower, Kind.PANEL_SEAM),
         (Edge("opening", back.opening, Kind.OPENING),) if back.opening else (),
-        Edge("lacing edge", all_paths[2], Kind.LACING), Edge("neckline", all_paths[3], Kind.NECKLINE),
-        Edge("shoulder", shoulder, Kind.SHOULDER), Edge("armscye", back.armscye_yoke, Kind.ARMSCYE),
-        (Part("back yoke", tuple(curve for path in all_paths for curve in path), STAY),))
+        Edge("lacing edge", all_paths[2], Kind.LACING),
+        Edge("neckline", all_paths[3], Kind.NECKLINE),
+        Edge("shoulder", shoulder, Kind.SHOULDER),
+        Edge("armscye", back.armscye_yoke, Kind.ARMSCYE),
+        (Part("back yoke", tuple(curve for path in all_paths for curve in path), STAY),),
+    )

@@ -1,14 +1,13 @@
 """The print's first page: the test square, how to print and join, the plan of the pages, and what stands beside it."""
 
-from corsetkit.geometry.paths import flattened, moved
-from corsetkit.units import CM_PER_INCH
-from corsetkit.drawing.canvas import box_run
-from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.canvas import Sheet, box_run
 from corsetkit.drawing.labels import cut_words
 from corsetkit.drawing.lettering import PITCH, fitted, wrapped
 from corsetkit.drawing.marks import seam_letter
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import CUT, HEADING, NAME, PLAN, PLAN_PAGE, SMALL, TEST_INCHES, TEST_SQUARE, TINY
-from corsetkit.drawing.canvas import Sheet
+from corsetkit.geometry.paths import flattened, moved
+from corsetkit.units import CM_PER_INCH
 
 SEWING_LINES = "sewing lines: add allowances when cutting"
 SIDE = 4 * CM_PER_INCH
@@ -16,11 +15,15 @@ SIDE = 4 * CM_PER_INCH
 ROW = PITCH * CUT.size / 10
 """From one line of small words to the next, cm."""
 
-SCALE_HOW = ("Print at 100 %, actual size, never \u201cfit to page\u201d. Measure the squares below before cutting: the "
-             "solid one is 10 cm, the dashed one 4 in a side. If they are off, set the scale to 100 % in the print window "
-             "and print this page again.")
-JOIN_HOW = ("Join pages along their dashed lines, so that the two lozenges with the same numbers lie on each other; a page "
-            "without a dashed line stands alone.")
+SCALE_HOW = (
+    "Print at 100 %, actual size, never \u201cfit to page\u201d. Measure the squares below before cutting: the "
+    "solid one is 10 cm, the dashed one 4 in a side. If they are off, set the scale to 100 % in the print window "
+    "and print this page again."
+)
+JOIN_HOW = (
+    "Join pages along their dashed lines, so that the two lozenges with the same numbers lie on each other; a page "
+    "without a dashed line stands alone."
+)
 
 
 def cover(paper, plan, heading, said, beside, how=f"{SCALE_HOW} {JOIN_HOW}"):
@@ -37,8 +40,9 @@ def cover(paper, plan, heading, said, beside, how=f"{SCALE_HOW} {JOIN_HOW}"):
         paint_squares(canvas, 0.1 + 0.1j)
         beside(canvas, complex(SIDE + 1.0, SIDE), width - SIDE - 1.1)
 
-    return Sheet(0j, paper.window, f"{heading}, page 1",
-                 f"Test squares of 10 cm and 4 in, plan of the pages. {how}", paint, 1.0)
+    return Sheet(
+        0j, paper.window, f"{heading}, page 1", f"Test squares of 10 cm and 4 in, plan of the pages. {how}", paint, 1.0
+    )
 
 
 def paint_head(canvas, corner, width, heading, said, how):
@@ -102,8 +106,10 @@ def _plan(canvas, plan, box):
 
 def piece_list(pattern, plan):
     """Each piece with what to cut and on which pages it lies, and each seam with its letter, to stand beside the square."""
-    entries = [f"{piece.number} {piece.name}: {cut_words(piece)}, {piece.cloth}; {pages_words(plan.pages_with(piece))}"
-               for piece in pattern.pieces]
+    entries = [
+        f"{piece.number} {piece.name}: {cut_words(piece)}, {piece.cloth}; {pages_words(plan.pages_with(piece))}"
+        for piece in pattern.pieces
+    ]
     seams = ", ".join(f"{seam_letter(seam.number)}\u00a0{seam.name}" for seam in pattern.seams)
     entries += ["", f"A letter in a ring names a seam; sew it to the same letter: {seams}."]
 

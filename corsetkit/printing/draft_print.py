@@ -4,14 +4,14 @@ import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
+from corsetkit.drawing.lettering import one_line
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
-from corsetkit.units import check_unit, shown
-from corsetkit.drawing.lettering import one_line
 from corsetkit.printing.names import shown_name
 from corsetkit.printing.paper import paper_named
 from corsetkit.printing.pdf import pdf_bytes
 from corsetkit.printing.tiles import print_sheets
+from corsetkit.units import check_unit, shown
 
 
 @dataclass(frozen=True)

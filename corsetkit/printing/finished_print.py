@@ -1,32 +1,33 @@
-"""A finished pattern as the sheets of a print, cover, list of what to cut and pieces, and as a PDF at true size.
-"""
+"""A finished pattern as the sheets of a print, cover, list of what to cut and pieces, and as a PDF at true size."""
 
 from functools import partial
+
 from corsetkit.drawing.canvas import Sheet, box_run
-from corsetkit.printing.cover import JOIN_HOW, SCALE_HOW, SIDE, cover, paint_head, paint_squares
 from corsetkit.drawing.finished_painting import paint_finished
 from corsetkit.drawing.finished_view import closed, finished_view
-from corsetkit.printing.printed import Item
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import TINY
-from corsetkit.printing.page_plan import planned, planned_by_piece, planned_on_roll
-from corsetkit.printing.tiles import heading_for, page_sheets, whose
-from corsetkit.printing.cut_list import cut_rows
-from corsetkit.printing.page_rows import broken, height, paint_rows
-from corsetkit.printing.scale import paint_square_table
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
+from corsetkit.printing.cover import JOIN_HOW, SCALE_HOW, SIDE, cover, paint_head, paint_squares
+from corsetkit.printing.cut_list import cut_rows
+from corsetkit.printing.draft_print import Printed, said_date, target
 from corsetkit.printing.names import shown_name
+from corsetkit.printing.page_plan import planned, planned_by_piece, planned_on_roll
+from corsetkit.printing.page_rows import broken, height, paint_rows
 from corsetkit.printing.paper import LARGE, PAPERS, Paper, own_paper, paper_named
 from corsetkit.printing.pdf import pdf_bytes
-from corsetkit.printing.draft_print import Printed, said_date, target
+from corsetkit.printing.printed import Item
+from corsetkit.printing.scale import paint_square_table
+from corsetkit.printing.tiles import heading_for, page_sheets, whose
 from corsetkit.units import check_unit
-
 
 CUTTING_LINES = "allowances are in the pieces: cut along the strong lines"
 _COPY_SHOP = f"{SCALE_HOW} Say so at the copy shop."
-_BY_PIECE = ("Every piece begins on a page of its own. The grain runs upwards; only where fewer pages are needed with the "
-             "piece turned by a quarter is it turned, and its page says so.")
+_BY_PIECE = (
+    "Every piece begins on a page of its own. The grain runs upwards; only where fewer pages are needed with the "
+    "piece turned by a quarter is it turned, and its page says so."
+)
 _BLOCK = 19.0
 """How wide what is written stands beside the pieces on a large sheet, cm."""
 _HEAD = 15.0
@@ -57,17 +58,25 @@ def print_sheets(finished, paper, unit, wearer, said_date, by_piece=False):
     lists = [_list_sheet(rows, paper, heading, number, last) for number, rows in enumerate(groups, 2)]
     how = f"{SCALE_HOW} {JOIN_HOW}" + (f" {_BY_PIECE}" if by_piece else "")
     said = _said(said_date, f"page 1 of {last}", str(paper), CUTTING_LINES)
-    return (cover(paper, plan, heading, said, paint_square_table, how), *lists,
-            *page_sheets(plan, heading, said_date, last, said_of)), paper
+    return (
+        cover(paper, plan, heading, said, paint_square_table, how),
+        *lists,
+        *page_sheets(plan, heading, said_date, last, said_of),
+    ), paper
 
 
 def item(finished_piece, unit, owners, more):
     """A finished piece as something to print."""
+
     def lay_out(boxes):
         return finished_view(finished_piece, 1.0, owners, more, boxes)
 
-    return Item(finished_piece.piece, closed(finished_piece.cutting), lay_out,
-                lambda canvas, view, step: paint_finished(canvas, view, step, unit, owners))
+    return Item(
+        finished_piece.piece,
+        closed(finished_piece.cutting),
+        lay_out,
+        lambda canvas, view, step: paint_finished(canvas, view, step, unit, owners),
+    )
 
 
 def _said(*words):
@@ -102,8 +111,10 @@ def _large(finished, items, paper, unit, owners, heading, said_date):
     """The sheets of paper on which no piece is cut by a join; what is written lies among the pieces."""
     rows = cut_rows(finished, None, unit, owners, _BLOCK, with_pages=False)
     said = _said(said_date, str(paper), CUTTING_LINES)
-    blocks = [_block(_HEAD, partial(_paint_head, heading=heading, said=said)),
-              _block(height(rows) + 0.3, lambda canvas, corner: paint_rows(canvas, rows, corner))]
+    blocks = [
+        _block(_HEAD, partial(_paint_head, heading=heading, said=said)),
+        _block(height(rows) + 0.3, lambda canvas, corner: paint_rows(canvas, rows, corner)),
+    ]
     items = [*blocks, *items]
     if paper.name == "roll":
         plan, paper = planned_on_roll(items, paper)
@@ -114,8 +125,9 @@ def _large(finished, items, paper, unit, owners, heading, said_date):
 
 def _block(high, paint):
     """What is written on a large sheet, as something to print; `paint(canvas, corner)` from its upper left corner."""
-    return Item(None, box_run(0.0, 0.0, _BLOCK, high), lambda boxes: None,
-                lambda canvas, view, step: paint(canvas, step + 1j * high))
+    return Item(
+        None, box_run(0.0, 0.0, _BLOCK, high), lambda boxes: None, lambda canvas, view, step: paint(canvas, step + 1j * high)
+    )
 
 
 def _paint_head(canvas, corner, heading, said):

@@ -1,22 +1,22 @@
-"""The draft by hand on paper: for each step the drawing so far, set into a page, and its moves; written as a PDF.
-"""
+"""The draft by hand on paper: for each step the drawing so far, set into a page, and its moves; written as a PDF."""
 
 from contextlib import contextmanager
-from corsetkit.geometry import paths
+
 from corsetkit.drawing.canvas import NOTHING, Sheet, tick
-from corsetkit.hand.drafter import moves_of, numbers_of
-from corsetkit.hand.whole import whole_by_hand
-from corsetkit.printing.page_rows import broken, height, paint_rows
-from corsetkit.drawing.step_sheet import HAND_SCALE, hand_sheet
 from corsetkit.drawing.lettering import fitted, text_width
 from corsetkit.drawing.pens import NAME, RULE, SMALL
-from corsetkit.steps.run import RESTS_ON
-from corsetkit.printing.hand_words import opening_rows, step_rows
+from corsetkit.drawing.step_sheet import HAND_SCALE, hand_sheet
 from corsetkit.files import write_whole
+from corsetkit.geometry import paths
+from corsetkit.hand.drafter import moves_of, numbers_of
+from corsetkit.hand.whole import whole_by_hand
+from corsetkit.printing.draft_print import Printed, said_date, target
+from corsetkit.printing.hand_words import opening_rows, step_rows
 from corsetkit.printing.names import shown_name
+from corsetkit.printing.page_rows import broken, height, paint_rows
 from corsetkit.printing.paper import Paper, paper_named
 from corsetkit.printing.pdf import pdf_bytes
-from corsetkit.printing.draft_print import Printed, said_date, target
+from corsetkit.steps.run import RESTS_ON
 from corsetkit.units import check_unit
 
 
@@ -83,8 +83,9 @@ def hand_pages(pattern, paper, unit, wearer="", said_date=""):
         title = f"Step {number}: {step_words(name)}"
         laid += [(title, paint) for paint in _step(pattern, whole, name, title, unit, paper.window)]
     owner = f"By hand for {wearer}" if wearer else "By hand"
-    return tuple(_page(paper, owner, title, said_date, number, len(laid), paint)
-                 for number, (title, paint) in enumerate(laid, 1))
+    return tuple(
+        _page(paper, owner, title, said_date, number, len(laid), paint) for number, (title, paint) in enumerate(laid, 1)
+    )
 
 
 def step_words(name):

@@ -1,13 +1,13 @@
 """What stands on the pages of a step: its opening, its moves with their reasons, and its checks, as rows to be set."""
 
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.lettering import CAPITALS, fitted, wrapped
+from corsetkit.drawing.pens import GRAPHITE, RULE, Letter
 from corsetkit.errors import sentence
 from corsetkit.fitting.correct import said as said_corrections
 from corsetkit.hand.drafter import checks_of, moves_of
 from corsetkit.hand.sentences import say, say_why
 from corsetkit.printing.page_rows import Row, heading
-from corsetkit.drawing.canvas import box_run
-from corsetkit.drawing.lettering import CAPITALS, fitted, wrapped
-from corsetkit.drawing.pens import GRAPHITE, RULE, Letter
 
 WORDS = Letter("hand-words", 3.0)
 NUMBER = Letter("hand-number", 3.0, True)
@@ -40,9 +40,11 @@ def step_rows(by_hand, steps, unit, places, width):
 def opening_rows(unit, corrections, width):
     """What is said above the moves."""
     part = "a sixteenth of an inch" if unit == "in" else "a millimetre"
-    text = (f"In {'inches' if unit == 'in' else 'centimetres'}, lengths rounded to {part}. Each number in the drawing is "
-            "the move that makes the mark. A small open dot is a helper: a curve runs through it. Tick off each move when "
-            "it is drawn.")
+    text = (
+        f"In {'inches' if unit == 'in' else 'centimetres'}, lengths rounded to {part}. Each number in the drawing is "
+        "the move that makes the mark. A small open dot is a helper: a curve runs through it. Tick off each move when "
+        "it is drawn."
+    )
     if told := said_corrections(corrections, unit):
         text += f" Drawn with these corrections from the fitting: {'; '.join(told)}."
     return [_block(wrapped(text, WORDS, width, 1.0), WORDS, _LINE, 0.0, width)]
@@ -70,6 +72,7 @@ def _to_tick(number, text, why, width):
 
 def _under(above, below):
     """Two rows held together."""
+
     def paint(canvas, at):
         above.paint(canvas, at + 1j * below.height)
         below.paint(canvas, at)

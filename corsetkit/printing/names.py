@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import count
 
-from corsetkit.units import shown
 from corsetkit.drawing.lettering import one_line
+from corsetkit.units import shown
 
 LONGEST_FILE, LONGEST_SHOWN = 40, 60
 """Letters that a file's name and a written name have at most."""
@@ -21,11 +21,31 @@ _TURNED = {"R", "AL", "AN"}
 _TAKEN = {"con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(10))}
 """Names that some systems keep for themselves, whatever comes behind a full stop."""
 
-_PLAIN_FOR = str.maketrans({
-    "\u00c6": "Ae", "\u00e6": "ae", "\u0152": "Oe", "\u0153": "oe", "\u00d8": "O", "\u00f8": "o", "\u0141": "L",
-    "\u0142": "l", "\u0110": "D", "\u0111": "d", "\u00d0": "D", "\u00f0": "d", "\u00de": "Th", "\u00fe": "th",
-    "\u00df": "ss", "\u0131": "i", "\u2013": "-", "\u2014": "-", "\u2018": "'", "\u2019": "'", "\u00b7": "-",
-})
+_PLAIN_FOR = str.maketrans(
+    {
+        "\u00c6": "Ae",
+        "\u00e6": "ae",
+        "\u0152": "Oe",
+        "\u0153": "oe",
+        "\u00d8": "O",
+        "\u00f8": "o",
+        "\u0141": "L",
+        "\u0142": "l",
+        "\u0110": "D",
+        "\u0111": "d",
+        "\u00d0": "D",
+        "\u00f0": "d",
+        "\u00de": "Th",
+        "\u00fe": "th",
+        "\u00df": "ss",
+        "\u0131": "i",
+        "\u2013": "-",
+        "\u2014": "-",
+        "\u2018": "'",
+        "\u2019": "'",
+        "\u00b7": "-",
+    }
+)
 
 
 @dataclass(frozen=True)
@@ -106,8 +126,10 @@ def file_name(name, number=None):
     if safe.partition(".")[0].casefold() in _TAKEN:
         safe = f"wearer_{safe}"
     if not safe:
-        return Name(f"wearer_{number}", f"The name {shown(given)} cannot stand in a file's name, so the files are called "
-                                        f"wearer_{number}.")
+        return Name(
+            f"wearer_{number}",
+            f"The name {shown(given)} cannot stand in a file's name, so the files are called wearer_{number}.",
+        )
     if safe == given.replace(" ", "_"):
         return Name(safe)
     return Name(safe, _not_whole(given, safe))
@@ -138,8 +160,11 @@ def shown_name(name, number=None):
     if not given:
         return Name("")
     if _runs_left(given) or not can_be_set(given):
-        return Name(f"wearer {number}", f"The name {shown(given)} cannot be set in the print's letters, so wearer {number} "
-                                        "stands in its place: write the name on by hand.")
+        return Name(
+            f"wearer {number}",
+            f"The name {shown(given)} cannot be set in the print's letters, so wearer {number} "
+            "stands in its place: write the name on by hand.",
+        )
     return _cut(given)
 
 
@@ -152,21 +177,26 @@ def ascii_name(name, number=None):
     bare = plain_letters(known.text)
     if bare.isascii():
         return Name(bare, known.said or f"The name {shown(known.text)} stands in this file without its accents, as {bare}.")
-    return Name(f"wearer {number}", f"The name {shown(known.text)} has letters that this file cannot hold, so wearer "
-                                    f"{number} stands in its place.")
+    return Name(
+        f"wearer {number}",
+        f"The name {shown(known.text)} has letters that this file cannot hold, so wearer {number} stands in its place.",
+    )
 
 
 def plain_letters(text):
     """The text without accents, and with ligatures and signs of writing in plain letters where there are such."""
-    return "".join(letter for letter in unicodedata.normalize("NFKD", text.translate(_PLAIN_FOR))
-                   if not unicodedata.combining(letter))
+    return "".join(
+        letter for letter in unicodedata.normalize("NFKD", text.translate(_PLAIN_FOR)) if not unicodedata.combining(letter)
+    )
 
 
 def _cut(given):
     if len(given) <= LONGEST_SHOWN:
         return Name(given)
-    return Name(given[:LONGEST_SHOWN - 1].rstrip() + "\u2026",
-                f"The name has {len(given)} letters, so only its first {LONGEST_SHOWN - 1} are written.")
+    return Name(
+        given[: LONGEST_SHOWN - 1].rstrip() + "\u2026",
+        f"The name has {len(given)} letters, so only its first {LONGEST_SHOWN - 1} are written.",
+    )
 
 
 def _runs_left(text):
@@ -181,8 +211,9 @@ def can_be_set(text):
 @lru_cache(maxsize=1)
 def _letters():
     """The code points that the print's plain and bold fonts both have."""
-    from corsetkit.printing.pdf import BOLD, PLAIN, _fonts
     from reportlab.pdfbase import pdfmetrics
+
+    from corsetkit.printing.pdf import BOLD, PLAIN, _fonts
 
     _fonts()
     plain, bold = (pdfmetrics.getFont(name).face.charToGlyph for name in (PLAIN, BOLD))

@@ -24,8 +24,9 @@ def packed(boxes, paper, ahead=0, whole=()):
 
     first = {id(box) for box in boxes[:ahead]}
     corners = [i * paper.step for i in range(max(_COLUMNS, _ROWS))]
-    return _laid(boxes, lambda box: (id(box) in first, _area(box)), corners, cost,
-                 lambda box: used.update(paper.pages_of(box)))
+    return _laid(
+        boxes, lambda box: (id(box) in first, _area(box)), corners, cost, lambda box: used.update(paper.pages_of(box))
+    )
 
 
 def packed_low(boxes, width):
@@ -33,6 +34,7 @@ def packed_low(boxes, width):
 
     The highest goes first; each goes where it ends lowest, then farthest to the left.
     """
+
     def cost(box, _):
         return box[2] > width - _FIRST, box[3], box[0]
 

@@ -3,11 +3,11 @@
 import math
 from dataclasses import dataclass, replace
 
-from corsetkit.geometry.move import STAY, turned_about
-from corsetkit.printing.printed import box_around, shown
 from corsetkit.drawing.lettering import crosses, grown, overlap
+from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.printing.packing import GAP, packed, packed_low
 from corsetkit.printing.paper import MARGIN, OVERLAP
+from corsetkit.printing.printed import box_around, shown
 
 _HALF = OVERLAP / 2
 _EDGE = 0.2
@@ -77,9 +77,14 @@ def planned_on_roll(items, paper, first=1):
 
 def planned_by_piece(items, paper, first=2):
     """Each item on pages of its own, as few as it fits on; turned by a quarter only where that needs fewer."""
-    done, pages, corner, row_top, widest = [], [], 0j, 0.0, 0.0
-    tries = [min((_alone(item, paper, turn, number) for number, turn in enumerate((STAY, turned_about(0j, 90)))),
-                 key=lambda one: one[:2]) for item in items]
+    done, pages, corner, row_top, _widest = [], [], 0j, 0.0, 0.0
+    tries = [
+        min(
+            (_alone(item, paper, turn, number) for number, turn in enumerate((STAY, turned_about(0j, 90)))),
+            key=lambda one: one[:2],
+        )
+        for item in items
+    ]
     across = 1.3 * math.sqrt(sum(_area(one[3]) for one in tries))
     for _, _, item, places, step in tries:
         boxes = [paper.page(*place) for place in places]
@@ -109,8 +114,10 @@ def _alone(item, paper, turn, number):
         return 1, number, item, {(0, 0)}, (paper.window - complex(right + left, top + bottom)) / 2
     start = complex(_HALF + 1e-6 - left, _HALF + 1e-6 - bottom)
     counts = [1 + max(place[i] for place in paper.pages_of(_slid(box, start))) for i in (0, 1)]
-    slack = [max(0.0, count * step + _HALF - edge) for count, step, edge in
-             zip(counts, (paper.step.real, paper.step.imag), _slid(box, start)[2:])]
+    slack = [
+        max(0.0, count * step + _HALF - edge)
+        for count, step, edge in zip(counts, (paper.step.real, paper.step.imag), _slid(box, start)[2:])
+    ]
     # In the middle of its pages first, where a printer that feeds askew cuts nothing off.
     shares = sorted((i / (_TRIES - 1) for i in range(_TRIES)), key=lambda share: abs(share - 0.5))
     best = None
@@ -128,8 +135,12 @@ def _needed(lines, steps, paper):
 
     A piece's box may reach into a page that the piece itself does not reach: such a page is not needed.
     """
-    return {place for line, step in zip(lines, steps) for place in paper.pages_of(_slid(box_around(line), step))
-            if comes_into(line, step, grown(paper.page(*place), -_HALF))}
+    return {
+        place
+        for line, step in zip(lines, steps)
+        for place in paper.pages_of(_slid(box_around(line), step))
+        if comes_into(line, step, grown(paper.page(*place), -_HALF))
+    }
 
 
 def _plan(items, steps, paper, first, corner=0j, places=None):
@@ -144,23 +155,27 @@ def _plan(items, steps, paper, first, corner=0j, places=None):
     found = []
     for column, row in places or _needed(lines, steps, paper):
         box = paper.page(column, row)
-        held = tuple((one, step + corner) for one, step, line in zip(views, steps, lines)
-                     if comes_into(line, step, grown(box, -_HALF)))
+        held = tuple(
+            (one, step + corner) for one, step, line in zip(views, steps, lines) if comes_into(line, step, grown(box, -_HALF))
+        )
         found.append((-row, column, _slid(box, corner), held))
     found.sort(key=lambda page: page[:2])
     top = -found[0][0]
-    pages = tuple(Page(number, column, top + row, box, held)
-                  for number, (row, column, box, held) in enumerate(found, first))
+    pages = tuple(Page(number, column, top + row, box, held) for number, (row, column, box, held) in enumerate(found, first))
     return Plan(tuple((one, step + corner) for one, step in zip(views, steps)), pages)
 
 
 def _strips(paper, box, pages):
     """The strips in which the pages that the box lies on overlap: no text goes there."""
     columns, rows = {column for column, _ in pages}, {row for _, row in pages}
-    strips = [(column * paper.step.real, box[1], column * paper.step.real + OVERLAP, box[3])
-              for column in columns if column - 1 in columns]
-    return strips + [(box[0], row * paper.step.imag, box[2], row * paper.step.imag + OVERLAP)
-                     for row in rows if row - 1 in rows]
+    strips = [
+        (column * paper.step.real, box[1], column * paper.step.real + OVERLAP, box[3])
+        for column in columns
+        if column - 1 in columns
+    ]
+    return strips + [
+        (box[0], row * paper.step.imag, box[2], row * paper.step.imag + OVERLAP) for row in rows if row - 1 in rows
+    ]
 
 
 def _slid(box, step):

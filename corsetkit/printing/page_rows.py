@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from corsetkit.printing.cover import ROW
 from corsetkit.drawing.lettering import CAPITALS, fitted, wrapped
 from corsetkit.drawing.pens import CUT, HEADING, NAME
+from corsetkit.printing.cover import ROW
 
 LINE = ROW * 1.15
 """A row's height, cm."""
@@ -36,12 +36,15 @@ def title(text, width):
 
 def paragraph(text, width):
     """Words on as many lines as they need, the first a little apart."""
-    return [words(fitted(line, CUT, width, 1.0), CUT, LINE if number else 1.25 * LINE)
-            for number, line in enumerate(wrapped(text, CUT, width, 1.0))]
+    return [
+        words(fitted(line, CUT, width, 1.0), CUT, LINE if number else 1.25 * LINE)
+        for number, line in enumerate(wrapped(text, CUT, width, 1.0))
+    ]
 
 
 def cells(columns, letter=CUT):
     """Words side by side: (how far from the left, how wide, text) each, cm; too long ones are cut short."""
+
     def paint(canvas, at):
         for left, width, text in columns:
             if text:
@@ -52,6 +55,7 @@ def cells(columns, letter=CUT):
 
 def sample(text, draw, height=1.3 * LINE):
     """A drawn sample and what it means; `draw(canvas, start, end)` draws on the line between the two."""
+
     def paint(canvas, at):
         level = at + 1j * CAPITALS / 2 * CUT.size / 10
         draw(canvas, level, level + 1.6)

@@ -54,8 +54,9 @@ class Paper:
     def pages_of(self, box):
         """The (column, row) of each page within whose joins some of the box lies."""
         half = OVERLAP / 2
-        left, bottom, right, top = (max(0, int((edge - half) // step))
-                                    for edge, step in zip(box, (self.step.real, self.step.imag) * 2))
+        left, bottom, right, top = (
+            max(0, int((edge - half) // step)) for edge, step in zip(box, (self.step.real, self.step.imag) * 2)
+        )
         return {(column, row) for column in range(left, right + 1) for row in range(bottom, top + 1)}
 
 
@@ -86,8 +87,10 @@ def own_paper(width, height):
     if width < LEAST[0] or height < LEAST[1]:
         raise CorsetkitError(
             f"paper {say_both(width)} by {say_both(height)} is too small for the margins of {say_both(MARGIN)} and the test "
-            f"square: give at least {say_both(LEAST[0])} by {say_both(LEAST[1])}")
+            f"square: give at least {say_both(LEAST[0])} by {say_both(LEAST[1])}"
+        )
     if max(width, height) > LONGEST:
-        raise CorsetkitError(f"paper {say_both(width)} by {say_both(height)} is longer than a page can be: at most "
-                             f"{say_both(LONGEST)}")
+        raise CorsetkitError(
+            f"paper {say_both(width)} by {say_both(height)} is longer than a page can be: at most {say_both(LONGEST)}"
+        )
     return Paper("paper of your own size", float(width), float(height))

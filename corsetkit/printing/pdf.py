@@ -4,9 +4,9 @@ import io
 from contextlib import contextmanager
 from pathlib import Path
 
-from corsetkit.geometry.curve import Cubic
 from corsetkit.drawing.canvas import JOINED, NOTHING
 from corsetkit.drawing.lettering import overlap, text_box
+from corsetkit.geometry.curve import Cubic
 from corsetkit.printing.paper import MARGIN
 
 _POINTS = 72 / 2.54

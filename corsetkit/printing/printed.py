@@ -1,13 +1,13 @@
-"""What is printed: anything with a border that is laid out clear of joins, turned, and painted where it came to lie.
-"""
+"""What is printed: anything with a border that is laid out clear of joins, turned, and painted where it came to lie."""
 
-from corsetkit.geometry.paths import flattened, moved
-from corsetkit.geometry.points import heading
-from corsetkit.drawing.canvas import NOTHING
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from corsetkit.geometry.move import Move, STAY, slid
+
+from corsetkit.drawing.canvas import NOTHING
 from corsetkit.drawing.lettering import around
+from corsetkit.geometry.move import STAY, Move, slid
+from corsetkit.geometry.paths import flattened, moved
+from corsetkit.geometry.points import heading
 
 
 class MovedCanvas:

@@ -1,26 +1,27 @@
-"""The print as sheets: a cover with the test square and the plan, then the pages with their joins.
-"""
+"""The print as sheets: a cover with the test square and the plan, then the pages with their joins."""
 
-from corsetkit.geometry.curve import Line
 from corsetkit.drawing.canvas import Sheet, tick
 from corsetkit.drawing.lettering import CAPITALS, fitted, grown, one_line, text_width
-from corsetkit.printing.paper import OVERLAP
-from corsetkit.drawing.pens import JOIN, JOIN_MARK, SMALL, TINY
-from corsetkit.printing.cover import SEWING_LINES, cover, piece_list
-from corsetkit.printing.printed import Item
 from corsetkit.drawing.painting import owners_of, paint_piece
-from corsetkit.printing.page_plan import comes_into, planned
+from corsetkit.drawing.pens import JOIN, JOIN_MARK, SMALL, TINY
 from corsetkit.drawing.views import view
+from corsetkit.geometry.curve import Line
+from corsetkit.printing.cover import SEWING_LINES, cover, piece_list
+from corsetkit.printing.page_plan import comes_into, planned
+from corsetkit.printing.paper import OVERLAP
+from corsetkit.printing.printed import Item
 
 
 def paint_joins(canvas, page, plan):
     """Every join of the page over which a piece runs on."""
     left, bottom, right, top = grown(page.box, -OVERLAP / 2)
     outer = page.box
-    sides = ((1, 0, complex(right, outer[1]), complex(right, outer[3])),
-             (-1, 0, complex(left, outer[1]), complex(left, outer[3])),
-             (0, -1, complex(outer[0], top), complex(outer[2], top)),
-             (0, 1, complex(outer[0], bottom), complex(outer[2], bottom)))
+    sides = (
+        (1, 0, complex(right, outer[1]), complex(right, outer[3])),
+        (-1, 0, complex(left, outer[1]), complex(left, outer[3])),
+        (0, -1, complex(outer[0], top), complex(outer[2], top)),
+        (0, 1, complex(outer[0], bottom), complex(outer[2], bottom)),
+    )
     with canvas.group("joins"):
         for columns, rows, start, end in sides:
             other = plan.joined(page, columns, rows)
@@ -49,8 +50,12 @@ def plan_print(pieces, paper, more=(), unit="in"):
 
 
 def _item(piece, more, unit, owners):
-    return Item(piece, piece.path, lambda boxes: view(piece, 1.0, (piece.cloth, *more), boxes),
-                lambda canvas, laid, step: paint_piece(canvas, laid, step, unit, owners, None))
+    return Item(
+        piece,
+        piece.path,
+        lambda boxes: view(piece, 1.0, (piece.cloth, *more), boxes),
+        lambda canvas, laid, step: paint_piece(canvas, laid, step, unit, owners, None),
+    )
 
 
 def print_sheets(pattern, paper, unit, wearer, said_date):
@@ -96,10 +101,18 @@ def _sheet(page, plan, heading, said_date, last, places, more):
 
     def clear(x, end):
         return (end < middle - 0.5 or x > middle + 1.7) and not any(
-            comes_into(line, step, (x - 0.1, top - half, end + 0.1, top)) for line, step in lines)
+            comes_into(line, step, (x - 0.1, top - half, end + 0.1, top)) for line, step in lines
+        )
 
-    at, words = next(((x, said) for said in (words, place, number) for x in _places(left + 0.5, right - 0.5, said)
-                      if clear(x, x + text_width(said, TINY, 1.0))), (left + 0.5, number))
+    at, words = next(
+        (
+            (x, said)
+            for said in (words, place, number)
+            for x in _places(left + 0.5, right - 0.5, said)
+            if clear(x, x + text_width(said, TINY, 1.0))
+        ),
+        (left + 0.5, number),
+    )
 
     def paint(canvas):
         for one, step in page.pieces:

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.finish.stops import waist_of
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.seam import SAME_PLACE
-from corsetkit.drawing.marks import seam_letter
 from corsetkit.sewing.order import pieces_of
 
 
@@ -24,12 +24,22 @@ class Match:
 def matches(seam, pattern, owners):
     """The `Match`es of a seam, from its start."""
     waist = waist_of(seam)
-    return tuple(Match(mark, tuple(_running_in(seam, side, mark, pattern, owners) for side in (0, 1)), number == waist)
-                 for number, mark in enumerate(seam.marks, 1))
+    return tuple(
+        Match(mark, tuple(_running_in(seam, side, mark, pattern, owners) for side in (0, 1)), number == waist)
+        for number, mark in enumerate(seam.marks, 1)
+    )
 
 
-_KNOWN = {Kind.FOLD: "centre front", Kind.CENTRE_FRONT: "centre front", Kind.HEM: "hem", Kind.ARMSCYE: "armscye",
-          Kind.LACING: "lacing edge", Kind.NECKLINE: "neckline", Kind.TOP: "top edge", Kind.OPENING: "opening"}
+_KNOWN = {
+    Kind.FOLD: "centre front",
+    Kind.CENTRE_FRONT: "centre front",
+    Kind.HEM: "hem",
+    Kind.ARMSCYE: "armscye",
+    Kind.LACING: "lacing edge",
+    Kind.NECKLINE: "neckline",
+    Kind.TOP: "top edge",
+    Kind.OPENING: "opening",
+}
 """What lies beyond a seam's start, the best known first."""
 
 
@@ -52,8 +62,10 @@ def said(match, seam, owners):
         return "the waist notches"
     if not any(match.into):
         return "the notches"
-    names = [f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along, owners).name}"
-             for side, one in enumerate(match.into)]
+    names = [
+        f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along, owners).name}"
+        for side, one in enumerate(match.into)
+    ]
     return f"{names[0]} on {names[1]}"
 
 

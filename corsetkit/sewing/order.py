@@ -61,9 +61,15 @@ def order_of(pattern):
     fronts = [seam for seam in panels if not any(is_back(one, block) for one in pieces_of(seam, owners))]
     backs = [seam for seam in panels if all(is_back(one, block) for one in pieces_of(seam, owners))]
     return Order(
-        _in_turn(joining(CUP), owners), _from_centre(fronts, owners, Kind.FOLD), _from_centre(backs, owners, Kind.LACING),
-        tuple(joining(CUP, PANEL)), tuple(seam for seam in panels if seam not in fronts and seam not in backs),
-        tuple(joining(YOKE, PANEL)), tuple(joining(YOKE, CUP)), tuple(joining(YOKE)))
+        _in_turn(joining(CUP), owners),
+        _from_centre(fronts, owners, Kind.FOLD),
+        _from_centre(backs, owners, Kind.LACING),
+        tuple(joining(CUP, PANEL)),
+        tuple(seam for seam in panels if seam not in fronts and seam not in backs),
+        tuple(joining(YOKE, PANEL)),
+        tuple(joining(YOKE, CUP)),
+        tuple(joining(YOKE)),
+    )
 
 
 def _in_turn(seams, owners):
@@ -73,8 +79,7 @@ def _in_turn(seams, owners):
 
 def _from_centre(seams, owners, kind):
     """The seams from the piece with an edge of that kind outwards."""
-    reached = {piece for seam in seams for piece in pieces_of(seam, owners)
-               if any(edge.kind is kind for edge in piece.edges)}
+    reached = {piece for seam in seams for piece in pieces_of(seam, owners) if any(edge.kind is kind for edge in piece.edges)}
     rest, made = list(seams), []
     while rest:
         # Where no piece has such an edge, the seams keep the order of their numbers.

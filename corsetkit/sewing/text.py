@@ -1,16 +1,16 @@
-"""The whole order of sewing of one finished pattern, and as a text file in one unit.
-"""
+"""The whole order of sewing of one finished pattern, and as a text file in one unit."""
 
+import textwrap
+
+from corsetkit.drawing.lettering import one_line
+from corsetkit.errors import sentence
+from corsetkit.files import write_whole
+from corsetkit.finish.bill import bill
+from corsetkit.printing.draft_print import said_date, target
 from corsetkit.sewing.inside import back_edges, bones, eyelets, lacing, lining, top_edge
 from corsetkit.sewing.outside import inside_out
 from corsetkit.sewing.preparing import cutting, layering, toile
 from corsetkit.sewing.work import listed, work_of
-import textwrap
-from corsetkit.files import write_whole
-from corsetkit.finish.bill import bill
-from corsetkit.errors import sentence
-from corsetkit.drawing.lettering import one_line
-from corsetkit.printing.draft_print import said_date, target
 from corsetkit.units import check_unit, in_one_unit
 
 
@@ -21,8 +21,18 @@ def sewing_order(finished):
     is put in.
     """
     work = work_of(finished)
-    return (toile(work), cutting(work), layering(work), *inside_out(work), back_edges(work), bones(work), top_edge(work),
-            lining(work), eyelets(work), lacing(work))
+    return (
+        toile(work),
+        cutting(work),
+        layering(work),
+        *inside_out(work),
+        back_edges(work),
+        bones(work),
+        top_edge(work),
+        lining(work),
+        eyelets(work),
+        lacing(work),
+    )
 
 
 WIDTH = 92
@@ -34,12 +44,16 @@ def sewing_text(finished, unit="in", wearer="", date=None):
     """The stages in words, numbered, their lengths in `unit`, as plain text."""
     check_unit(unit)
     heading = f"How the corset for {one_line(wearer)} is sewn" if one_line(wearer) else "How the corset is sewn"
-    parts = [heading, f"{said_date(date)}. Lengths are in {'inches' if unit == 'in' else 'centimetres'}. The order of work "
-                      "is common "
-             "practice, no source. Letters name seams; numbers before names are those of the pieces."]
+    parts = [
+        heading,
+        f"{said_date(date)}. Lengths are in {'inches' if unit == 'in' else 'centimetres'}. The order of work "
+        "is common "
+        "practice, no source. Letters name seams; numbers before names are those of the pieces.",
+    ]
     if told := (*finished.warnings, *bill(finished).warnings):
-        parts.append("Worth knowing before you begin:\n" + "\n".join(
-            _entry("-", sentence(in_one_unit(one, unit))) for one in told))
+        parts.append(
+            "Worth knowing before you begin:\n" + "\n".join(_entry("-", sentence(in_one_unit(one, unit))) for one in told)
+        )
     warned = set()
     for number, stage in enumerate(sewing_order(finished), 1):
         title = f"{number}. {stage.title}"

@@ -4,16 +4,16 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.finish.bill import Bill, bill
 from corsetkit.finish.finished import STRENGTH, Finished
 from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import back_seams
 from corsetkit.pattern.edge import Kind
-from corsetkit.drawing.marks import seam_letter
-from corsetkit.units import CM_PER_INCH, say_both
 from corsetkit.sewing.matches import matches, said, start_words
 from corsetkit.sewing.order import Order, order_of, owners_of, pieces_of
 from corsetkit.sewing.stage import Move
+from corsetkit.units import CM_PER_INCH, say_both
 
 FREE = (Kind.TOP, Kind.NECKLINE, Kind.OPENING, Kind.ARMSCYE)
 """The kinds of edges that are finished above the lower edge."""
@@ -64,8 +64,13 @@ class Work:
 
     def free_edges(self, kinds=FREE):
         """{name of a kind: allowance in cm} of the edges of the corset that are not sewn to another, of these kinds."""
-        return {edge.kind.value: width for one in self.finished.pieces if not one.piece.copied
-                for edge, width in zip(one.piece.edges, one.allowances) if edge.kind in kinds and edge.seam is None}
+        return {
+            edge.kind.value: width
+            for one in self.finished.pieces
+            if not one.piece.copied
+            for edge, width in zip(one.piece.edges, one.allowances)
+            if edge.kind in kinds and edge.seam is None
+        }
 
 
 def work_of(finished):
@@ -76,8 +81,10 @@ def work_of(finished):
 def seam_move(work, seam, more=""):
     """Sewing one seam, on both halves of the corset alike; `more` is said behind it."""
     first, second = (pieces_of(seam, work.owners, side) for side in (0, 1))
-    text = (f"Seam {seam_letter(seam.number)}, {seam.name}: lay {listed(map(named, first))} on "
-            f"{listed(map(named, second))}, right sides together. Pin both ends{_matched(work, seam)}. Sew it.")
+    text = (
+        f"Seam {seam_letter(seam.number)}, {seam.name}: lay {listed(map(named, first))} on "
+        f"{listed(map(named, second))}, right sides together. Pin both ends{_matched(work, seam)}. Sew it."
+    )
     return Move(f"{text} {more}".rstrip(), (seam,), (*first, *second))
 
 

@@ -16,8 +16,8 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Line, curve
 from corsetkit.geometry.move import slid
 from corsetkit.pattern.pattern import Waste
-from corsetkit.units import say_both
 from corsetkit.steps.necklines import yoke_neckline
+from corsetkit.units import say_both
 
 LEAST_ABOVE_DART = 1.0
 """Panel kept between the back dart's top and the yoke line, cm."""
@@ -84,24 +84,56 @@ class Back:
         nape = paths.path_end(self.neckline.whole)
         foot = paths.path_end(self.hem.whole)
         made = [
-            Waste("back neck", "back", (
-                Line(back.neck_side, self.yoke_neck), *self.neckline.whole, Line(nape, back.neck_centre),
-                *paths.turned_round(back.neckline))),
-            Waste("lacing gap", "back", (
-                *self.hem.trimmed, Line(foot, nape), *paths.turned_round(self.neckline.trimmed),
-                Line(self.neckline.edge, self.hem.edge))),
-            Waste("below the back hem", "back", (
-                *self.side_past_hem, Line(back.hip_side, back.hip_centre), Line(back.hip_centre, foot),
-                *paths.turned_round(self.hem.whole)))]
+            Waste(
+                "back neck",
+                "back",
+                (
+                    Line(back.neck_side, self.yoke_neck),
+                    *self.neckline.whole,
+                    Line(nape, back.neck_centre),
+                    *paths.turned_round(back.neckline),
+                ),
+            ),
+            Waste(
+                "lacing gap",
+                "back",
+                (
+                    *self.hem.trimmed,
+                    Line(foot, nape),
+                    *paths.turned_round(self.neckline.trimmed),
+                    Line(self.neckline.edge, self.hem.edge),
+                ),
+            ),
+            Waste(
+                "below the back hem",
+                "back",
+                (
+                    *self.side_past_hem,
+                    Line(back.hip_side, back.hip_centre),
+                    Line(back.hip_centre, foot),
+                    *paths.turned_round(self.hem.whole),
+                ),
+            ),
+        ]
         if waist.dart > 1e-9:
             made.append(Waste("back dart", "back", (*waist.legs[0], *paths.turned_round(waist.legs[1]))))
         if waist.at_side > 1e-9:
-            made.append(Waste("side waist, taken in", "back", (
-                *back.side_waist, *back.side_hip, *paths.turned_round((*waist.side_waist, *waist.side_hip)))))
+            made.append(
+                Waste(
+                    "side waist, taken in",
+                    "back",
+                    (*back.side_waist, *back.side_hip, *paths.turned_round((*waist.side_waist, *waist.side_hip))),
+                )
+            )
         if self.opening:
             sewn = paths.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
-            made.append(Waste("back opening", "back", (
-                *sewn, Line(self.yoke_line.edge, paths.path_end(self.opening)), *paths.turned_round(self.opening))))
+            made.append(
+                Waste(
+                    "back opening",
+                    "back",
+                    (*sewn, Line(self.yoke_line.edge, paths.path_end(self.opening)), *paths.turned_round(self.opening)),
+                )
+            )
         return tuple(made)
 
 
@@ -127,14 +159,17 @@ def back(underbust, style):
     hem_side = paths.path_end(side_below)
     square = side_below[-1].tangent(1.0) * 1j
     foot = complex(centre, underbust.hem_level)
-    hem = _at_lacing((Cubic(hem_side, hem_side + square * 0.3 * (centre - hem_side.real),
-                            foot - 0.5 * (centre - hem_side.real), foot),), lacing)
+    hem = _at_lacing(
+        (Cubic(hem_side, hem_side + square * 0.3 * (centre - hem_side.real), foot - 0.5 * (centre - hem_side.real), foot),),
+        lacing,
+    )
 
     whole = paths.path_length(half.armscye)
     if style.back_yoke_armscye > whole - 4:
         raise CorsetkitError(
             f"back yoke armscye is {say_both(style.back_yoke_armscye)}: on this armscye allowed is at most "
-            f"{say_both(whole - 4)}")
+            f"{say_both(whole - 4)}"
+        )
     armscye_yoke, armscye_panel = paths.cut_along(half.armscye, whole - style.back_yoke_armscye)
     yoke_line = _yoke_line(half, style, paths.path_end(armscye_yoke), waist, lacing, warnings)
 
@@ -143,24 +178,43 @@ def back(underbust, style):
     if parting_top is None or parting_foot is None:
         raise CorsetkitError(
             f"lacing gap is {say_both(style.lacing_gap)}: the lacing edge would pass the back dart; choose a "
-            "smaller gap or a back dart place farther from the centre")
+            "smaller gap or a back dart place farther from the centre"
+        )
     top, low = (path[i].point(t) for path, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
     if top.imag < waist.dart_top.imag + LEAST_ABOVE_DART - 1e-9:
         raise CorsetkitError(
             f"back yoke depth is {say_both(style.back_yoke_depth)} and back yoke armscye "
             f"{say_both(style.back_yoke_armscye)}: the yoke would reach below the top of the back dart; choose "
-            "a smaller depth or end it higher on the armscye")
+            "a smaller depth or end it higher on the armscye"
+        )
 
     if style.yoke_shoulder > half.shoulder[0].length - 3:
         raise CorsetkitError(f"yoke shoulder is {say_both(style.yoke_shoulder)}: too little shoulder would be left")
     yoke_neck = paths.point_along(half.shoulder, style.yoke_shoulder)
-    neckline = _at_lacing(yoke_neckline(yoke_neck, half.shoulder[0].tangent(0), half.neck_centre - 1j * NECK_DIP,
-                                        -1 + 0j), lacing)
+    neckline = _at_lacing(
+        yoke_neckline(yoke_neck, half.shoulder[0].tangent(0), half.neck_centre - 1j * NECK_DIP, -1 + 0j), lacing
+    )
     yoke_parts = paths.cut_at(yoke_line.kept, *parting_top)
     opening, sewn = _opening(yoke_line, neckline, yoke_parts, style, warnings)
-    return Back(underbust, hem, paths.cut_at(hem.kept, *parting_foot), yoke_line, yoke_parts, armscye_yoke, armscye_panel,
-                side_below, past, (Line(top, waist.dart_top),), (Line(waist.dart_end, low),), yoke_neck, neckline,
-                opening, sewn, _modesty(hem, yoke_line, centre, style), tuple(warnings))
+    return Back(
+        underbust,
+        hem,
+        paths.cut_at(hem.kept, *parting_foot),
+        yoke_line,
+        yoke_parts,
+        armscye_yoke,
+        armscye_panel,
+        side_below,
+        past,
+        (Line(top, waist.dart_top),),
+        (Line(waist.dart_end, low),),
+        yoke_neck,
+        neckline,
+        opening,
+        sewn,
+        _modesty(hem, yoke_line, centre, style),
+        tuple(warnings),
+    )
 
 
 def _on_upright(path, x):
@@ -183,7 +237,8 @@ def _yoke_line(half, style, side, waist, lacing, warnings):
     if level < least:
         warnings.append(
             f"back yoke depth of {say_both(depth)} would reach the back dart; the yoke ends "
-            f"{say_both(half.neck_centre.imag - least)} below the neck")
+            f"{say_both(half.neck_centre.imag - least)} below the neck"
+        )
         level = least
     end = complex(half.waist_centre.real, level)
     return _at_lacing((curve(side, end - side, 1 + 0j, end),), lacing)
@@ -198,16 +253,19 @@ def _opening(yoke_line, neckline, yoke_parts, style, warnings):
     tall = abs(neckline.edge - yoke_line.edge) - 2.0
     width, height = style.back_opening_width, style.back_opening_height
     if width > room or height > tall:
-        warnings.append(f"the back opening is drawn {say_both(min(width, room))} wide and "
-                        f"{say_both(min(height, tall))} high, as this back allows")
+        warnings.append(
+            f"the back opening is drawn {say_both(min(width, room))} wide and "
+            f"{say_both(min(height, tall))} high, as this back allows"
+        )
         width, height = min(width, room), min(height, tall)
     if width < 0.6 or height < 0.6:
         raise CorsetkitError("back opening leaves no room on this back yoke: choose a smaller lacing gap, or no opening")
     start = paths.point_along(yoke_line.kept, length - width)
     end = yoke_line.edge + 1j * height
     method = paths.tangent_along(yoke_line.kept, length - width) * 1j
-    return (Cubic(start, start + method * height * style.opening_roundness, end - width * style.opening_roundness, end),), \
-        length - width
+    return (
+        Cubic(start, start + method * height * style.opening_roundness, end - width * style.opening_roundness, end),
+    ), length - width
 
 
 def _modesty(hem, yoke_line, centre, style):
@@ -220,5 +278,9 @@ def _modesty(hem, yoke_line, centre, style):
             raise CorsetkitError("modesty overlap is wider than this back: choose a smaller one")
         found.append(paths.moved(paths.cut_at(path, *place)[1], slid(1j * lift)))
     low, high = found
-    return (low, (Line(paths.path_end(low), paths.path_end(high)),), paths.turned_round(high),
-            (Line(paths.path_start(high), paths.path_start(low)),))
+    return (
+        low,
+        (Line(paths.path_end(low), paths.path_end(high)),),
+        paths.turned_round(high),
+        (Line(paths.path_start(high), paths.path_start(low)),),
+    )

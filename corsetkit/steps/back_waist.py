@@ -11,9 +11,8 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.roots import root
-from corsetkit.units import say_both
 from corsetkit.steps.half import dart_legs, side_below_waist, swung
-
+from corsetkit.units import say_both
 
 LEAST_CENTRE_BACK = 1.5
 """Panel left at the waist on each side of the back dart at least, cm: course convention."""
@@ -70,11 +69,17 @@ def back_waist(block, style, hem_level, lowered=0.0):
             f"waist reduction is {say_both(style.waist_reduction)}, lacing gap {say_both(style.lacing_gap)} and back dart "
             f"place {style.back_dart_place:.2f}: too little of this back waist of {say_both(waist_width)} would be left; "
             f"allowed is at least {say_both(LEAST_CENTRE_BACK)} on each side of the back dart, so choose less reduction, a "
-            "smaller gap or another place")
+            "smaller gap or another place"
+        )
     # A side dart makes both halves' seams equal; without one, a back let out at the hip is made as long as the front.
     same = block.front if block.let_out.seam_low and not block.side_dart else back
-    above, hip, lifted = _side(paths.path_end(back.side_above), waist, back.hip_side, paths.path_length(same.side_waist),
-                              -inward * block.let_out.at_dart)
+    above, hip, lifted = _side(
+        paths.path_end(back.side_above),
+        waist,
+        back.hip_side,
+        paths.path_length(same.side_waist),
+        -inward * block.let_out.at_dart,
+    )
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
     # Where the dart takes nothing the panels still part along its line.
@@ -92,8 +97,10 @@ def _side(bend, waist, hip, length, wider):
         try:
             lifted = root(lambda y: swung(bend, waist + 1j * y).length - length, 0.0, 3.0)
         except ValueError:
-            raise CorsetkitError("the back's side seam cannot be made as long as the front's: choose a smaller "
-                                 "waist reduction or reduction at side") from None
+            raise CorsetkitError(
+                "the back's side seam cannot be made as long as the front's: choose a smaller "
+                "waist reduction or reduction at side"
+            ) from None
         mark = waist + 1j * lifted
         return (swung(bend, mark),), (Line(mark, waist), *side_below_waist(waist, hip, wider)), lifted
     lifted = swung(bend, waist).length - length

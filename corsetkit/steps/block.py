@@ -18,10 +18,10 @@ from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.roots import root
 from corsetkit.pattern.pattern import Waste
 from corsetkit.plausible import BACK_NECK_RISE
-from corsetkit.units import CM_PER_INCH, say_both
 from corsetkit.steps.half import Half, drawn_half
 from corsetkit.steps.necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
 from corsetkit.steps.shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
+from corsetkit.units import CM_PER_INCH, say_both
 
 LEAST_ABOVE_DART = CM_PER_INCH
 """Seam kept above the side dart's mouth: common practice, no source."""
@@ -65,25 +65,46 @@ class Block:
         """What this step cuts away: the side dart, where there is one."""
         if not self.side_dart:
             return ()
-        return (Waste("side dart", "block", (
-            Line(self.bust_point, self.mouth_lower), Line(self.mouth_lower, self.mouth_upper),
-            Line(self.mouth_upper, self.bust_point))),)
+        return (
+            Waste(
+                "side dart",
+                "block",
+                (
+                    Line(self.bust_point, self.mouth_lower),
+                    Line(self.mouth_lower, self.mouth_upper),
+                    Line(self.mouth_upper, self.bust_point),
+                ),
+            ),
+        )
 
     @cached_property
     def front_paper(self):
         """The front's paper as a closed path, counter-clockwise, the dart's mouth bridged by a straight line."""
         f = self.front
         mouth = (Line(self.mouth_lower, self.mouth_upper),) if self.side_dart else ()
-        return (Line(f.hip_centre, f.hip_side), *paths.turned_round((*f.side_waist, *f.side_hip)), *mouth,
-                *paths.turned_round(f.side_above), *paths.turned_round(f.armscye),
-                *paths.turned_round(f.shoulder), *f.neckline, Line(f.neck_centre, f.hip_centre))
+        return (
+            Line(f.hip_centre, f.hip_side),
+            *paths.turned_round((*f.side_waist, *f.side_hip)),
+            *mouth,
+            *paths.turned_round(f.side_above),
+            *paths.turned_round(f.armscye),
+            *paths.turned_round(f.shoulder),
+            *f.neckline,
+            Line(f.neck_centre, f.hip_centre),
+        )
 
     @cached_property
     def back_paper(self):
         """The back's paper as a closed path, counter-clockwise."""
         b = self.back
-        return (Line(b.hip_side, b.hip_centre), Line(b.hip_centre, b.neck_centre),
-                *paths.turned_round(b.neckline), *b.shoulder, *b.armscye, *b.side)
+        return (
+            Line(b.hip_side, b.hip_centre),
+            Line(b.hip_centre, b.neck_centre),
+            *paths.turned_round(b.neckline),
+            *b.shoulder,
+            *b.armscye,
+            *b.side,
+        )
 
 
 def block(measurements, style):
@@ -119,7 +140,8 @@ def block(measurements, style):
         raise CorsetkitError(
             f"bust point width is {say_both(m.bust_point_width)}, and half the front is only "
             f"{say_both(front_width)} wide: allowed is a front at least 1 5/8 in wider than the bust point; "
-            "measure bust point width and the across widths again")
+            "measure bust point width and the across widths again"
+        )
 
     difference = m.front_waist_length - (m.back_waist_length + BACK_NECK_RISE)
     back_underarm = m.back_waist_length - m.armscye_depth - style.underarm_drop
@@ -128,13 +150,15 @@ def block(measurements, style):
         raise CorsetkitError(
             f"neck to bust point is {say_both(m.neck_to_bust_point)} and armscye depth "
             f"{say_both(m.armscye_depth)}, which sets the bust point above the underarm: measure both again, "
-            "and front waist length with them")
+            "and front waist length with them"
+        )
     mouth = min(bust_point.imag, front_underarm - LEAST_ABOVE_DART)
     drop = front_underarm - mouth
     if back_underarm - drop < 2.0:
         raise CorsetkitError(
             f"front waist length is {say_both(m.front_waist_length)} and back waist length "
-            f"{say_both(m.back_waist_length)}: the bust level would lie at the back's waist; measure both again")
+            f"{say_both(m.back_waist_length)}: the bust level would lie at the back's waist; measure both again"
+        )
 
     neck = m.neck_base_girth
     front_neck = complex(neck / NECK_SHARE, bust_point.imag + _height(m, neck / NECK_SHARE))
@@ -143,11 +167,40 @@ def block(measurements, style):
     front_line = front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
 
     edge = front_width + back_width + BETWEEN_HALVES + (max(0.0, front_hip, -front_in) + max(0.0, back_hip, -back_in))
-    back = drawn_half(lambda z: complex(edge - z.real, z.imag), m, style, back_width, back_dart, axis,
-                      bust_point.imag - max(0.0, difference), back_neck, back_line, m.across_back_width / 2,
-                      back_underarm, back_underarm - drop, back_in, back_hip, let.at_dart)
-    front = drawn_half(lambda z: z, m, style, front_width, front_dart, bust_point.real, bust_point.imag, front_neck,
-                       front_line, m.across_front_width / 2, front_underarm, mouth, front_in, front_hip, 0.0)
+    back = drawn_half(
+        lambda z: complex(edge - z.real, z.imag),
+        m,
+        style,
+        back_width,
+        back_dart,
+        axis,
+        bust_point.imag - max(0.0, difference),
+        back_neck,
+        back_line,
+        m.across_back_width / 2,
+        back_underarm,
+        back_underarm - drop,
+        back_in,
+        back_hip,
+        let.at_dart,
+    )
+    front = drawn_half(
+        lambda z: z,
+        m,
+        style,
+        front_width,
+        front_dart,
+        bust_point.real,
+        bust_point.imag,
+        front_neck,
+        front_line,
+        m.across_front_width / 2,
+        front_underarm,
+        mouth,
+        front_in,
+        front_hip,
+        0.0,
+    )
     warnings = []
     angle = 0.0
     if difference > 0:
@@ -156,14 +209,15 @@ def block(measurements, style):
         warnings.append(
             f"front waist length is not longer than the back's ({say_both(m.front_waist_length)} against "
             f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
-            "dart; a bust nearly always makes the front longer, so measure both again")
+            "dart; a bust nearly always makes the front longer, so measure both again"
+        )
     return Block(m, front, back, bust_point, angle, difference, tuple(warnings), let, front_added)
 
 
 def _height(m, neck_width):
     """How far the side neck point lies above the bust point when their distance is laid along the paper."""
     across = m.bust_point_width / 2 - neck_width
-    return (m.neck_to_bust_point ** 2 - across ** 2) ** 0.5
+    return (m.neck_to_bust_point**2 - across**2) ** 0.5
 
 
 def _with_side_dart(m, front, bust_point, length):
@@ -191,5 +245,6 @@ def _with_side_dart(m, front, bust_point, length):
     else:
         raise CorsetkitError(
             f"front waist length is {say_both(m.front_waist_length)} and back waist length "
-            f"{say_both(m.back_waist_length)}: they differ by more than any side dart can take; measure both again")
+            f"{say_both(m.back_waist_length)}: they differ by more than any side dart can take; measure both again"
+        )
     return angle, replace(front, side_waist=(seam(angle),))

@@ -14,9 +14,9 @@ from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
+from corsetkit.geometry.blend import blended
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import unit
-from corsetkit.geometry.blend import blended
 from corsetkit.pattern.piece import Blend
 
 
@@ -99,12 +99,26 @@ def darts(overbust, style):
     outer = _crossed(overbust.under_outer, point, block.mouth_lower, block.mouth_upper, "side dart")
     (moving, upper), (still, lower) = inner
     path, before, after = blended(paths.moved(moving, close_front), still, style.blend_reach)
-    first = CrossedLine(moving, still, close_front, upper, lower, path,
-                        Blend("the underbust line across the closed centre-front dart", before, after) if after else None)
+    first = CrossedLine(
+        moving,
+        still,
+        close_front,
+        upper,
+        lower,
+        path,
+        Blend("the underbust line across the closed centre-front dart", before, after) if after else None,
+    )
     (still, lower), (moving, upper) = outer
     path, before, after = blended(still, paths.moved(moving, close_side), style.blend_reach)
-    second = CrossedLine(moving, still, close_side, upper, lower, path,
-                         Blend("the underbust line across the closed side dart", before, after) if after else None)
+    second = CrossedLine(
+        moving,
+        still,
+        close_side,
+        upper,
+        lower,
+        path,
+        Blend("the underbust line across the closed side dart", before, after) if after else None,
+    )
     return Darts(overbust, first, second)
 
 
@@ -113,12 +127,16 @@ def _crossed(path, point, first_end, second_end, name):
     places = []
     for end in (first_end, second_end):
         found = paths.on_ray(path, point, unit(end - point))
-        found = [place for k, place in enumerate(found) if k == 0 or abs(
-            path[place[0]].point(place[1]) - path[found[k - 1][0]].point(found[k - 1][1])) > 1e-6]
+        found = [
+            place
+            for k, place in enumerate(found)
+            if k == 0 or abs(path[place[0]].point(place[1]) - path[found[k - 1][0]].point(found[k - 1][1])) > 1e-6
+        ]
         if len(found) != 1 or abs(path[found[0][0]].point(found[0][1]) - point) > abs(end - point) + 1e-9:
             raise CorsetkitError(
                 f"the {name} and the underbust line do not cross as they should on this wearer: choose a smaller dart, "
-                "or another underbust mark")
+                "or another underbust mark"
+            )
         places.append(found[0])
     before, _ = paths.cut_at(path, *places[0])
     _, after = paths.cut_at(path, *places[1])

@@ -63,8 +63,9 @@ class Half:
         return (self.neck_side + self.shoulder_tip) / 2
 
 
-def drawn_half(place, m, style, width, dart, axis, bust_level, neck_side, neckline, across, underarm, mouth, side_in,
-               hip_out, wider):
+def drawn_half(
+    place, m, style, width, dart, axis, bust_level, neck_side, neckline, across, underarm, mouth, side_in, hip_out, wider
+):
     """One half, drawn with its centre on x = 0 and its side to the right, and then put in its `place`.
 
     By `wider` a fitting widens its paper at the waist, where its dart takes as much more.
@@ -76,23 +77,45 @@ def drawn_half(place, m, style, width, dart, axis, bust_level, neck_side, neckli
     if tip.imag < underarm + 6:
         raise CorsetkitError(
             f"shoulder length is {say_both(m.shoulder_length)}: on this body the shoulder would end at the "
-            "underarm; measure shoulder length and armscye depth again")
+            "underarm; measure shoulder length and armscye depth again"
+        )
     square = -1j * slope
     upper = Cubic(tip, tip + square * 0.4 * (tip.imag - mid.imag), mid + 0.4j * (tip.imag - mid.imag), mid)
     lower = Cubic(mid, mid - 0.6j * (mid.imag - underarm), under - 0.6 * (width - across), under)
     bend, waist, hip = complex(width, mouth), complex(width - side_in, 0.0), complex(width + hip_out, -m.waist_to_hip)
 
     def put(*curves):
-        return tuple(Cubic(*map(place, (c.start, c.first, c.second, c.end))) if isinstance(c, Cubic)
-                     else Line(place(c.start), place(c.end)) for c in curves)
+        return tuple(
+            Cubic(*map(place, (c.start, c.first, c.second, c.end)))
+            if isinstance(c, Cubic)
+            else Line(place(c.start), place(c.end))
+            for c in curves
+        )
 
     top, end = place(complex(axis, bust_level)), place(complex(axis, -WAIST_DART_END * m.waist_to_hip))
     to_side = (place(waist) - place(0j)).real
     legs = dart_legs(top, end, dart, to_side) if dart else ()
-    return Half(width, dart, top.real, legs, bust_level, place(neck_side), place(neckline.end), place(tip), place(mid), place(under),
-                place(waist), place(hip), place(0j), place(complex(0.0, -m.waist_to_hip)),
-                put(neckline), put(upper, lower), put(Line(under, bend)), put(swung(bend, waist)),
-                put(*side_below_waist(waist, hip, wider)))
+    return Half(
+        width,
+        dart,
+        top.real,
+        legs,
+        bust_level,
+        place(neck_side),
+        place(neckline.end),
+        place(tip),
+        place(mid),
+        place(under),
+        place(waist),
+        place(hip),
+        place(0j),
+        place(complex(0.0, -m.waist_to_hip)),
+        put(neckline),
+        put(upper, lower),
+        put(Line(under, bend)),
+        put(swung(bend, waist)),
+        put(*side_below_waist(waist, hip, wider)),
+    )
 
 
 def swung(start, end):

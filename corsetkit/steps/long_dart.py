@@ -40,9 +40,11 @@ def long_dart(block, radius, intake, side_share, end_level):
     taken = block.front.waist_dart
     width = 0.0
     if taken > 1e-9:
+
         def missing(width):
             inner, outer = (paths.at_level(leg, 0.0) for leg in legs(width))
             return abs(outer.real - inner.real) - taken
+
         width = root_near(missing, taken, 0.5 * taken, 1.5 * taken)
     inner_leg, outer_leg = legs(width)
     return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end

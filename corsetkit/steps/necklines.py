@@ -26,7 +26,8 @@ def front_neckline(neck_side, slope, length):
     except ValueError:
         raise CorsetkitError(
             f"neck base girth leaves {say_both(length)} for half the front neckline, which no depth gives: "
-            "measure neck base girth again") from None
+            "measure neck base girth again"
+        ) from None
     return neckline(neck_side, depth, slope)
 
 

@@ -20,9 +20,9 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line, curve, even_arc, quarter
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import direction, unit
-from corsetkit.units import CM_PER_INCH, say_both
-from corsetkit.steps.necklines import yoke_neckline
 from corsetkit.pattern.pattern import Waste
+from corsetkit.steps.necklines import yoke_neckline
+from corsetkit.units import CM_PER_INCH, say_both
 
 REACH_TO_FRONT = 0.8
 REACH_TO_SIDE = 2 / 3
@@ -114,18 +114,35 @@ class Overbust:
         """What this step cuts away: the neck, the centre front, and its two darts."""
         point, front = self.bust_point, self.block.front
         dipped = paths.path_end(self.yoke_neckline)
-        neck = (Line(front.neck_side, self.yoke_neck), *self.yoke_neckline, Line(dipped, front.neck_centre),
-                *paths.turned_round(front.neckline))
+        neck = (
+            Line(front.neck_side, self.yoke_neck),
+            *self.yoke_neckline,
+            Line(dipped, front.neck_centre),
+            *paths.turned_round(front.neckline),
+        )
         corners = [front.neck_centre, self.front_point, self.dart_upper]
         if self.dart_upper.real > 1e-9:
             corners.append(self.dart_lower)
         centre = tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1]))
-        return (Waste("neck", "overbust", paths.turned_round(neck)),
-                Waste("centre front, taken in", "overbust", paths.turned_round(centre)),
-                Waste("centre-front dart", "overbust", (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower),
-                                                        Line(self.dart_lower, point))),
-                Waste("tightening dart", "overbust", (Line(point, self.top_right), Line(self.top_right, self.mid_shoulder),
-                                                      Line(self.mid_shoulder, self.top_left), Line(self.top_left, point))))
+        return (
+            Waste("neck", "overbust", paths.turned_round(neck)),
+            Waste("centre front, taken in", "overbust", paths.turned_round(centre)),
+            Waste(
+                "centre-front dart",
+                "overbust",
+                (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower), Line(self.dart_lower, point)),
+            ),
+            Waste(
+                "tightening dart",
+                "overbust",
+                (
+                    Line(point, self.top_right),
+                    Line(self.top_right, self.mid_shoulder),
+                    Line(self.mid_shoulder, self.top_left),
+                    Line(self.top_left, point),
+                ),
+            ),
+        )
 
 
 def overbust(underbust, style):
@@ -158,26 +175,31 @@ def overbust(underbust, style):
     if abs(mid - mark) < 5:
         raise CorsetkitError(
             f"overbust mark is {say_both(style.overbust_mark)} above the bust point, less than 2 in below this "
-            f"wearer's shoulder: allowed is at most {say_both(abs(mid - point) - 5)}")
+            f"wearer's shoulder: allowed is at most {say_both(abs(mid - point) - 5)}"
+        )
     side = method * -1j
     top_left, top_right = mark - side * intake / 2, mark + side * intake / 2
     top_dart = 2 * math.degrees(math.atan2(intake / 2, style.overbust_mark))
     if top_dart > WIDEST_TOP_DART:
         raise CorsetkitError(
             f"the tightening dart would take {top_dart:.0f} degrees, more than {WIDEST_TOP_DART:.0f}: choose a higher "
-            "overbust mark, or measure high bust girth again")
+            "overbust mark, or measure high bust girth again"
+        )
 
     whole = paths.path_length(front.armscye)
     up = style.overbust_armscye
     if up > whole - LEAST_ARMSCYE:
         up = whole - LEAST_ARMSCYE
-        warnings.append(f"overbust armscye of {say_both(style.overbust_armscye)} is more than this armscye has; the "
-                        f"overbust line ends {say_both(up)} along it")
+        warnings.append(
+            f"overbust armscye of {say_both(style.overbust_armscye)} is more than this armscye has; the "
+            f"overbust line ends {say_both(up)} along it"
+        )
     if up < style.underarm_along + LEAST_CUP_ARMSCYE:
         raise CorsetkitError(
             f"overbust armscye is {say_both(style.overbust_armscye)}: on this armscye of "
             f"{say_both(whole)} allowed are {say_both(style.underarm_along + LEAST_CUP_ARMSCYE)} to "
-            f"{say_both(whole - LEAST_ARMSCYE)}")
+            f"{say_both(whole - LEAST_ARMSCYE)}"
+        )
     above, rest = paths.cut_along(front.armscye, whole - up)
     cup_part, low_part = paths.cut_along(rest, up - style.underarm_along)
     armscye_top, armscye_low = paths.path_end(above), paths.path_end(cup_part)
@@ -188,22 +210,49 @@ def overbust(underbust, style):
     top_inner, top_outer = _top(point, front_point, top_left, top_right, armscye_top, out_top, top_dart)
     under_inner = (
         even_arc(front_point, guide_front, arriving=-1j),
-        quarter(guide_front, -1j, underbust.inner, underbust.inner_tangent * 1j))
+        quarter(guide_front, -1j, underbust.inner, underbust.inner_tangent * 1j),
+    )
     under_outer = (
         quarter(underbust.outer, underbust.outer_tangent * 1j, guide_side, 1j),
-        curve(guide_side, 1j, unit(armscye_low - guide_side) + out_low, armscye_low))
+        curve(guide_side, 1j, unit(armscye_low - guide_side) + out_low, armscye_low),
+    )
 
     half = front.shoulder[0].length / 2
     if style.yoke_shoulder > half - 0.8:
         raise CorsetkitError(
             f"yoke shoulder is {say_both(style.yoke_shoulder)}: on this shoulder allowed is at most "
-            f"{say_both(half - 0.8)}, so that the tightening dart ends inside the yoke")
+            f"{say_both(half - 0.8)}, so that the tightening dart ends inside the yoke"
+        )
     yoke_neck = paths.point_along(front.shoulder, style.yoke_shoulder)
     down = unit(front_point - front.neck_centre)
     neckline = yoke_neckline(yoke_neck, front.shoulder[0].tangent(0), front.neck_centre + down * NECK_DIP, down * 1j)
-    return Overbust(underbust, front_point, dart_upper, dart_lower, front_dart, mark, mid, top_left, top_right,
-                    top_dart, intake, top_inner, top_outer, under_inner, under_outer, guide_front, guide_side,
-                    armscye_top, armscye_low, above, cup_part, low_part, yoke_neck, neckline, tuple(warnings))
+    return Overbust(
+        underbust,
+        front_point,
+        dart_upper,
+        dart_lower,
+        front_dart,
+        mark,
+        mid,
+        top_left,
+        top_right,
+        top_dart,
+        intake,
+        top_inner,
+        top_outer,
+        under_inner,
+        under_outer,
+        guide_front,
+        guide_side,
+        armscye_top,
+        armscye_low,
+        above,
+        cup_part,
+        low_part,
+        yoke_neck,
+        neckline,
+        tuple(warnings),
+    )
 
 
 def _top_intake(m, style):
@@ -213,7 +262,8 @@ def _top_intake(m, style):
     if intake < SMALLEST_TOP_DART:
         raise CorsetkitError(
             f"the tightening dart takes {say_both(drawn)} and the fitting lets out "
-            f"{say_both(-style.fitting.tightening_dart)}: allowed is to leave at least {say_both(SMALLEST_TOP_DART)}; let out less")
+            f"{say_both(-style.fitting.tightening_dart)}: allowed is to leave at least {say_both(SMALLEST_TOP_DART)}; let out less"
+        )
     return intake
 
 
@@ -231,7 +281,8 @@ def _front_point(block, style, upper, angle, warnings):
     if wanted < least - WORTH_SAYING:
         warnings.append(
             f"centre front depth of {say_both(style.centre_front_depth)} would begin the cups below the "
-            f"centre-front dart; they begin {say_both(front.neck_centre.imag - least)} below the neck")
+            f"centre-front dart; they begin {say_both(front.neck_centre.imag - least)} below the neck"
+        )
     y = max(wanted, least)
     # The closed dart swings this point towards the centre front: it must not come to lie beyond the fold.
     turn = math.radians(angle)
@@ -239,7 +290,8 @@ def _front_point(block, style, upper, angle, warnings):
     if needed > x + 0.02:
         warnings.append(
             f"centre front taking in of {say_both(x)} would bring the cups past the centre front when the centre-front dart "
-            f"is closed; {say_both(needed)} is taken in")
+            f"is closed; {say_both(needed)} is taken in"
+        )
     return complex(max(x, needed), y)
 
 
@@ -251,35 +303,44 @@ def _guides(block, style, warnings):
     else:
         to_front, to_side = style.guide_to_front, style.guide_to_side
     found = []
-    for name, reach, room, more in (("guide to front", to_front, point.real - strip, style.fitting.cup_to_the_front),
-                                    ("guide to side", to_side, width - point.real - strip, style.fitting.cup_to_the_side)):
+    for name, reach, room, more in (
+        ("guide to front", to_front, point.real - strip, style.fitting.cup_to_the_front),
+        ("guide to side", to_side, width - point.real - strip, style.fitting.cup_to_the_side),
+    ):
         if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
             raise CorsetkitError(
                 f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this wearer's "
-                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (method "wearer")')
+                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (method "wearer")'
+            )
         if room < LEAST_REACH:
             raise CorsetkitError(
                 f"least strip is {say_both(strip)}, which leaves the cup only {say_both(max(room, 0))} beside the bust point: "
-                f"allowed is at least {say_both(LEAST_REACH)}; choose a smaller least strip, or measure bust point width again")
+                f"allowed is at least {say_both(LEAST_REACH)}; choose a smaller least strip, or measure bust point width again"
+            )
         # A fitting moves the outline from where it lay, which is no farther than the strip.
         lay, reach = min(reach, room), (min(reach, room) if more else reach) + more
         if more > 0 and room < lay + LEAST_MOVE:
             raise CorsetkitError(
                 f"least strip is {say_both(strip)}, and the cup already reaches it, so that a fitting cannot move its "
-                "outline farther: allowed is what the strip leaves; choose a smaller least strip")
+                "outline farther: allowed is what the strip leaves; choose a smaller least strip"
+            )
         if more and reach < LEAST_REACH:
-            raise CorsetkitError(f"{name} would be {say_both(reach)} after the fitting: allowed is at least "
-                                 f"{say_both(LEAST_REACH)}")
+            raise CorsetkitError(
+                f"{name} would be {say_both(reach)} after the fitting: allowed is at least {say_both(LEAST_REACH)}"
+            )
         if reach > room:
             place = "centre front" if name == "guide to front" else "side seam"
             warnings.append(
                 f"the cup would come nearer to the {place} than {say_both(strip)}: it reaches "
-                f"{say_both(room)} from the bust point instead of {say_both(reach)}")
+                f"{say_both(room)} from the bust point instead of {say_both(reach)}"
+            )
         found.append(min(reach, room))
     left = width - point.real - found[1]
     if not style.to_the_wearer and abs(left - SIDE_STRIP) > WORTH_SAYING:
-        warnings.append(f"the guides also ask for {say_both(SIDE_STRIP)} between the cup and the side seam; on this wearer the "
-                        f"guide to side leaves {say_both(left)}")
+        warnings.append(
+            f"the guides also ask for {say_both(SIDE_STRIP)} between the cup and the side seam; on this wearer the "
+            f"guide to side leaves {say_both(left)}"
+        )
     return point - found[0], point + found[1]
 
 
@@ -289,5 +350,4 @@ def _top(point, front_point, left, right, armscye, outward, angle):
     far = close(armscye)
     across = unit(unit(left - front_point) + unit(far - left))
     leaving = across * close.back.turn
-    return (even_arc(front_point, left, arriving=across),), \
-        (curve(right, leaving, unit(armscye - right) + outward, armscye),)
+    return (even_arc(front_point, left, arriving=across),), (curve(right, leaving, unit(armscye - right) + outward, armscye),)

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from corsetkit.quantity import quantities
-from corsetkit.style import Fitting, Style
 from corsetkit.steps import ORDER
 from corsetkit.steps.back import back
 from corsetkit.steps.block import block
@@ -12,11 +11,21 @@ from corsetkit.steps.overbust import overbust
 from corsetkit.steps.three_part_cup import three_part_cup
 from corsetkit.steps.two_part_cup import two_part_cup
 from corsetkit.steps.underbust import underbust
+from corsetkit.style import Fitting, Style
 
 READS = {
     "block": ("block", "method", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
-    "underbust": ("underbust", "waist_reduction", "reduction_at_side", "back_dart_place", "lacing_gap", "underbust_line",
-                  "underbust_girth", "top_girth", "hem_at_the_front"),
+    "underbust": (
+        "underbust",
+        "waist_reduction",
+        "reduction_at_side",
+        "back_dart_place",
+        "lacing_gap",
+        "underbust_line",
+        "underbust_girth",
+        "top_girth",
+        "hem_at_the_front",
+    ),
     "overbust": ("overbust", "tightening_dart", "cup_to_the_side", "cup_to_the_front"),
     "darts": ("darts",),
     "two_part_cup": ("two_part_cup",),
@@ -26,12 +35,25 @@ READS = {
 """The group of style values each step reads, single ones of other groups, and amounts of the fitting, besides what the steps
 it rests on read."""
 
-RESTS_ON = {"underbust": "block", "overbust": "underbust", "darts": "overbust", "two_part_cup": "darts",
-            "three_part_cup": "darts", "back": "underbust"}
+RESTS_ON = {
+    "underbust": "block",
+    "overbust": "underbust",
+    "darts": "overbust",
+    "two_part_cup": "darts",
+    "three_part_cup": "darts",
+    "back": "underbust",
+}
 """Which step's value each step begins from."""
 
-STEPS = {"block": block, "underbust": underbust, "overbust": overbust, "darts": darts, "two_part_cup": two_part_cup,
-         "three_part_cup": three_part_cup, "back": back}
+STEPS = {
+    "block": block,
+    "underbust": underbust,
+    "overbust": overbust,
+    "darts": darts,
+    "two_part_cup": two_part_cup,
+    "three_part_cup": three_part_cup,
+    "back": back,
+}
 
 
 @dataclass(frozen=True)
@@ -70,7 +92,7 @@ def run_steps(measurements, style, earlier=None, until="back"):
     """
     values, fresh = {}, set()
     unwanted = "two_part_cup" if style.cup_parts == 3 else "three_part_cup"
-    wanted = ORDER[:ORDER.index(until) + 1]
+    wanted = ORDER[: ORDER.index(until) + 1]
     for name, step in STEPS.items():
         base = RESTS_ON.get(name)
         if name == unwanted or name not in wanted:
@@ -105,5 +127,6 @@ def bears_on(name):
 
 def _changed(name, before, after):
     fitted = [one for one in quantities(Fitting) if one.name in READS[name]]
-    return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name)) or \
-        any(getattr(before.fitting, one.name) != getattr(after.fitting, one.name) for one in fitted)
+    return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name)) or any(
+        getattr(before.fitting, one.name) != getattr(after.fitting, one.name) for one in fitted
+    )

@@ -10,8 +10,8 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import curve, even_arc
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between, turn_between, unit
-from corsetkit.units import say_both
 from corsetkit.steps.two_part_cup import cup_seam
+from corsetkit.units import say_both
 
 LEAST_BELOW_CUT = 1.2
 """Cup seam kept between the cut and the bust point, cm."""
@@ -58,8 +58,13 @@ def three_part_cup(darts, style):
     overbust, warnings = darts.overbust, []
     point = overbust.bust_point
     radius = overbust.top_radius
-    depth = _moved("cut depth along the cup seam", style.cut_depth, radius - LEAST_BELOW_CUT,
-                   (LEAST_BELOW_CUT, "from the bust point"), warnings)
+    depth = _moved(
+        "cut depth along the cup seam",
+        style.cut_depth,
+        radius - LEAST_BELOW_CUT,
+        (LEAST_BELOW_CUT, "from the bust point"),
+        warnings,
+    )
     inner_top, outer_top = darts.inner.close(overbust.top_left), darts.outer.close(overbust.top_right)
     # The darts closed before have opened this one by as much as they took.
     close_top = turned_about(point, turn_between(outer_top - point, inner_top - point))
@@ -67,14 +72,24 @@ def three_part_cup(darts, style):
     knee_open = between(outer_top, point, depth / radius)
 
     armscye = paths.moved(overbust.armscye_cup_part, darts.outer.close)
-    along = _moved("cut depth along the armscye", style.cut_depth, paths.path_length(armscye) - LEAST_ARMSCYE,
-                   (LEAST_ARMSCYE, "from the armscye's lower end"), warnings)
+    along = _moved(
+        "cut depth along the armscye",
+        style.cut_depth,
+        paths.path_length(armscye) - LEAST_ARMSCYE,
+        (LEAST_ARMSCYE, "from the armscye's lower end"),
+        warnings,
+    )
     armscye_upper, armscye_lower = paths.cut_along(armscye, along)
     side_end = close_top(paths.path_end(armscye_upper))
 
     line = darts.inner.line
-    start = _moved("cut at front", style.cut_at_front, paths.path_length(line) - LEAST_FROM_DART,
-                   (LEAST_FROM_DART, "from the cup seam"), warnings)
+    start = _moved(
+        "cut at front",
+        style.cut_at_front,
+        paths.path_length(line) - LEAST_FROM_DART,
+        (LEAST_FROM_DART, "from the cup seam"),
+        warnings,
+    )
     upper_centre, lower_inner = paths.cut_along(line, start)
     front_end = paths.path_end(upper_centre)
     # The cut crosses the closed dart squarely, so that it neither nears the bust point nor leaves a corner.
@@ -84,8 +99,19 @@ def three_part_cup(darts, style):
     cut_inner = even_arc(front_end, knee, arriving=across)
     cut_outer = curve(knee, across, unit(side_end - knee) + outward, side_end)
     seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)
-    return ThreePartCup(darts, close_top, (cut_inner,), (cut_outer,), front_end, upper_centre, lower_inner,
-                        armscye_upper, armscye_lower, seam, tuple(warnings))
+    return ThreePartCup(
+        darts,
+        close_top,
+        (cut_inner,),
+        (cut_outer,),
+        front_end,
+        upper_centre,
+        lower_inner,
+        armscye_upper,
+        armscye_lower,
+        seam,
+        tuple(warnings),
+    )
 
 
 def _moved(name, wanted, most, kept, warnings):
@@ -93,6 +119,7 @@ def _moved(name, wanted, most, kept, warnings):
     if wanted <= most:
         return wanted
     free, where = kept
-    warnings.append(f"{name} is {say_both(wanted)}; the cut is kept {say_both(free)} {where}, so its mark is moved to "
-                    f"{say_both(most)}")
+    warnings.append(
+        f"{name} is {say_both(wanted)}; the cut is kept {say_both(free)} {where}, so its mark is moved to {say_both(most)}"
+    )
     return most

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
+from corsetkit.geometry.blend import rounded
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import turn_between
-from corsetkit.geometry.blend import rounded
 from corsetkit.pattern.piece import Blend
 
 
@@ -33,8 +33,7 @@ class CupSeam:
 
     @property
     def fullness_left(self):
-        """Degrees through which the two sewn edges turn towards each other: what of the darts' angles the shaped seam keeps.
-        """
+        """Degrees through which the two sewn edges turn towards each other: what of the darts' angles the shaped seam keeps."""
         return abs(paths.turning(self.inner)) + abs(paths.turning(self.outer))
 
 
@@ -84,5 +83,10 @@ def cup_seam(darts, inner_top, outer_top, roundness):
         (inner, up), (outer, _) = (rounded(*pair, roundness) for pair in legs)
     except ValueError:
         raise CorsetkitError("the cup seam cannot be rounded at the bust point: choose another cup seam roundness") from None
-    return CupSeam(inner, outer, up + below.radius, up, *(
-        Blend("the cup seam, rounded at the bust point", leg, path) for leg, path in zip(legs, (inner, outer))))
+    return CupSeam(
+        inner,
+        outer,
+        up + below.radius,
+        up,
+        *(Blend("the cup seam, rounded at the bust point", leg, path) for leg, path in zip(legs, (inner, outer))),
+    )

@@ -19,10 +19,10 @@ from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.points import direction
 from corsetkit.geometry.roots import root, root_near
 from corsetkit.pattern.pattern import Waste
-from corsetkit.units import CM_PER_INCH, say_both
 from corsetkit.steps.back_waist import back_waist, back_width_at
 from corsetkit.steps.long_dart import long_dart
 from corsetkit.steps.shares import top_girth_at
+from corsetkit.units import CM_PER_INCH, say_both
 
 SMALL_BUST = 12.0
 """Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""
@@ -93,11 +93,22 @@ class Underbust:
         point, front = self.block.bust_point, self.block.front
         past = paths.cut_at(front.side_hip, *paths.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
         return (
-            Waste("underbust dart", "underbust", (
-                Line(point, self.inner), *self.inner_leg, *paths.turned_round(self.outer_leg), Line(self.outer, point))),
-            Waste("below the front hem", "underbust", (
-                Line(front.hip_centre, front.hip_side), *paths.turned_round(past), *paths.turned_round(self.hem),
-                Line(paths.path_start(self.hem), front.hip_centre))))
+            Waste(
+                "underbust dart",
+                "underbust",
+                (Line(point, self.inner), *self.inner_leg, *paths.turned_round(self.outer_leg), Line(self.outer, point)),
+            ),
+            Waste(
+                "below the front hem",
+                "underbust",
+                (
+                    Line(front.hip_centre, front.hip_side),
+                    *paths.turned_round(past),
+                    *paths.turned_round(self.hem),
+                    Line(paths.path_start(self.hem), front.hip_centre),
+                ),
+            ),
+        )
 
     @cached_property
     def side_below(self):
@@ -130,14 +141,19 @@ def underbust(block, style):
         raise CorsetkitError(
             f"underbust mark is {say_both(radius)} below the bust point, and the side dart reaches {say_both(reach)} below it, "
             f"so that no girth can be drawn there: allowed is more than {say_both(reach)}; set the mark lower, or measure "
-            "front waist length and back waist length again, whose difference is the dart")
+            "front waist length and back waist length again, whose difference is the dart"
+        )
 
     def drawn(intake):
         return long_dart(block, radius, intake, style.dart_side_share, end_level)
 
     if style.to_the_wearer:
-        half = (m.underbust_girth - style.underbust_reduction + fitting.underbust_girth
-                + top_girth_at(style, mark.imag / block.bust_point.imag)) / 2
+        half = (
+            m.underbust_girth
+            - style.underbust_reduction
+            + fitting.underbust_girth
+            + top_girth_at(style, mark.imag / block.bust_point.imag)
+        ) / 2
         waist = _leaving_a_cup(block, style, hem_level, mark.imag, half)
         intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
@@ -154,19 +170,39 @@ def underbust(block, style):
     method = direction(-90 + lean)
     hem_centre = hem_level + fitting.hem_at_the_front
     if fitting.hem_at_the_front and hem_centre > end_level - LEAST_BELOW_DART:
-        raise CorsetkitError(f"hem at the front is raised by {say_both(fitting.hem_at_the_front)}, which leaves less than "
-                             f"{say_both(LEAST_BELOW_DART)} below the front dart's end: raise it less, or choose a smaller "
-                             "dart end")
+        raise CorsetkitError(
+            f"hem at the front is raised by {say_both(fitting.hem_at_the_front)}, which leaves less than "
+            f"{say_both(LEAST_BELOW_DART)} below the front dart's end: raise it less, or choose a smaller "
+            "dart end"
+        )
     if fitting.hem_at_the_front and hem_centre < -m.waist_to_hip:
-        raise CorsetkitError(f"hem at the front is lowered by {say_both(-fitting.hem_at_the_front)}, which is below the hip, "
-                             "where the block ends: lower it less")
+        raise CorsetkitError(
+            f"hem at the front is lowered by {say_both(-fitting.hem_at_the_front)}, which is below the hip, "
+            "where the block ends: lower it less"
+        )
     hem = _hem(block, hem_centre, hem_side)
     meeting = [hem[i].point(t) for i, t in paths.on_ray(hem, end, method)]
     if not meeting:
-        raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller "
-                             "dart_side_share")
-    return Underbust(block, hem_level, hem, hem_side, radius, mark, intake, lean, half_angle, inner, outer,
-                     inner_leg, outer_leg, end, (Line(end, meeting[0]),), waist, tuple(warnings))
+        raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller dart_side_share")
+    return Underbust(
+        block,
+        hem_level,
+        hem,
+        hem_side,
+        radius,
+        mark,
+        intake,
+        lean,
+        half_angle,
+        inner,
+        outer,
+        inner_leg,
+        outer_leg,
+        end,
+        (Line(end, meeting[0]),),
+        waist,
+        tuple(warnings),
+    )
 
 
 def level_width(found, y):
@@ -192,12 +228,14 @@ def _hem_level(block, style, warnings):
     if level > -4.0:
         raise CorsetkitError(
             f"corset length is {say_both(style.corset_length)}, which ends less than 1 5/8 in below this "
-            f"wearer's waist: allowed is at least {say_both(m.front_waist_length + 4.0)}")
+            f"wearer's waist: allowed is at least {say_both(m.front_waist_length + 4.0)}"
+        )
     lowest = -m.waist_to_hip + 0.5
     if level < lowest:
         warnings.append(
             f"corset length of {say_both(style.corset_length)} would reach below this wearer's hip; the hem "
-            f"is drawn at {say_both(m.front_waist_length - lowest)}")
+            f"is drawn at {say_both(m.front_waist_length - lowest)}"
+        )
     return max(level, lowest)
 
 
@@ -212,14 +250,16 @@ def _radius(block, style, warnings):
     if room < 4.0:
         raise CorsetkitError(
             f"the bust point lies only {say_both(height)} above the waist (front waist length less "
-            "neck to bust point), which leaves no room for an underbust line: measure both again")
+            "neck to bust point), which leaves no room for an underbust line: measure both again"
+        )
     if style.fitting.underbust_line:
         # A fitting moves the line from where it lay.
         radius = min(radius, room) + style.fitting.underbust_line
     if radius > room:
         warnings.append(
             f"the underbust mark would lie {say_both(radius)} below the bust point, too near the waist; it is "
-            f"drawn at {say_both(room)}")
+            f"drawn at {say_both(room)}"
+        )
     return min(radius, room)
 
 
@@ -271,7 +311,8 @@ def _solve_intake(block, level, wanted, drawn, radius):
     if taken < SMALLEST_INTAKE or missing(SMALLEST_INTAKE) > 0:
         raise CorsetkitError(
             f"underbust girth leaves only {say_both(max(taken, 0.0))} for each underbust dart, too little for "
-            "a cup: measure bust girth and underbust girth again, or choose a smaller waist side share")
+            "a cup: measure bust girth and underbust girth again, or choose a smaller waist side share"
+        )
     widest = 2 * radius * math.sin(math.radians(WIDEST_DART / 2))
     try:
         return root_near(missing, min(max(taken, SMALLEST_INTAKE), widest), SMALLEST_INTAKE, widest, 1e-11)
@@ -280,6 +321,8 @@ def _solve_intake(block, level, wanted, drawn, radius):
 
 
 def _too_wide(intake, radius):
-    return (f"the underbust dart would take {say_both(intake)} at {say_both(radius)} from the bust "
-            f"point, more than {WIDEST_DART:.0f} degrees: measure bust girth and underbust girth again, or let side "
-            "seam and back dart take more")
+    return (
+        f"the underbust dart would take {say_both(intake)} at {say_both(radius)} from the bust "
+        f"point, more than {WIDEST_DART:.0f} degrees: measure bust girth and underbust girth again, or let side "
+        "seam and back dart take more"
+    )

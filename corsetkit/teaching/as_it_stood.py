@@ -4,14 +4,13 @@ A guess stays locked with the numbers it was given for, whatever is changed afte
 again from them: after a restart too, and in another unit.
 """
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.fitting.corrections_file import Kept
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
-from corsetkit.teaching.shared.corrected import read_kept
 from corsetkit.teaching.record import FILE, Record
+from corsetkit.teaching.shared.corrected import read_kept
 
 
 class AsItStood:
@@ -26,8 +25,9 @@ class AsItStood:
         (name, body), record = self._desk.body(), self._desk.record
         return {
             "wearer": name,
-            "body": {one.name: getattr(body, one.name) for one in quantities(Measurements)
-                     if getattr(body, one.name) is not None},
+            "body": {
+                one.name: getattr(body, one.name) for one in quantities(Measurements) if getattr(body, one.name) is not None
+            },
             "style": dict(record.style),
             "finish": dict(record.finish),
             "corrections": [{"line": one.line, "by": one.by} for one in read_kept(self._desk)[0].of(name)],
@@ -43,8 +43,10 @@ class AsItStood:
     def since(self, of: dict) -> str:
         """That the pattern is another by now, in sentences."""
         who = "you" if of["wearer"] == "You" else of["wearer"]
-        return (f"This guess was locked for {who}, and the pattern has changed since. Question and answer are of the numbers it "
-                "was given for; “Guess again” asks with those of now.")
+        return (
+            f"This guess was locked for {who}, and the pattern has changed since. Question and answer are of the numbers it "
+            "was given for; “Guess again” asks with those of now."
+        )
 
 
 def _desk_of(of, unit):

@@ -2,8 +2,7 @@
 
 import traitlets
 
-from corsetkit.errors import CorsetkitError
-from corsetkit.errors import sentence
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.widgets import Answering, page
 

@@ -17,17 +17,17 @@ each build: cell ids come from lesson and place, metadata hold nothing of the ma
 Each is run once in the stored mode, so that a fresh clone shows its drawings before anything is run.
 """
 
+import argparse
 import json
+import os
 import re
+import sys
 from dataclasses import dataclass
 from pathlib import Path
+
 from corsetkit.errors import CorsetkitError
-import argparse
-import os
-import sys
 from corsetkit.files import write_whole
 from corsetkit.teaching.picture import STORED
-
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 TEXTS = LESSONS / "text"

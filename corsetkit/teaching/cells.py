@@ -5,15 +5,15 @@ second, which costs a look at the files' times; no page has to ask, and a page b
 """
 
 import asyncio
+
 from corsetkit.drafting import draft
-from corsetkit.errors import CorsetkitError
 from corsetkit.drawing.svg import svg_image
+from corsetkit.errors import CorsetkitError
 from corsetkit.steps.run import run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder
-from corsetkit.teaching.play import Play
 from corsetkit.teaching.picture import stored_mode
-
+from corsetkit.teaching.play import Play
 
 EVERY = 1.0
 """Seconds."""
@@ -140,6 +140,7 @@ class Lesson:
         are what the table offers of the desk's style and finishing. Controls of the table's own are `declared`, or for
         this wearer `own(desk, made)`; where she cannot be drafted the drawing's place says why, and they are as declared.
         """
+
         def alive(the_desk, key):
             made = make(the_desk)
 
@@ -176,8 +177,10 @@ class Lesson:
             return {name: value for name, value in getattr(the_desk.record, group).items() if name not in groups[group]}
 
         def keep(values):
-            now = {group: others(group) | {name: value for name, value in values.items() if name in names}
-                   for group, names in groups.items()}
+            now = {
+                group: others(group) | {name: value for name, value in values.items() if name in names}
+                for group, names in groups.items()
+            }
             changes = {group: kept for group, kept in now.items() if kept != getattr(the_desk.record, group)}
             if changes:
                 the_desk.change(key, **changes)

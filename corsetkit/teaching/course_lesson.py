@@ -98,8 +98,7 @@ class CourseLesson(Lesson):
             return desk.record.guesses.get(key)
 
         earlier = AsItStood(desk, lambda then: self._asked_of(then, self.drafts_of(then)))
-        return GuessWidget(
-            Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, kept(), keep, earlier), kept)
+        return GuessWidget(Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, kept(), keep, earlier), kept)
 
     def _to_read(self, cell, title, read, *button):
         """A cell to read that keeps up with the desk; `read(desk, drafts)` gives the Stored, `button` what a `Board` may have."""

@@ -17,8 +17,7 @@ from corsetkit.fitting.corrections_file import Kept
 from corsetkit.lock import one_at_a_time
 from corsetkit.measurements import Measurements
 from corsetkit.teaching import record
-from corsetkit.teaching.record import put_beside
-from corsetkit.teaching.record import FILE, OWN, Record, carried_over, own_body
+from corsetkit.teaching.record import FILE, OWN, Record, carried_over, own_body, put_beside
 from corsetkit.wearers import demo_wearers, read_wearers, write_wearers
 
 RECORD, WEARERS, CORRECTIONS, PLANS = "record.json", "wearers.csv", "corrections.json", "cutting_plans_"
@@ -168,8 +167,11 @@ class Desk:
         except CorsetkitError as error:
             self._readable = False
             goes_on = "starts afresh" if self.record == Record() else "goes on with what it shows"
-            self._trouble(RECORD, f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file "
-                                  "stays as it is; before anything is written in its place, it gets a name of its own.")
+            self._trouble(
+                RECORD,
+                f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file "
+                "stays as it is; before anything is written in its place, it gets a name of its own.",
+            )
         if before.get(WEARERS) != signs.get(WEARERS):
             try:
                 self.loaded = dict(_wearers_in(self.folder / WEARERS))

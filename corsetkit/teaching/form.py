@@ -10,13 +10,12 @@ from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
 
-from corsetkit.errors import CorsetkitError
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.measurements import Measurements
 from corsetkit.plausible import IMPOSSIBLE
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record, carried_over
-from corsetkit.errors import sentence
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
 
@@ -143,8 +142,7 @@ class Form:
     def _given_fields(self) -> dict:
         body = self.desk.body()[1]
         return {
-            name: {"text": one.say(getattr(body, name), self.desk.record.unit), "wrong": ""}
-            for name, one in _FIELDS.items()
+            name: {"text": one.say(getattr(body, name), self.desk.record.unit), "wrong": ""} for name, one in _FIELDS.items()
         }
 
     def _own_fields(self) -> dict:
@@ -212,5 +210,3 @@ def _contradictions(own: dict) -> dict:
                 others = " and ".join(_FIELDS[n].label for n in rule.names if n != name)
                 found.setdefault(name, f"does not go with {others}: {rule.says}")
     return found
-
-

@@ -9,11 +9,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from html import escape
 
-from corsetkit.errors import CorsetkitError
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching import guess_said
-from corsetkit.teaching.picture import Picture
-from corsetkit.errors import sentence
-from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.picture import Picture, Stored
 
 STEPS = 24
 """In how many steps the line moves."""

@@ -3,8 +3,7 @@
 Values are in the package's units: "cm" or "degrees", as `asked.unit` says. `unit` is the learner's, "in" or "cm".
 """
 
-from corsetkit.errors import CorsetkitError
-from corsetkit.errors import sentence
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.shared.what_moved import far
 from corsetkit.units import CM_PER_INCH, parse_length, round_to_sixteenth, say_length, say_number, shown
 
@@ -21,7 +20,8 @@ def read_guess(text: str, asked, unit: str) -> float:
     value = _read_degrees(text) if asked.unit == "degrees" else parse_length(text, unit, what="your guess")
     if value > _FAR * max(asked.start, asked.right, asked.near, *(slip for slip, _ in asked.slips)):
         raise CorsetkitError(
-            f"your guess is {shown(text)}, which is far more than this can be: look at the number again, it is not locked yet")
+            f"your guess is {shown(text)}, which is far more than this can be: look at the number again, it is not locked yet"
+        )
     return value
 
 
@@ -75,7 +75,7 @@ def _reason(text, value, asked, unit):
 
 def _slips(text, value, asked, unit):
     """Value, how near a guess must lie to it, and the reason: the lesson's own first, then those that any lesson has."""
-    within = lambda slip: max(asked.near, abs(slip - asked.right) / 10)  # noqa: E731
+    within = lambda slip: max(asked.near, abs(slip - asked.right) / 10)
     for slip, reason in asked.slips:
         yield slip, within(slip), sentence(reason)
     if not _is_near(asked.start, asked):
@@ -84,9 +84,14 @@ def _slips(text, value, asked, unit):
         yield asked.start, within(asked.start), f"You left it {nearly}where it was, at {start}."
     if asked.unit == "cm" and not _named_unit(text, asked):
         other, own, times = _OTHER_SIDE[unit]
-        yield asked.right * times, asked.near * times, (
-            f"Read as {other}, your number would be as near as a tape reads. Perhaps you looked at the other side of the "
-            f"tape: a bare number counts in {own} here.")
+        yield (
+            asked.right * times,
+            asked.near * times,
+            (
+                f"Read as {other}, your number would be as near as a tape reads. Perhaps you looked at the other side of the "
+                f"tape: a bare number counts in {own} here."
+            ),
+        )
 
 
 def _direction(value, asked, unit):
@@ -149,4 +154,6 @@ def _read_degrees(text) -> float:
         # Only the number: how people write numbers and fractions is known there.
         return parse_length(number, "cm")
     except CorsetkitError:
-        raise CorsetkitError(f"your guess is {shown(text)}, which is not a number of degrees: write it like 25 or 25.5") from None
+        raise CorsetkitError(
+            f"your guess is {shown(text)}, which is not a number of degrees: write it like 25 or 25.5"
+        ) from None

@@ -2,13 +2,12 @@
 
 from html import escape
 
-from corsetkit.errors import CorsetkitError
-from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
-from corsetkit.hand.whole import by_hand_from_the_start
-from corsetkit.hand.sentences import say, say_why
 from corsetkit.drawing.step_sheet import hand_sheet
 from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.errors import sentence
+from corsetkit.errors import CorsetkitError, sentence
+from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
+from corsetkit.hand.sentences import say, say_why
+from corsetkit.hand.whole import by_hand_from_the_start
 from corsetkit.teaching.picture import Stored
 
 WIDEST = "820px"
@@ -28,7 +27,9 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
         lines.append((say(one, unit, places), "" if why in reasons else why))
         reasons.add(why)
     sheet = hand_sheet(made, numbers_of(told), unit, f"By hand for {name}")
-    opening = f"{_for(name, unit)} Lengths are rounded to {_part(unit)}. A small open dot is a helper: a curve runs through it."
+    opening = (
+        f"{_for(name, unit)} Lengths are rounded to {_part(unit)}. A small open dot is a helper: a curve runs through it."
+    )
     items = "".join(
         f'<li style="margin-bottom:6px">{escape(what)}{f"<br><small>{escape(why)}</small>" if why else ""}</li>'
         for what, why in lines

@@ -5,11 +5,11 @@ exactly: so it is an <img> inside text/html and plain sentences, and never the v
 """
 
 import os
-from html import escape
 from dataclasses import dataclass
+from html import escape
+
 from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit
-
 
 STORED = "CORSETKIT_STORED"
 
@@ -54,6 +54,5 @@ class Picture:
         warnings = [sentence(in_one_unit(one, unit)) for one in self.warnings]
         html = svg_image(self.svg) + sentences_html(self.said)
         return Stored(
-            html + sentences_html(warnings, "warnings"),
-            (self.description, *self.said, *(f"Note: {one}" for one in warnings)),
+            html + sentences_html(warnings, "warnings"), (self.description, *self.said, *(f"Note: {one}" for one in warnings))
         )

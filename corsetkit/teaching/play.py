@@ -6,9 +6,8 @@ learner's is never an exception.
 
 from dataclasses import dataclass
 
-from corsetkit.errors import CorsetkitError
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.controls import Control
-from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit
 
 _NOTHING = {"svg": "", "description": "", "said": [], "warnings": []}
@@ -58,8 +57,11 @@ class Play:
         What is under the hand and has not come to rest moves on, unless it is refused or declared otherwise now.
         """
         before, rest = self.quantities, self.rests[-1]
-        moving = {} if self.refused else {
-            name: self.value(name) for name, one in before.items() if self.value(name) != rest.get(name, one.default)}
+        moving = (
+            {}
+            if self.refused
+            else {name: self.value(name) for name, one in before.items() if self.value(name) != rest.get(name, one.default)}
+        )
         self.quantities = {one.name: one for one in quantities}
         self.set_unit(unit)
         self.typed = {}
@@ -67,7 +69,8 @@ class Play:
         if values != rest:
             self.rests.append(values)
         self.asked = self._changes(
-            values | {name: value for name, value in moving.items() if self.quantities.get(name) == before[name]})
+            values | {name: value for name, value in moving.items() if self.quantities.get(name) == before[name]}
+        )
         self.draw()
 
     def draw(self) -> None:
@@ -120,8 +123,7 @@ class Play:
                 groups.setdefault(title, []).append(self.controls[name].page())
         return {
             "panels": [
-                {"question": one.question, "controls": [self.controls[n].page() for n in one.names]}
-                for one in self.panels
+                {"question": one.question, "controls": [self.controls[n].page() for n in one.names]} for one in self.panels
             ],
             "folded": [{"title": title, "controls": inside} for title, inside in groups.items()],
         }
@@ -178,7 +180,5 @@ class Play:
     def _changes(self, values: dict) -> dict:
         """Only what differs from the defaults; names that are not declared are left out."""
         return {
-            name: value
-            for name, value in values.items()
-            if name in self.quantities and value != self.quantities[name].default
+            name: value for name, value in values.items() if name in self.quantities and value != self.quantities[name].default
         }

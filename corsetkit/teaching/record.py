@@ -1,15 +1,15 @@
-"""The learner's choices as one frozen value and as the text of a file; what cannot be read is put beside, never written over.
-"""
+"""The learner's choices as one frozen value and as the text of a file; what cannot be read is put beside, never written over."""
 
-import os
-import shutil
-from itertools import count
-from pathlib import Path
-from corsetkit.errors import CorsetkitError
 import json
 import math
 import numbers
+import os
+import shutil
 from dataclasses import asdict, dataclass, field, replace
+from itertools import count
+from pathlib import Path
+
+from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
 from corsetkit.measurements import Measurements
@@ -85,9 +85,7 @@ def own_body(record: Record) -> Measurements:
     missing = [one.label for one in needed if record.own.get(one.name) in (None, "")]
     if missing:
         more = f" and {len(missing) - 3} more" if missing[3:] else ""
-        raise CorsetkitError(
-            f"still to fill in: {', '.join(missing[:3])}{more}"
-        )
+        raise CorsetkitError(f"still to fill in: {', '.join(missing[:3])}{more}")
     values = {}
     for one in quantities(Measurements):
         given = record.own.get(one.name)
@@ -155,11 +153,7 @@ def read(text: str) -> Record:
         raise ValueError("not a record") from None
     if not isinstance(told, dict):
         raise ValueError("not a record")
-    plain = {
-        name: told[name]
-        for name in ("source", "wearer", "unit", "own_name")
-        if isinstance(told.get(name), str)
-    }
+    plain = {name: told[name] for name in ("source", "wearer", "unit", "own_name") if isinstance(told.get(name), str)}
     if plain.get("source", DEMO) not in (DEMO, FILE, OWN) or plain.get("unit", "in") not in UNITS:
         raise ValueError("not a record")
     own = _known(told.get("own"), Measurements, keep_text=True)
@@ -173,8 +167,7 @@ def _known(told, cls: type, keep_text: bool) -> dict:
     return {
         name: value
         for name, value in told.items()
-        if name in named
-        and ((keep_text and isinstance(value, str)) or _allowed(named[name], value))
+        if name in named and ((keep_text and isinstance(value, str)) or _allowed(named[name], value))
     }
 
 
@@ -193,8 +186,10 @@ def _asked_of(told) -> dict:
     """What a guess was asked of, as its `of`; nothing where a guess of an earlier course does not say it."""
     if not isinstance(told, dict) or not isinstance(told.get("wearer"), str):
         return {}
-    body, style, finish = (_known(told.get(name), cls, keep_text=False)
-                           for name, cls in (("body", Measurements), ("style", Style), ("finish", Finish)))
+    body, style, finish = (
+        _known(told.get(name), cls, keep_text=False)
+        for name, cls in (("body", Measurements), ("style", Style), ("finish", Finish))
+    )
     if not {one.name for one in quantities(Measurements) if not one.optional} <= body.keys():
         return {}
     ones = told.get("corrections")

@@ -1,8 +1,8 @@
 """The lessons that draw a step of the draft: the course's one form, filled in from the wearer's steps."""
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.drawing.step_lines import draft_so_far, ghosts, near
 from corsetkit.drawing.svg import svg_text
+from corsetkit.errors import CorsetkitError
 from corsetkit.steps.run import bears_on
 from corsetkit.style import Style
 from corsetkit.teaching import on_paper
@@ -79,12 +79,13 @@ class StepLesson(CourseLesson):
 
     def _checks(self, desk, drafts):
         return self._paper(
-            desk, drafts,
-            lambda name, steps, step, unit: on_paper.checks(name, steps, step, unit, self._tape(steps, unit)))
+            desk, drafts, lambda name, steps, step, unit: on_paper.checks(name, steps, step, unit, self._tape(steps, unit))
+        )
 
     def _paper(self, desk, drafts, make):
         return on_paper.of_desk(
-            desk, drafts, self.step, self.fixed, lambda name, steps: make(name, steps, self.step, desk.record.unit))
+            desk, drafts, self.step, self.fixed, lambda name, steps: make(name, steps, self.step, desk.record.unit)
+        )
 
 
 def style_of(steps) -> dict:

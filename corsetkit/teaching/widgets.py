@@ -6,16 +6,17 @@ So nothing between the two has to hand it on, and where nobody listens, as in a 
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
+
 import anywidget
 import traitlets
+
 from corsetkit.finish.choices import Finish
+from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
-from corsetkit.teaching.play import Play
-from corsetkit.teaching.guess import Guess
-from corsetkit.measurements import Measurements
 from corsetkit.teaching.form import Form
-
+from corsetkit.teaching.guess import Guess
+from corsetkit.teaching.play import Play
 
 _LISTENER = ContextVar("who listens", default=None)
 

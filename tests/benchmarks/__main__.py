@@ -2,6 +2,7 @@
 
 Words choose: `python tests/benchmarks draft` runs those with "draft" in their name.
 """
+
 import os
 import sys
 
@@ -14,16 +15,18 @@ import setup.start  # noqa: E402
 
 
 def found(folder):
-    return sorted(name for name in os.listdir(folder)
-                  if name.startswith("bench_") and name.endswith(".py"))
+    return sorted(name for name in os.listdir(folder) if name.startswith("bench_") and name.endswith(".py"))
 
 
 def chosen(names, words):
     """The benchmarks that the words mean, in the folder's order; ValueError for a word that means none."""
     for word in words:
         if not any(word in name for name in names):
-            raise ValueError("No benchmark has {!r} in its name; there are: {}.".format(
-                word, ", ".join(name[:-len(".py")] for name in names) or "none"))
+            raise ValueError(
+                "No benchmark has {!r} in its name; there are: {}.".format(
+                    word, ", ".join(name[: -len(".py")] for name in names) or "none"
+                )
+            )
     return [name for name in names if not words or any(word in name for word in words)]
 
 
@@ -34,9 +37,10 @@ def main(words):
     except ValueError as error:
         setup.start.stop(str(error), 2)
     if not names:
-        setup.start.stop("There is no bench_*.py in {}.".format(HERE), 2)
+        setup.start.stop(f"There is no bench_*.py in {HERE}.", 2)
     python = setup.start.ready("tests/benchmarks", tests=True)
     from setup import programs
+
     worst = 0
     for name in names:
         sys.stdout.write("== " + name + "\n")

@@ -17,7 +17,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from lab_page import ROOT, browser_path, open_lab, open_page, run_again  # noqa: E402
+from lab_page import ROOT, browser_path, open_lab, open_page, run_again
 
 # A block of keys, four to the right and four back in turn, so that it ends where it began.
 BLOCKS, BLOCK, WARM = 3, 24, 4
@@ -47,7 +47,7 @@ export default { render };
 Label()
 '''
 
-INTERACT = '''
+INTERACT = """
 import ipywidgets
 import matplotlib.pyplot as plt
 from corsetkit import Style, draft
@@ -66,7 +66,7 @@ def drawn(mark):
 made = ipywidgets.interactive(drawn, mark=ipywidgets.IntSlider(20, 0, 40))
 made.add_class("bench-interact")
 made
-'''
+"""
 
 # Times each key: from the event's own clock to the frame that shows the first change that followed it.
 WATCH = """([slider, target]) => {
@@ -88,7 +88,10 @@ WATCH = """([slider, target]) => {
 KINDS = {
     "label only (floor)": (".floor", ".floor-label"),
     "the lesson": (".corset-live input[type=range]", ".corset-paper"),
-    "new figure": (".bench-interact [role=slider]", ".bench-interact .jupyter-widgets-output-area, .bench-interact .jp-OutputArea"),
+    "new figure": (
+        ".bench-interact [role=slider]",
+        ".bench-interact .jupyter-widgets-output-area, .bench-interact .jp-OutputArea",
+    ),
 }
 
 
@@ -194,8 +197,7 @@ def main():
     if browser_path() is None:
         print("bench_browser: no browser of the Chromium family is installed on this machine")
         return
-    print("from key press to painted picture, ms (ratio to the floor of the same run);",
-          f"a hand notices {NOTICED_MS} ms")
+    print("from key press to painted picture, ms (ratio to the floor of the same run);", f"a hand notices {NOTICED_MS} ms")
     for name, cell in lessons().items():
         with tempfile.TemporaryDirectory() as place:
             folder = Path(place)
@@ -212,8 +214,10 @@ def main():
             print(f"  {name}, {heading}")
             for kind, one in times.items():
                 median, p95 = said(one)
-                print(f"    {kind:20} median {median:6.1f} ({median / floor[0]:.2f})   p95 {p95:6.1f} ({p95 / floor[1]:.2f})",
-                      flush=True)
+                print(
+                    f"    {kind:20} median {median:6.1f} ({median / floor[0]:.2f})   p95 {p95:6.1f} ({p95 / floor[1]:.2f})",
+                    flush=True,
+                )
         if troubles:
             print("  the page complained:", *troubles, sep="\n    ")
 

@@ -11,20 +11,26 @@ from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-import opcode  # noqa: E402
+import opcode
 
 from corsetkit import Style, demo_wearers, draft
-from corsetkit.pieces.proof import prove
-from corsetkit.pieces.seam_table import cut_and_sew
 from corsetkit.drawing.pattern_sheet import pattern_sheet
 from corsetkit.drawing.svg import svg_text
+from corsetkit.pieces.proof import prove
+from corsetkit.pieces.seam_table import cut_and_sew
 from corsetkit.steps.run import RESTS_ON, STEPS, run_steps
 
 ROUNDS, WARM = 60, 5
 AIMS = {"draft, to the wearer": 40.0, "draft, by the guides": 15.0, "redraw as SVG text": 5.0}
 """Milliseconds, the project's own aims."""
-LATER = {"block": "waist_side_share", "underbust": "hem_raise", "overbust": "overbust_mark", "darts": "blend_reach",
-         "three_part_cup": "cut_depth", "back": "modesty_overlap"}
+LATER = {
+    "block": "waist_side_share",
+    "underbust": "hem_raise",
+    "overbust": "overbust_mark",
+    "darts": "blend_reach",
+    "three_part_cup": "cut_depth",
+    "back": "modesty_overlap",
+}
 """One value of each step, changed by one slider step."""
 
 BODY = dict(demo_wearers())["Maren"]
@@ -64,8 +70,10 @@ def floor(floats, strings):
 def works():
     """Name -> a function that prepares the work, untimed, and gives it back ready to be run."""
     wearer, guides = Style(), Style(method="guides")
-    made = {"draft, to the wearer": lambda: lambda: draft(BODY, wearer),
-            "draft, by the guides": lambda: lambda: draft(BODY, guides)}
+    made = {
+        "draft, to the wearer": lambda: lambda: draft(BODY, wearer),
+        "draft, by the guides": lambda: lambda: draft(BODY, guides),
+    }
 
     def step(name, style):
         def prepared():
@@ -78,6 +86,7 @@ def works():
             for each in below:
                 value = STEPS[each](value, style)
             return lambda: STEPS[name](value, style)
+
         return prepared
 
     for name in STEPS:
@@ -100,12 +109,14 @@ def works():
 
     def again(name):
         from corsetkit.quantity import quantities
+
         step = next(quantity.step for quantity in quantities(Style) if quantity.name == name)
 
         def prepared():
             earlier = draft(BODY, wearer)
             moved = wearer.replaced(**{name: getattr(wearer, name) - step})
             return lambda: draft(BODY, moved, earlier=earlier)
+
         return prepared
 
     for group, name in LATER.items():
@@ -141,8 +152,10 @@ def main():
         mine, bare = measured(prepare, floats, strings)
         median, base = statistics.median(mine), statistics.median(bare)
         aim = f"   aim {AIMS[name]:g} ms" if name in AIMS else ""
-        print(f"{name:44}{median:6.2f} ms{p95(mine):6.2f} ms{floats:9d}{strings:7d}{base:6.2f} ms"
-              f"{median / base:8.1f}{p95(mine) / base:8.1f}{aim}")
+        print(
+            f"{name:44}{median:6.2f} ms{p95(mine):6.2f} ms{floats:9d}{strings:7d}{base:6.2f} ms"
+            f"{median / base:8.1f}{p95(mine) / base:8.1f}{aim}"
+        )
 
 
 if __name__ == "__main__":

@@ -22,8 +22,17 @@ from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, outpu
 from corsetkit.finish.finished import finish
 
 ROUNDS, WARM = 9, 2
-PARTS = ("plans", "write_lay_pdf", "write_print", "write_hand_sheets", "write_svg", "write_dxf", "write_pieces",
-         "write_seams", "write_sewing")
+PARTS = (
+    "plans",
+    "write_lay_pdf",
+    "write_print",
+    "write_hand_sheets",
+    "write_svg",
+    "write_dxf",
+    "write_pieces",
+    "write_seams",
+    "write_sewing",
+)
 
 
 def timed(work):
@@ -44,6 +53,7 @@ def one():
             done = originals[part](*words, **more)
             parts[part].append(1e3 * (perf_counter() - start))
             return done
+
         return write
 
     for part in PARTS:
@@ -80,8 +90,10 @@ def many(count):
         with redirect_stdout(told), redirect_stderr(StringIO()):
             whole = timed(lambda: command.main([str(Path(folder) / "wearers.csv"), "--into", str(Path(folder) / "out")]))
         written = next(line for line in told.getvalue().splitlines() if " written into " in line).partition(" into ")[0]
-    print(f"{count} random bodies: {written}, {whole / 1e3:.1f} s, {whole / count:.0f} ms a wearer; drafted and finished "
-          f"alone {base / count:.0f} ms a wearer; ratio {whole / base:.1f}")
+    print(
+        f"{count} random bodies: {written}, {whole / 1e3:.1f} s, {whole / count:.0f} ms a wearer; drafted and finished "
+        f"alone {base / count:.0f} ms a wearer; ratio {whole / base:.1f}"
+    )
 
 
 if __name__ == "__main__":

@@ -6,9 +6,9 @@ across. A person of no particular size; nothing is measured from it.
 
 from dataclasses import dataclass
 
-from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.drawing.canvas import box_area
 from corsetkit.drawing.pens import BOARD_TONE, CHALK, GRAPHITE, INK, PAPER, Letter, Pen, Tone
+from corsetkit.geometry.curve import Cubic, Line
 
 SCALE = 11
 """Of the figure's centimetres, how many are seen as one in the small drawings."""
@@ -37,7 +37,7 @@ def smooth(*points, closed=False):
 
 def mirrored(path):
     """The run on the other side of the middle, run the other way round."""
-    flip = lambda p: -p.conjugate()  # noqa: E731
+    flip = lambda p: -p.conjugate()
     return tuple(
         Cubic(flip(c.end), flip(c.second), flip(c.first), flip(c.start))
         if isinstance(c, Cubic)
@@ -84,7 +84,10 @@ AT = Landmarks()
 def paint_front(canvas):
     """The body from the front."""
     _paint_half_and_half(canvas)
-    for path in (smooth(3.2 + 10.4j, 5.2 + 8.4j, 8.4 + 7.8j, 11.8 + 8.6j, 14.2 + 11.6j), smooth(2.2 + 30.6j, 6 + 30.9j, 11 + 31j)):
+    for path in (
+        smooth(3.2 + 10.4j, 5.2 + 8.4j, 8.4 + 7.8j, 11.8 + 8.6j, 14.2 + 11.6j),
+        smooth(2.2 + 30.6j, 6 + 30.9j, 11 + 31j),
+    ):
         canvas.line(path, FEATURE)
         canvas.line(mirrored(path), FEATURE)
     canvas.line(smooth(-0.5 - 3.2j, 0 - 3.5j, 0.5 - 3.2j), FEATURE)

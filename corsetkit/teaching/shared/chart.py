@@ -42,9 +42,9 @@ def chart(title, description, width, height, paint):
 
 def _cleaned(svg, title, description):
     """matplotlib's file as a drawing of this house: no addresses but the one that SVG needs, two decimals, named anew."""
-    inner = svg[svg.index("<svg"):]
+    inner = svg[svg.index("<svg") :]
     box = re.search(r'viewBox="([^"]*)"', inner)[1]
-    inner = inner[inner.index(">") + 1:inner.rindex("</svg>")]
+    inner = inner[inner.index(">") + 1 : inner.rindex("</svg>")]
     inner = re.sub(r"<metadata>.*?</metadata>|<!--.*?-->", "", inner, flags=re.DOTALL)
     # Within tags only: what is written stays as it is written.
     inner = re.sub(r"<[^>]+>", lambda tag: re.sub(r"-?\d+\.\d+", _shorter, tag[0]), inner)
@@ -53,9 +53,11 @@ def _cleaned(svg, title, description):
     for number, name in enumerate(dict.fromkeys(re.findall(r' id="([^"]+)"', inner)), 1):
         inner = re.sub(rf'(id="|#){re.escape(name)}(?=["\)])', rf"\g<1>c{number}", inner)
     inner = re.sub(r"\s*\n\s*", " ", inner)
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" class="ck-sheet" role="img" aria-label="{title}" viewBox="{box}" '
-            f'width="100%">'
-            f"<title>{title}</title><desc>{description}</desc>{inner}</svg>")
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="ck-sheet" role="img" aria-label="{title}" viewBox="{box}" '
+        f'width="100%">'
+        f"<title>{title}</title><desc>{description}</desc>{inner}</svg>"
+    )
 
 
 def _shorter(number):

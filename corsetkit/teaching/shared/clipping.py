@@ -1,11 +1,10 @@
-"""Lines and areas cut off at the borders of what is shown, and arcs of circles as paths of cubics.
-"""
+"""Lines and areas cut off at the borders of what is shown, and arcs of circles as paths of cubics."""
 
 import math
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.points import between, direction, dot
-from corsetkit.geometry.paths import flattened
 
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.paths import flattened
+from corsetkit.geometry.points import between, direction, dot
 
 _WIDEST = 45.0
 

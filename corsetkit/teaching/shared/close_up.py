@@ -1,16 +1,15 @@
-"""A part of a draft drawn large, with notes beside it and a row under it that says what its kinds of line mean.
-"""
+"""A part of a draft drawn large, with notes beside it and a row under it that says what its kinds of line mean."""
+
+from dataclasses import dataclass
 
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, PITCH, text_width, wrapped
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import HEADING, LEADER, NAME, PAPER_TONE, SMALL, SOLID, SPOT, SPOT_TONE, SPOT_WORDS, Tone
-from dataclasses import dataclass
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.units import say_length
-from corsetkit.drawing.name_places import Clutter
-
 
 _STROKE, _SPACE, _APART = 1.1, 0.3, 0.6
 """How long the sample is, how far the words stand from it, and how far one kind from the next, cm as seen."""
@@ -90,10 +89,14 @@ def close_up(title, description, box, scale, unit, patches=(), strokes=(), spots
     wide = max(row_width(key, scale), text_width(title, HEADING, scale) + 0.6 * scale)
     spare = max(margin, (wide - (right - left)) / 2)
     low, high = complex(left - spare, bottom - _ROW * scale), complex(right + spare, top + _HEAD * scale)
-    placed = [one for side in (True, False)
-              for one in _column([note for note in notes if note.left == side], left if side else right, bottom, top, scale)]
-    names = _names(spots, parts, [*strokes, *(Stroke((Line(note.point, foot),), LEADER) for note, (foot, _) in placed)],
-                   box, scale)
+    placed = [
+        one
+        for side in (True, False)
+        for one in _column([note for note in notes if note.left == side], left if side else right, bottom, top, scale)
+    ]
+    names = _names(
+        spots, parts, [*strokes, *(Stroke((Line(note.point, foot),), LEADER) for note, (foot, _) in placed)], box, scale
+    )
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)
@@ -143,8 +146,10 @@ def _names(spots, parts, strokes, box, scale):
         clutter.draw(flattened(stroke.path, 0.05), stroke.heavy)
     for spot in spots:
         clutter.dot(spot.point)
-    return [*(clutter.on(place, word, NAME) for place, word in parts),
-            *(clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name)]
+    return [
+        *(clutter.on(place, word, NAME) for place, word in parts),
+        *(clutter.beside(spot.point, spot.name, SPOT_WORDS) for spot in spots if spot.name),
+    ]
 
 
 def _column(notes, edge, bottom, top, scale):
@@ -165,8 +170,13 @@ def _column(notes, edge, bottom, top, scale):
         out = -1 if note.left else 1
         at = complex(edge + out * 2 * gap, middle + (PITCH * (len(lines) - 1) / 2 - CAPITALS / 2) * size)
         anchor = "end" if note.left else "start"
-        yield note, (complex(edge + out * 1.5 * gap, middle),
-                     [(at - 1j * PITCH * size * i, line, _NOTE, anchor) for i, line in enumerate(lines)])
+        yield (
+            note,
+            (
+                complex(edge + out * 1.5 * gap, middle),
+                [(at - 1j * PITCH * size * i, line, _NOTE, anchor) for i, line in enumerate(lines)],
+            ),
+        )
 
 
 def _facts(stroke, unit):

@@ -54,8 +54,12 @@ def keep(desk, changed, by: str) -> str:
     """
     said = ""
     if desk.folder:
-        said = desk.rewrite(CORRECTIONS, kept.read_file, lambda path, found: kept.write_file(path, changed(found)),
-                            lambda found: not found.left_out)
+        said = desk.rewrite(
+            CORRECTIONS,
+            kept.read_file,
+            lambda path, found: kept.write_file(path, changed(found)),
+            lambda found: not found.left_out,
+        )
     else:
         desk.corrections = changed(desk.corrections)
     desk.change(by)

@@ -1,15 +1,15 @@
 """The cup's outline beside what it is drawn by: circles about the bust point, fixed guides, strips to be kept."""
 
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
+from corsetkit.drawing.step_values import Spot
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction
 from corsetkit.steps.overbust import SIDE_STRIP
-from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.teaching.shared.clipping import arc
-from corsetkit.drawing.canvas import box_run
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from corsetkit.drawing.step_values import Spot
-from corsetkit.drawing.pens import BEFORE, BODY, GUIDE, HATCHING, NEW, THREAD, Pen, Tone
+from corsetkit.units import CM_PER_INCH, say_length
 
 FIXED = Pen("fixed-guide", 0.6, THREAD)
 STRIP = Tone("strip", None, HATCHING, 1.3)
@@ -25,24 +25,27 @@ def guides_sheet(steps, unit, title):
     o, style = steps.overbust, steps.style
     point, width, strip, radius = o.bust_point, o.block.front.width, style.least_strip, o.underbust.radius
     level, low, high = point.imag, point.imag - max(radius, style.underbust_mark) - 1.2, _high(o)
-    say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
-    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
-               Stroke((Line(level * 1j, complex(width, level)),), BODY, "bust level", "body"),
-               Stroke(arc(point, point + style.overbust_mark * direction(5), 170), GUIDE, "circle of the overbust mark",
-                      "guide"),
-               Stroke(arc(point, point + radius * direction(185), 170), GUIDE, "circle of the underbust mark", "guide"),
-               *cup_lines(o)]
-    notes = [Note(point + style.overbust_mark * direction(148), f"circle of the overbust mark: {say(style.overbust_mark)}",
-                  True),
-             Note(point + radius * direction(216), f"circle of the underbust mark: {say(radius)}", True),
-             Note(complex(strip / 2, level + 1.6 * _TALL), f"strip to be kept: {say(strip)}", True),
-             Note(complex(width - strip / 2, level - 1.6 * _TALL), f"strip to be kept: {say(strip)}")]
+    say = lambda cm: whole(say_length(cm, unit))
+    strokes = [
+        *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
+        Stroke((Line(level * 1j, complex(width, level)),), BODY, "bust level", "body"),
+        Stroke(arc(point, point + style.overbust_mark * direction(5), 170), GUIDE, "circle of the overbust mark", "guide"),
+        Stroke(arc(point, point + radius * direction(185), 170), GUIDE, "circle of the underbust mark", "guide"),
+        *cup_lines(o),
+    ]
+    notes = [
+        Note(point + style.overbust_mark * direction(148), f"circle of the overbust mark: {say(style.overbust_mark)}", True),
+        Note(point + radius * direction(216), f"circle of the underbust mark: {say(radius)}", True),
+        Note(complex(strip / 2, level + 1.6 * _TALL), f"strip to be kept: {say(strip)}", True),
+        Note(complex(width - strip / 2, level - 1.6 * _TALL), f"strip to be kept: {say(strip)}"),
+    ]
     # Both guides begin at the bust point, so each bar has a level of its own below the bust level; what is asked for at the
     # side lies above it.
     for name, start, end, up, left in (
-            ("guide to the front", point.real, point.real - style.guide_to_front, -0.35, True),
-            ("guide to the side", point.real, point.real + style.guide_to_side, -0.8, False),
-            ("asked for at the side", width, width - SIDE_STRIP, 0.45, False)):
+        ("guide to the front", point.real, point.real - style.guide_to_front, -0.35, True),
+        ("guide to the side", point.real, point.real + style.guide_to_side, -0.8, False),
+        ("asked for at the side", width, width - SIDE_STRIP, 0.45, False),
+    ):
         tangent = up / abs(up)
         at = complex(end, level + up * _TALL)
         strokes.append(Stroke((Line(complex(start, at.imag), at),), FIXED, name, "guide"))
@@ -51,15 +54,24 @@ def guides_sheet(steps, unit, title):
             ends = (complex(x, level + share * _TALL) for share in (near, up + 0.2 * tangent))
             strokes.append(Stroke((Line(*ends),), FIXED))
         notes.append(Note(at, f"{name}: {say(abs(end - start))}", left))
-    patches = [Patch(cup_outline(o), TINT), *(Patch(box_run(left, level - 2 * _TALL, left + strip, level + 2 * _TALL), STRIP)
-                                              for left in (0.0, width - strip))]
-    spots = (Spot(point, "bust point", "before"), Spot(o.mark, "overbust mark"),
-             Spot(point - 1j * radius, "underbust mark"), Spot(o.guide_front, ""), Spot(o.guide_side, ""))
+    patches = [
+        Patch(cup_outline(o), TINT),
+        *(Patch(box_run(left, level - 2 * _TALL, left + strip, level + 2 * _TALL), STRIP) for left in (0.0, width - strip)),
+    ]
+    spots = (
+        Spot(point, "bust point", "before"),
+        Spot(o.mark, "overbust mark"),
+        Spot(point - 1j * radius, "underbust mark"),
+        Spot(o.guide_front, ""),
+        Spot(o.guide_side, ""),
+    )
     box = (min(0.0, point.real - style.guide_to_front) - 0.6, low - 0.2, width + 0.6, high + 0.2)
     key = ((NEW, "the cup's outline"), (GUIDE, "circles"), (FIXED, "fixed guides"), (STRIP, "strip to be kept"))
-    said = (f"{title}. The cup's outline about the bust point. It reaches {say(point.real - o.guide_front.real)} towards "
-            f"the centre front and {say(o.guide_side.real - point.real)} towards the side; the fixed guides lie at "
-            f"{say(style.guide_to_front)} and {say(style.guide_to_side)}.")
+    said = (
+        f"{title}. The cup's outline about the bust point. It reaches {say(point.real - o.guide_front.real)} towards "
+        f"the centre front and {say(o.guide_side.real - point.real)} towards the side; the fixed guides lie at "
+        f"{say(style.guide_to_front)} and {say(style.guide_to_side)}."
+    )
     return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, patches, strokes, spots, notes, key)
 
 
@@ -68,32 +80,56 @@ def dart_sheet(steps, across, unit, title):
     o, style = steps.overbust, steps.style
     level = o.bust_point.imag
     low, high = level - o.underbust.radius - 1.2, _high(o)
-    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)), *cup_lines(o),
-               Stroke((Line(o.bust_point, o.mark),), GUIDE, "tightening dart's own line", "guide"),
-               Stroke(across, FIXED, "the width that is asked for", "guide", 3)]
-    notes = [Note(across[0].point(0.5), "the width that is asked for"),
-             Note(o.mark, f"overbust mark, {whole(say_length(style.overbust_mark, unit))} from the bust point", True)]
+    strokes = [
+        *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
+        *cup_lines(o),
+        Stroke((Line(o.bust_point, o.mark),), GUIDE, "tightening dart's own line", "guide"),
+        Stroke(across, FIXED, "the width that is asked for", "guide", 3),
+    ]
+    notes = [
+        Note(across[0].point(0.5), "the width that is asked for"),
+        Note(o.mark, f"overbust mark, {whole(say_length(style.overbust_mark, unit))} from the bust point", True),
+    ]
     spots = (Spot(o.bust_point, "bust point", "before"), Spot(o.mark, ""))
     box = (-0.6, low - 0.2, o.block.front.width + 0.6, high + 0.2)
-    said = (f"{title}. The cup's outline with the tightening dart open; its overbust mark lies "
-            f"{say_length(style.overbust_mark, unit)} from the bust point.")
-    return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, [Patch(cup_outline(o), TINT)], strokes, spots, notes,
-                    ((NEW, "the cup's outline"), (FIXED, "the width that is asked for")))
+    said = (
+        f"{title}. The cup's outline with the tightening dart open; its overbust mark lies "
+        f"{say_length(style.overbust_mark, unit)} from the bust point."
+    )
+    return close_up(
+        title,
+        said,
+        box,
+        (box[3] - box[1]) / SEEN,
+        unit,
+        [Patch(cup_outline(o), TINT)],
+        strokes,
+        spots,
+        notes,
+        ((NEW, "the cup's outline"), (FIXED, "the width that is asked for")),
+    )
 
 
 def front_paper(o, low, high):
     """The front's borders between two levels, each with its name; the side dart's mouth is left open."""
     front = o.block.front
-    all_paths = (("armscye", _between(paths.turned_round(front.armscye), low, high)), ("side seam", front.side_above),
-            ("side seam, below the dart", paths.turned_round(_between(paths.turned_round(front.side_waist), low, high))),
-            ("centre front", (Line(complex(0, min(high, front.neck_centre.imag)), complex(0, low)),)))
+    all_paths = (
+        ("armscye", _between(paths.turned_round(front.armscye), low, high)),
+        ("side seam", front.side_above),
+        ("side seam, below the dart", paths.turned_round(_between(paths.turned_round(front.side_waist), low, high))),
+        ("centre front", (Line(complex(0, min(high, front.neck_centre.imag)), complex(0, low)),)),
+    )
     return [(name, path) for name, path in all_paths if path]
 
 
 def cup_lines(o):
     """The cup's four lines on the block, and the legs between which its darts lie."""
-    lines = (("overbust line, inner", o.top_inner), ("overbust line, outer", o.top_outer),
-             ("underbust line, inner", o.under_inner), ("underbust line, outer", o.under_outer))
+    lines = (
+        ("overbust line, inner", o.top_inner),
+        ("overbust line, outer", o.top_outer),
+        ("underbust line, inner", o.under_inner),
+        ("underbust line, outer", o.under_outer),
+    )
     legs = [Line(o.bust_point, end) for end in (o.top_left, o.top_right, o.underbust.inner, o.underbust.outer)]
     return [*(Stroke((leg,), BEFORE) for leg in legs), *(Stroke(path, NEW, name, "new", 3) for name, path in lines)]
 
@@ -102,8 +138,13 @@ def cup_halves(o):
     """The cup's inner and outer half on the block as closed paths, each from the bust point along its edge of the darts."""
     point, under = o.bust_point, o.underbust
     inner = (Line(point, o.top_left), *paths.turned_round(o.top_inner), *o.under_inner, Line(under.inner, point))
-    outer = (Line(point, under.outer), *o.under_outer, *paths.turned_round(o.armscye_cup_part),
-             *paths.turned_round(o.top_outer), Line(o.top_right, point))
+    outer = (
+        Line(point, under.outer),
+        *o.under_outer,
+        *paths.turned_round(o.armscye_cup_part),
+        *paths.turned_round(o.top_outer),
+        Line(o.top_right, point),
+    )
     return inner, outer
 
 

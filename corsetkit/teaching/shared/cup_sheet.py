@@ -1,16 +1,16 @@
 """The cups drawn large, as the closed darts leave them: both halves with the seam between them, or the upper cup cut off."""
 
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
+from corsetkit.drawing.step_values import Drawn, Pair, Spot, seams_of
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between
-from corsetkit.units import say_number
 from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cups_lifted import gap_above, gap_below
-from corsetkit.drawing.step_values import Drawn, Pair, Spot, seams_of
-from corsetkit.drawing.lettering import around
-from corsetkit.drawing.pens import BEFORE, GHOST, GUIDE, NEW, WASTE, Tone
+from corsetkit.units import say_number
 
 LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6
@@ -26,20 +26,37 @@ def two_cups_sheet(steps, unit, title, more=()):
     cup, point = steps.two_part_cup, steps.darts.overbust.bust_point
     seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
     top = paths.turned_round(inner[0])
-    patches = [Patch((*inner[0], *seam.inner, *paths.turned_round(inner[1])), TINT),
-               Patch((*outer[0], *outer[1], *outer[2], *paths.turned_round(seam.outer)), TINT), Patch(_between(seam), WASTE)]
+    patches = [
+        Patch((*inner[0], *seam.inner, *paths.turned_round(inner[1])), TINT),
+        Patch((*outer[0], *outer[1], *outer[2], *paths.turned_round(seam.outer)), TINT),
+        Patch(_between(seam), WASTE),
+    ]
     sewn = Pair("cup seam", ("inner cup", "outer cup"))
-    lines = [_edge("overbust line, inner cup", inner[0]), _edge("underbust line, inner cup", inner[1]),
-             _edge("overbust line, outer cup", outer[0]), _edge("armscye, outer cup", outer[1]),
-             _edge("underbust line, outer cup", outer[2]), *_straight(seam), *more,
-             sewn.drawn(1, seam.inner), sewn.drawn(2, seam.outer)]
-    notes = [Note(_at(top, 0.5), "overbust line: the cup's top edge", True),
-             Note(point, "bust point", True), Note(_at(inner[1], 0.5), "underbust line", True),
-             Note(between(paths.path_start(seam.inner), paths.path_start(seam.outer), 0.5) * 0.8 + point * 0.2,
-                  f"gap above: the tightening dart, {whole(f'{say_number(gap_above(steps), 1)} degrees')}"),
-             Note(_at(outer[1], 0.4), "armscye, as it lies once the side dart is closed"),
-             Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
-                  f"gap below: the underbust dart, {whole(f'{say_number(gap_below(steps), 1)} degrees')}")]
+    lines = [
+        _edge("overbust line, inner cup", inner[0]),
+        _edge("underbust line, inner cup", inner[1]),
+        _edge("overbust line, outer cup", outer[0]),
+        _edge("armscye, outer cup", outer[1]),
+        _edge("underbust line, outer cup", outer[2]),
+        *_straight(seam),
+        *more,
+        sewn.drawn(1, seam.inner),
+        sewn.drawn(2, seam.outer),
+    ]
+    notes = [
+        Note(_at(top, 0.5), "overbust line: the cup's top edge", True),
+        Note(point, "bust point", True),
+        Note(_at(inner[1], 0.5), "underbust line", True),
+        Note(
+            between(paths.path_start(seam.inner), paths.path_start(seam.outer), 0.5) * 0.8 + point * 0.2,
+            f"gap above: the tightening dart, {whole(f'{say_number(gap_above(steps), 1)} degrees')}",
+        ),
+        Note(_at(outer[1], 0.4), "armscye, as it lies once the side dart is closed"),
+        Note(
+            between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
+            f"gap below: the underbust dart, {whole(f'{say_number(gap_below(steps), 1)} degrees')}",
+        ),
+    ]
     parts = ((_middle(patches[0].path), "inner cup"), (_middle(patches[1].path), "outer cup"))
     said = 2, "The cup with its darts closed, in two parts, and the seam between them"
     return _sheet(steps, unit, title, said, patches, lines, notes, parts)
@@ -57,28 +74,49 @@ def three_cups_sheet(steps, unit, title, more=()):
     low_outer = (*opened, *cup.armscye_lower, *outer[2], *back(seam.outer))
     patches = [Patch(upper, TINT), Patch(low_inner, LOWER), Patch(low_outer, LOWER), Patch(_between(seam), WASTE)]
     sewn = Pair("cup seam", ("inner lower cup", "outer lower cup"))
-    halves = [Pair("cut across", ("upper cup, inner half", "inner lower cup")),
-              Pair("cut across", ("upper cup, outer half", "outer lower cup"))]
+    halves = [
+        Pair("cut across", ("upper cup, inner half", "inner lower cup")),
+        Pair("cut across", ("upper cup, outer half", "outer lower cup")),
+    ]
     leg = (Line(paths.path_end(inner[0]), paths.path_end(cup.cut_inner)),)
-    lines = [_edge("overbust line, upper cup, inner half", inner[0]), _edge("overbust line, upper cup, outer half", top),
-             _edge("armscye, upper cup", arm), _edge("armscye, outer lower cup", cup.armscye_lower),
-             _edge("underbust line, upper cup", cup.upper_centre), _edge("underbust line, inner lower cup", cup.lower_inner),
-             _edge("underbust line, outer lower cup", outer[2]), *_straight(seam), *more,
-             halves[0].drawn(2, cup.cut_inner), halves[0].drawn(1, cup.cut_inner), halves[1].drawn(1, cup.cut_outer),
-             halves[1].drawn(2, opened), sewn.drawn(1, seam.inner), sewn.drawn(2, seam.outer)]
+    lines = [
+        _edge("overbust line, upper cup, inner half", inner[0]),
+        _edge("overbust line, upper cup, outer half", top),
+        _edge("armscye, upper cup", arm),
+        _edge("armscye, outer lower cup", cup.armscye_lower),
+        _edge("underbust line, upper cup", cup.upper_centre),
+        _edge("underbust line, inner lower cup", cup.lower_inner),
+        _edge("underbust line, outer lower cup", outer[2]),
+        *_straight(seam),
+        *more,
+        halves[0].drawn(2, cup.cut_inner),
+        halves[0].drawn(1, cup.cut_inner),
+        halves[1].drawn(1, cup.cut_outer),
+        halves[1].drawn(2, opened),
+        sewn.drawn(1, seam.inner),
+        sewn.drawn(2, seam.outer),
+    ]
     strokes = [Stroke(leg, GUIDE, "tightening dart, closed", "guide")]
-    notes = [Note(between(*_ends(leg), 0.3), "tightening dart, closed: its legs lie on each other here", True),
-             Note(_at(cup.cut_inner, 0.5), "cut across", True), Note(_at(cup.lower_inner, 0.6), "underbust line", True),
-             Note(point, "bust point", True),
-             Note(_at(arm, 0.5), "armscye after the side dart is closed"),
-             Note(_at(cup.cut_outer, 0.75), "cut across, the upper cup's edge"),
-             Note(_at(opened, 0.75), "cut across, the outer lower cup's edge"),
-             Note(_at(cup.armscye_lower, 0.5), "the rest of the armscye"),
-             Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
-                  "gap below: the underbust dart")]
+    notes = [
+        Note(between(*_ends(leg), 0.3), "tightening dart, closed: its legs lie on each other here", True),
+        Note(_at(cup.cut_inner, 0.5), "cut across", True),
+        Note(_at(cup.lower_inner, 0.6), "underbust line", True),
+        Note(point, "bust point", True),
+        Note(_at(arm, 0.5), "armscye after the side dart is closed"),
+        Note(_at(cup.cut_outer, 0.75), "cut across, the upper cup's edge"),
+        Note(_at(opened, 0.75), "cut across, the outer lower cup's edge"),
+        Note(_at(cup.armscye_lower, 0.5), "the rest of the armscye"),
+        Note(
+            between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
+            "gap below: the underbust dart",
+        ),
+    ]
     # The upper cup is a crescent on some: its own middle would lie beside it.
-    parts = ((between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"), (_middle(low_inner), "inner lower cup"),
-             (_middle(low_outer), "outer lower cup"))
+    parts = (
+        (between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"),
+        (_middle(low_inner), "inner lower cup"),
+        (_middle(low_outer), "outer lower cup"),
+    )
     said = 3, "The upper cup with its dart closed, and below it the two lower cups"
     return _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes)
 
@@ -92,14 +130,39 @@ def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
     box = (left - _SPARE, bottom - _SPARE, right + _SPARE, max(top + _SPARE, point.imag + _HIGHEST[count]))
     seams = seams_of(lines)
     shown = [(line, clipped(line.path, box)) for line in lines]
-    drawn = [*strokes, *(Stroke(path, _PENS[line.role], line.name, line.role, 3 if line.role == "new" else 1,
-                                paths.path_length(line.path), _sewn(line, seams))
-                         for role in _PENS for line, path in shown if line.role == role and path)]
+    drawn = [
+        *strokes,
+        *(
+            Stroke(
+                path,
+                _PENS[line.role],
+                line.name,
+                line.role,
+                3 if line.role == "new" else 1,
+                paths.path_length(line.path),
+                _sewn(line, seams),
+            )
+            for role in _PENS
+            for line, path in shown
+            if line.role == role and path
+        ),
+    ]
     key = [(NEW, "this step"), (BEFORE, "drawn before"), (GUIDE, "straight cut"), (WASTE, "open gap")]
     if any(line.role == "ghost" for line in lines):
         key.append((GHOST, "as it starts"))
-    return close_up(title, f"{title}. {words}.", box, (box[3] - box[1]) / SEEN, unit, patches, drawn,
-                    (Spot(point, "", "before"),), notes, key, parts)
+    return close_up(
+        title,
+        f"{title}. {words}.",
+        box,
+        (box[3] - box[1]) / SEEN,
+        unit,
+        patches,
+        drawn,
+        (Spot(point, "", "before"),),
+        notes,
+        key,
+        parts,
+    )
 
 
 def _inner_edges(steps):
@@ -126,8 +189,10 @@ def _between(seam):
 
 def _straight(seam):
     """The cuts as they were before the seam was shaped."""
-    return [Drawn(blend.before, "guide", f"the straight cut, {word} cup")
-            for word, blend in (("inner", seam.inner_blend), ("outer", seam.outer_blend))]
+    return [
+        Drawn(blend.before, "guide", f"the straight cut, {word} cup")
+        for word, blend in (("inner", seam.inner_blend), ("outer", seam.outer_blend))
+    ]
 
 
 def _edge(name, path):

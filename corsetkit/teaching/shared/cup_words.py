@@ -1,9 +1,9 @@
 """The words to know of the two cup lessons, each with its small drawing."""
 
+from corsetkit.drawing.step_sheet import Drawn
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.drawing.step_sheet import Drawn
 from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.word_cards import Word
 
@@ -12,16 +12,26 @@ def two_part_words(steps):
     """The words of lesson 05, drawn from `steps`."""
     cup, point = steps.two_part_cup, steps.darts.overbust.bust_point
     darts = cup.darts
-    thin = [Drawn(darts.inner.line, "before"), Drawn(darts.outer.line, "before"),
-            *(Drawn(paths.moved(path, close), "before") for path, close in (
-                (darts.overbust.top_inner, darts.inner.close), (darts.overbust.top_outer, darts.outer.close),
-                (darts.overbust.armscye_cup_part, darts.outer.close)))]
+    thin = [
+        Drawn(darts.inner.line, "before"),
+        Drawn(darts.outer.line, "before"),
+        *(
+            Drawn(paths.moved(path, close), "before")
+            for path, close in (
+                (darts.overbust.top_inner, darts.inner.close),
+                (darts.overbust.top_outer, darts.outer.close),
+                (darts.overbust.armscye_cup_part, darts.outer.close),
+            )
+        ),
+    ]
     seams = [Drawn(cup.seam.inner, "new"), Drawn(cup.seam.outer, "new")]
     cuts = [Drawn(leg, "before") for leg in (cup.seam.inner_blend.before, cup.seam.outer_blend.before)]
     whole = (point.real - 12.5, point.imag - 9.5, point.real + 15.5, point.imag + 10.5)
     # Lifted apart a little, so that the two strokes are seen as two.
-    lifted = [Drawn(paths.moved(path, slid(complex(step, 0))), "before")
-              for path, step in ((cup.seam.inner, -1.2), (cup.seam.outer, 1.2))]
+    lifted = [
+        Drawn(paths.moved(path, slid(complex(step, 0))), "before")
+        for path, step in ((cup.seam.inner, -1.2), (cup.seam.outer, 1.2))
+    ]
     return (
         Word("inner cup", "the cup's part beside the centre front",
              vignette("Inner cup", "the left one of the two cups drawn strongly.",
@@ -45,9 +55,15 @@ def three_part_words(steps):
     """The words of lesson 06, drawn from `steps`."""
     cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
     darts, o = cup.darts, cup.darts.overbust
-    turned = lambda path: paths.moved(paths.moved(path, darts.outer.close), cup.close_top)  # noqa: E731
-    upper = [cup.upper_centre, paths.moved(o.top_inner, darts.inner.close), turned(o.top_outer), cup.cut_inner,
-             cup.cut_outer, paths.moved(cup.armscye_upper, cup.close_top)]
+    turned = lambda path: paths.moved(paths.moved(path, darts.outer.close), cup.close_top)
+    upper = [
+        cup.upper_centre,
+        paths.moved(o.top_inner, darts.inner.close),
+        turned(o.top_outer),
+        cup.cut_inner,
+        cup.cut_outer,
+        paths.moved(cup.armscye_upper, cup.close_top),
+    ]
     open_cut = paths.moved(cup.cut_outer, cup.close_top.back)
     lower = [cup.lower_inner, cup.cut_inner, cup.seam.inner, darts.outer.line, open_cut, cup.seam.outer, cup.armscye_lower]
     box = (point.real - 13, point.imag - 9.5, point.real + 15, point.imag + 13.5)
@@ -56,8 +72,10 @@ def three_part_words(steps):
         thin = [Drawn(path, "before") for path in (*upper, *lower)]
         return vignette(title, words, [*thin, *(Drawn(path, "new") for path in new), *more], box)
 
-    legs = [Drawn((Line(point, move(end)),), "new") for end, move in (
-        (o.top_left, darts.inner.close), (o.top_right, darts.outer.close))]
+    legs = [
+        Drawn((Line(point, move(end)),), "new")
+        for end, move in ((o.top_left, darts.inner.close), (o.top_right, darts.outer.close))
+    ]
     return (
         Word("upper cup", "the cup's part above the cut, in one piece from the centre front to the armscye",
              card("Upper cup", "the long piece above the two others drawn strongly.", upper)),

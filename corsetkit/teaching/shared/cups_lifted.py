@@ -1,20 +1,20 @@
-"""Paper pieces lifted apart along their seams, and the cups as such: two parts, three parts, and both side by side.
-"""
+"""Paper pieces lifted apart along their seams, and the cups as such: two parts, three parts, and both side by side."""
 
 from dataclasses import dataclass, field
-from corsetkit.geometry.paths import flattened, moved, point_along, path_length
-from corsetkit.geometry.points import between, heading, turn_between, unit as unit_step
-from corsetkit.units import CM_PER_INCH, say_length, say_number
-from corsetkit.drawing.canvas import Sheet, box_area, tick
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.teaching.shared.laid_paper import Laid, STRAIGHT, notch_stroke, paint_laid, written_in
-from corsetkit.drawing.lettering import around, grown, text_box, text_width
-from corsetkit.drawing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
-from corsetkit.teaching.shared.walking import Walk
-from corsetkit.geometry.move import slid, turned_about
-from corsetkit.drawing.painting import owners_of
 
+from corsetkit.drawing.canvas import Sheet, box_area, tick
+from corsetkit.drawing.lettering import around, grown, text_box, text_width
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.paths import flattened, moved, path_length, point_along
+from corsetkit.geometry.points import between, heading, turn_between
+from corsetkit.geometry.points import unit as unit_step
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.laid_paper import STRAIGHT, Laid, notch_stroke, paint_laid, written_in
+from corsetkit.teaching.shared.walking import Walk
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 SEEN, SEEN_HIGH = 18.0, 12.0
 """How wide and how high the pieces are seen, cm, whichever comes first."""
@@ -108,7 +108,7 @@ def _written(spreads, rungs, unit, box, scale):
     clutter = Clutter(box, scale)
     for spread, steps in zip(spreads, rungs):
         for one in spread.laid:
-            for edge, path in one.edges:
+            for _edge, path in one.edges:
                 clutter.draw(flattened(path, 0.1), 3)
             for notch in one.piece.notches:
                 if notch.edge in spread.edges:
@@ -116,7 +116,7 @@ def _written(spreads, rungs, unit, box, scale):
                     clutter.draw(notch_stroke(one, notch, scale), 3)
         for path in spread.straight:
             clutter.draw(flattened(path, 0.1))
-        for _, _, start, end, marked in steps:
+        for _, _, start, end, _marked in steps:
             clutter.draw([start, end], 1)
     places, leaders = [], []
     for spread, steps in zip(spreads, rungs):
@@ -135,8 +135,11 @@ def _written(spreads, rungs, unit, box, scale):
             inside = (place,)
         places += inside
     if unit:
-        lengths = (clutter.along(flattened(path, 0.1), say_length(edge.length, unit), LINE_WORDS)
-                   for spread in spreads for edge, path in _measured(spread, scale))
+        lengths = (
+            clutter.along(flattened(path, 0.1), say_length(edge.length, unit), LINE_WORDS)
+            for spread in spreads
+            for edge, path in _measured(spread, scale)
+        )
         places += [place for place in lengths if place]
     return places, leaders
 
@@ -168,7 +171,7 @@ _BESIDE, _BETWEEN = 3.2, 2.5
 
 def cups_of(pattern):
     """The cups' pieces of a pattern: the upper cup, where there is one, and then the inner and the outer one."""
-    return pattern.pieces[:pattern.style.cup_parts]
+    return pattern.pieces[: pattern.style.cup_parts]
 
 
 def cup_seams(pattern):
@@ -200,13 +203,18 @@ def cups_lifted(pattern, apart, swung, unit, title, lengths=True):
     spread = cups_spread(pattern, apart, swung)
     # Wherever they are slid and swung to: the drawing stands still while a slider moves.
     whole = gap_above(steps)
-    places = [cups_spread(pattern, how_far, how_much, edges=False) for how_far in (0.0, APART_MOST)
-              for how_much in ((0.0, whole / 3, 2 * whole / 3, whole) if len(spread.laid) == 3 else (0.0,))]
+    places = [
+        cups_spread(pattern, how_far, how_much, edges=False)
+        for how_far in (0.0, APART_MOST)
+        for how_much in ((0.0, whole / 3, 2 * whole / 3, whole) if len(spread.laid) == 3 else (0.0,))
+    ]
     frame = grown(around([one.box for place in places for one in place.laid]), _SPARE)
     told = "; ".join(f"{seam.name} {say_length(seam.lengths[0], unit)} on both sides" for seam in spread.seams)
     above, below = gap_above(steps) - swung, gap_below(steps) + swung
-    words = (f"{title}. {len(spread.laid)} pieces, lifted {say_length(apart, unit)} apart: {told}. The gap above the "
-             f"bust point is {say_number(above, 1)} degrees, below it {say_number(below, 1)}.")
+    words = (
+        f"{title}. {len(spread.laid)} pieces, lifted {say_length(apart, unit)} apart: {told}. The gap above the "
+        f"bust point is {say_number(above, 1)} degrees, below it {say_number(below, 1)}."
+    )
     return lifted_sheet(title, (spread,), unit, frame, words, lengths)
 
 
@@ -246,6 +254,13 @@ def cups_spread(pattern, apart, swung, edges=True):
 
 def _slid(spread, step, caption, mark):
     box = around([one.box for one in spread.laid])
-    return Spread(tuple(one.then(step) for one in spread.laid), spread.seams, spread.owners,
-                  tuple(moved(path, slid(step)) for path in spread.straight), spread.named, caption,
-                  complex((box[0] + box[2]) / 2, 0) + step.real, mark)
+    return Spread(
+        tuple(one.then(step) for one in spread.laid),
+        spread.seams,
+        spread.owners,
+        tuple(moved(path, slid(step)) for path in spread.straight),
+        spread.named,
+        caption,
+        complex((box[0] + box[2]) / 2, 0) + step.real,
+        mark,
+    )

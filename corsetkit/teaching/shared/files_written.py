@@ -1,15 +1,14 @@
-"""What a learner writes of the finished pattern: prints, files for other programs, lists; and her cutting plans, kept.
-"""
+"""What a learner writes of the finished pattern: prints, files for other programs, lists; and her cutting plans, kept."""
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay import plan_file as kept
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.items import fingerprint, items_of, layers_of
+from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plain_plan
+from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, write_folder
 from corsetkit.printing.names import file_name
 from corsetkit.teaching.desk import PLANS
-from corsetkit.lay.plan_pdf import write_lay_pdf
-from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG, Wish, write_folder
 from corsetkit.teaching.widgets import say_working
 
 
@@ -47,8 +46,10 @@ class KeptPlanFile:
             self._memory[plan.layer] = plan
             return ""
         said = self.desk.rewrite(
-            path.name, lambda there: kept.read_file(there, items),
-            lambda there, found: kept.write_file(there, {**found.plans, plan.layer: plan}.values()))
+            path.name,
+            lambda there: kept.read_file(there, items),
+            lambda there, found: kept.write_file(there, {**found.plans, plan.layer: plan}.values()),
+        )
         self._seen = None
         return said
 
@@ -88,8 +89,13 @@ CHOICES = (
 )  # fmt: skip
 """What can be written: (its name, its words, what it is for)."""
 SAID = "The buttons that write the print show here once the lesson runs."
-_PAPERS = {"A4": ("A4", False), "Letter": ("Letter", False), "pieces": ("A4", True), "A0": ("A0", False),
-           "roll": ("roll", False)}
+_PAPERS = {
+    "A4": ("A4", False),
+    "Letter": ("Letter", False),
+    "pieces": ("A4", True),
+    "A0": ("A0", False),
+    "roll": ("roll", False),
+}
 _WITH_PLANS = ("cutting", "lists", "all")
 _LAST = "Print at 100 % (\u201cactual size\u201d), and measure the test square before you cut."
 
@@ -103,10 +109,17 @@ def write_files(drafts, choice: str) -> str:
     folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
     laid = plans_at_hand(drafts.desk, name, finished) if choice in _WITH_PLANS else None
     if choice == "all":
-        done = write_folder(finished, name, folder / file_name(name).text, wish=Wish("A4", unit), again=True, laid=laid,
-                            told=_working_on)
-        return " ".join((f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
-                         f"has {done.pages} pages.", *done.said, _LAST))
+        done = write_folder(
+            finished, name, folder / file_name(name).text, wish=Wish("A4", unit), again=True, laid=laid, told=_working_on
+        )
+        return " ".join(
+            (
+                f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
+                f"has {done.pages} pages.",
+                *done.said,
+                _LAST,
+            )
+        )
     begins = file_name(name)
     told, said = _written(finished, laid, choice, folder, begins, unit, name)
     last = _LAST if choice in _PAPERS else ""

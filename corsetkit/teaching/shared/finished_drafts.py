@@ -3,16 +3,15 @@
 from dataclasses import replace
 from html import escape
 
-from corsetkit.errors import CorsetkitError
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import Finished, FinishedPiece, finish, finished_pieces
 from corsetkit.pattern.pattern import Pattern
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.teaching.cells import Drafts
-from corsetkit.teaching.shared.seam_walk import kept_draft
-from corsetkit.errors import sentence
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.seam_walk import kept_draft
 
 _STYLE, _FINISH = ({one.name for one in quantities(cls)} for cls in (Style, Finish))
 

@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.move import STAY, Move, slid
-from corsetkit.geometry.paths import flattened, moved
 from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.free_space import Room
 from corsetkit.drawing.labels import block, broken
 from corsetkit.drawing.lettering import around
 from corsetkit.drawing.painting import edge_facts, pen_of
 from corsetkit.drawing.pens import CUT_PAPER, GRAPHITE, NAME, NOTCH, Pen, Tone
-from corsetkit.drawing.free_space import Room
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY, Move, slid
+from corsetkit.geometry.paths import flattened, moved
 
 SHADOW = Tone("shadow", "#d6cdbb")
 STRAIGHT = Pen("straight-cut", 0.34, GRAPHITE, (1.7, 1.1))
@@ -35,8 +35,10 @@ class Laid:
     @cached_property
     def edges(self):
         """Each edge with its run as it lies; a torn edge's run has its lower part missing."""
-        return tuple((edge, moved(edge.path if self.torn is None else _above(edge.path, self.torn), self.move))
-                     for edge in self.piece.edges)
+        return tuple(
+            (edge, moved(edge.path if self.torn is None else _above(edge.path, self.torn), self.move))
+            for edge in self.piece.edges
+        )
 
     @cached_property
     def tear(self):
@@ -55,7 +57,7 @@ class Laid:
             return tuple(curve for _, path in self.edges for curve in path)
         strokes = [curve for _, path in self.edges for curve in path]
         at = next(i for i, one in enumerate(strokes) if abs(one.end - self.tear[0].start) < 1e-6)
-        return (*strokes[:at + 1], *self.tear, *strokes[at + 1:])
+        return (*strokes[: at + 1], *self.tear, *strokes[at + 1 :])
 
     @cached_property
     def points(self):
@@ -72,8 +74,11 @@ class Laid:
         found = {}
         for share in (0.5, 0.4, 0.6, 0.3, 0.7):
             level = bottom + (top - bottom) * share
-            ends = sorted(crossing(a, b, level) for a, b in zip(self.points, self.points[1:] + self.points[:1])
-                          if (a.imag < level) != (b.imag < level))
+            ends = sorted(
+                crossing(a, b, level)
+                for a, b in zip(self.points, self.points[1:] + self.points[:1])
+                if (a.imag < level) != (b.imag < level)
+            )
             found |= {right - left: complex((left + right) / 2, level) for left, right in zip(ends[::2], ends[1::2])}
         return found[max(found)]
 
@@ -97,7 +102,7 @@ def paint_paper(canvas, laid):
 def paint_seen_through(canvas, laid, strong, pen):
     """Paint a piece that is drawn elsewhere already as if on tracing paper: all edges in `pen`, the notches of its `strong`
     edges, no facts and no paper."""
-    for edge, path in laid.edges:
+    for _edge, path in laid.edges:
         if path:
             canvas.line(path, pen)
     if laid.tear:

@@ -13,10 +13,14 @@ LEVELS = ("bust", "underbust", "waist", "hem")
 METHODS = {"wearer": "To the wearer", "guides": "By the guides"}
 
 CAP = "a plain round cap"
-WHAT_A_CAP_IS = ("A plain round cap is a shallow bowl, even all round, over the cup's outline and as high as bust and underbust "
-                 "ask for. Its angle is only something to compare with: no tape says how full a cup must be.")
-HEM = ("At the hem no tape was laid: body is there what the block has, and intended is that less what is still taken in for "
-       "the waist.")
+WHAT_A_CAP_IS = (
+    "A plain round cap is a shallow bowl, even all round, over the cup's outline and as high as bust and underbust "
+    "ask for. Its angle is only something to compare with: no tape says how full a cup must be."
+)
+HEM = (
+    "At the hem no tape was laid: body is there what the block has, and intended is that less what is still taken in for "
+    "the waist."
+)
 """What the hem's row means."""
 
 # Half a tenth of a millimetre: what two sides of a seam may miss each other by, ease taken off.

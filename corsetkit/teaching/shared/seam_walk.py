@@ -2,13 +2,12 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.quantity import declared, quantities
 from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.walking import Walk
-from corsetkit.teaching.shared.walking import walking_sheet
+from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared.walking import Walk, walking_sheet
 from corsetkit.units import CM_PER_INCH, round_to_sixteenth, say_length, say_number
 
 LONGEST = 45.0
@@ -23,8 +22,13 @@ class Walked:
     """How far a seam is walked."""
 
     walked: float = declared(
-        "how far from its upper end the seam is walked, on both sides at once", unit="cm", low=0, high=LONGEST, step=0.125,
-        default=4 * CM_PER_INCH)
+        "how far from its upper end the seam is walked, on both sides at once",
+        unit="cm",
+        low=0,
+        high=LONGEST,
+        step=0.125,
+        default=4 * CM_PER_INCH,
+    )
 
 
 @dataclass(frozen=True)
@@ -79,7 +83,7 @@ def walk_picture(name, pattern, walked, cm, unit):
 
 
 def _said(walk, walked, cm, unit):
-    say = lambda length: say_length(length, unit)  # noqa: E731
+    say = lambda length: say_length(length, unit)
     cm = walk.walked(cm)
     first, second = (walk.stretch(side, cm) for side in (0, 1))
     one, other = (_gone_along(walk, side, cm) for side in (0, 1))
@@ -90,8 +94,9 @@ def _said(walk, walked, cm, unit):
     end = min(first.end, second.end)
     at_end = walk.turned(end)
     if walk.turned(end) < _SAME_LINE:
-        yield (f"The {second.piece.name} need not turn while it is laid along the {first.piece.name}: both edges are one "
-               "line.")
+        yield (
+            f"The {second.piece.name} need not turn while it is laid along the {first.piece.name}: both edges are one line."
+        )
     elif cm > walk.length - 1e-9 and end > walk.length - 1e-9:
         yield f"From where they began together the {second.piece.name} has turned {say_number(at_end, 1)} degrees."
     else:
@@ -99,8 +104,10 @@ def _said(walk, walked, cm, unit):
         # With several pieces on a side the turning begins anew with each.
         ending = first if first.end <= second.end else second
         where = "at the end" if end > walk.length - 1e-9 else f"where the {ending.piece.name} ends"
-        yield (f"So far the {second.piece.name} has turned {say_number(turned, 1)} degrees against the {first.piece.name}; "
-               f"{where} it will have turned {say_number(at_end, 1)}{back}.")
+        yield (
+            f"So far the {second.piece.name} has turned {say_number(turned, 1)} degrees against the {first.piece.name}; "
+            f"{where} it will have turned {say_number(at_end, 1)}{back}."
+        )
 
 
 def _gone_along(walk, side, cm):

@@ -1,12 +1,11 @@
 """A small drawing that explains one word: a window on a draft, with nothing written but what the word needs."""
 
-from corsetkit.geometry.paths import flattened
-from corsetkit.drawing.canvas import box_area
-from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.hatching import fill
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, WASTE
-from corsetkit.drawing.canvas import Sheet
 from corsetkit.drawing.step_sheet import PENS
+from corsetkit.geometry.paths import flattened
 
 SEEN = 5.0
 """How wide a small drawing is seen, cm."""

@@ -7,10 +7,7 @@ seam sews into the cloth.
 """
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths
-from corsetkit.geometry.move import Move
-from corsetkit.geometry.points import turn_between
-from corsetkit.units import say_length
+
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.lettering import around, fitted, grown, text_box, text_width
 from corsetkit.drawing.pens import (
@@ -22,24 +19,20 @@ from corsetkit.drawing.pens import (
     LEADER,
     NEW,
     NOTCH,
-    Pen,
     SEWN,
     SMALL,
     SPOT,
     SPOT_TONE,
     SPOT_WORDS,
+    Pen,
 )
+from corsetkit.geometry import paths
+from corsetkit.geometry.move import Move
 from corsetkit.geometry.paths import cut_along, moved
+from corsetkit.geometry.points import turn_between
 from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.teaching.shared.laid_paper import (
-    Laid,
-    paint_laid,
-    paint_paper,
-    paint_seen_through,
-    torn_below,
-    written_in,
-)
-
+from corsetkit.teaching.shared.laid_paper import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
+from corsetkit.units import say_length
 
 SAME_STOP = 0.16
 """A notch this near to the walked place, cm, is reached: half a slider's step of an eighth of an inch."""
@@ -116,8 +109,12 @@ class Walk:
 
     def changes(self):
         """Where one piece gives way to the next on either side, with both pieces' names: (cm, before, after)."""
-        return [(first.end, first.piece.name, second.piece.name) for side in self.sides
-                for first, second in zip(side, side[1:]) if first.piece is not second.piece]
+        return [
+            (first.end, first.piece.name, second.piece.name)
+            for side in self.sides
+            for first, second in zip(side, side[1:])
+            if first.piece is not second.piece
+        ]
 
     def reached(self, cm):
         """The notch at the place, in cm from the start, or None."""
@@ -216,8 +213,12 @@ LAID = Pen("laid-along", 0.34, GRAPHITE)
 LAID_WALKED = Pen("laid-along-walked", 0.75, CHALK, (1.6, 0.8))
 """The piece that is laid along the other, seen through, and what of it is walked."""
 
-_KEY = ((NEW, "walked so far"), (LAID_WALKED, "the same, laid along"), (SEWN, "still to walk"),
-        (GUIDE, "direction of both edges here"))
+_KEY = (
+    (NEW, "walked so far"),
+    (LAID_WALKED, "the same, laid along"),
+    (SEWN, "still to walk"),
+    (GUIDE, "direction of both edges here"),
+)
 
 
 def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
@@ -326,8 +327,10 @@ def _names(shown, places, scale):
 
 def _described(walk, cm, unit, title):
     sides = (" and ".join(dict.fromkeys(one.piece.name for one in side)) for side in walk.sides)
-    return (f"{title}. On the one side {next(sides)}, on the other {next(sides)}; {say_length(cm, unit)} of "
-            f"{say_length(walk.length, unit)} are walked, on both sides alike.")
+    return (
+        f"{title}. On the one side {next(sides)}, on the other {next(sides)}; {say_length(cm, unit)} of "
+        f"{say_length(walk.length, unit)} are walked, on both sides alike."
+    )
 
 
 def _middle(box):

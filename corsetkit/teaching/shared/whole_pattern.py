@@ -1,11 +1,11 @@
 """The whole pattern as a picture with its numbers, and the same wearer drafted in both ways."""
 
-from corsetkit.errors import CorsetkitError
 from corsetkit.drawing.pattern_sheet import pattern_sheet
 from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared import pattern_said as said
+from corsetkit.errors import CorsetkitError
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared import pattern_said as said
 
 
 def picture(drafts: Drafts, style: dict) -> Picture:
@@ -15,9 +15,7 @@ def picture(drafts: Drafts, style: dict) -> Picture:
     sheet = pattern_sheet(pattern, unit, name)
     hem = (said.HEM,) if "hem" in pattern.girths else ()
     sentences = [*said.girth_sentences(pattern, unit), *hem, said.seam_sentence(pattern)]
-    return Picture(
-        svg_text(sheet), f"{sheet.title}. {sheet.description}", tuple(sentences), tuple(pattern.warnings)
-    )
+    return Picture(svg_text(sheet), f"{sheet.title}. {sheet.description}", tuple(sentences), tuple(pattern.warnings))
 
 
 def both_methods(desk) -> tuple[str, dict]:

@@ -1,22 +1,21 @@
-"""One wearer drafted by both methods: two sheets of pieces side by side, and the numbers.
-"""
+"""One wearer drafted by both methods: two sheets of pieces side by side, and the numbers."""
 
-from corsetkit.geometry.move import slid
-from corsetkit.geometry.paths import flattened, moved
+from html import escape
+
 from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
 from corsetkit.drawing.canvas import Sheet, box_area
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.teaching.shared.laid_paper import Laid, SHADOW, written_in
 from corsetkit.drawing.lettering import around, fitted
 from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
-from corsetkit.drawing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, Letter, Pen, SEWN
-from html import escape
-from corsetkit.errors import CorsetkitError, sentence
+from corsetkit.drawing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
 from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.teaching.shared import pattern_said as said
+from corsetkit.errors import CorsetkitError, sentence
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.paths import flattened, moved
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared import pattern_said as said
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.laid_paper import SHADOW, Laid, written_in
 from corsetkit.teaching.shared.whole_pattern import both_methods
-
 
 SCALE = 7.0
 OTHER = Pen("other-way", 0.4, CHALK, (1.5, 1.0))

@@ -1,17 +1,11 @@
-"""The two lacing edges as they stand on the body, and the back as it is laced, seen from behind.
-"""
+"""The two lacing edges as they stand on the body, and the back as it is laced, seen from behind."""
 
 from dataclasses import dataclass
 from functools import cached_property
 from math import asin, cos, degrees, radians, tan
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.paths import flattened, path_length
-from corsetkit.units import CM_PER_INCH, say_length
+
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
-from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.drawing.lettering import CAPITALS, text_width
 from corsetkit.drawing.pens import (
     BOARD_TONE,
@@ -24,14 +18,19 @@ from corsetkit.drawing.pens import (
     MARK_TONE,
     NAME,
     NEW,
-    Pen,
     RULE,
     SEWN,
     SMALL,
     SPOT_WORDS,
     WASTE,
+    Pen,
 )
-
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.paths import flattened, path_length
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.units import CM_PER_INCH, say_length
 
 EVEN = 0.32
 """Edges whose gaps differ by no more than this, cm (1/8 in), count as parallel: course convention."""
@@ -95,7 +94,8 @@ class Laced:
         """Between which levels the modesty panel has its whole width, for its ends may slope: the lower and the upper one."""
         low, _, high, _ = self.back.modesty
         return max(p.imag for p in (paths.path_start(low), paths.path_end(low))), min(
-            p.imag for p in (paths.path_start(high), paths.path_end(high)))
+            p.imag for p in (paths.path_start(high), paths.path_end(high))
+        )
 
     @property
     def panel_width(self):
@@ -119,8 +119,12 @@ class Laced:
             top, head = _beyond((Line(back.block.back.shoulder_tip, back.yoke_neck), *back.neckline.kept), torn)
         else:
             top, head = _beyond(back.yoke_line.kept, torn)
-        all_paths = {"hem": hem, "lacing edge": (Line(self.foot, self.head),),
-                "neckline" if self.yoke else "top": paths.turned_round(top), "torn": (Line(head, foot),)}
+        all_paths = {
+            "hem": hem,
+            "lacing edge": (Line(self.foot, self.head),),
+            "neckline" if self.yoke else "top": paths.turned_round(top),
+            "torn": (Line(head, foot),),
+        }
         return {name: paths.moved(path, self.move) for name, path in all_paths.items()}
 
     @cached_property
@@ -141,8 +145,9 @@ class Laced:
     @property
     def panel(self):
         """The modesty panel's whole outline, opened out about the centre back."""
-        low, _, high, side = (paths.moved(path, slid(complex(-self.back.block.back.waist_centre.real, 0.0)))
-                              for path in self.back.modesty)
+        low, _, high, side = (
+            paths.moved(path, slid(complex(-self.back.block.back.waist_centre.real, 0.0))) for path in self.back.modesty
+        )
         return (*low, *mirrored(low), *mirrored(side), *mirrored(high), *high, *side)
 
 
@@ -154,9 +159,13 @@ def _beyond(path, x):
 
 def mirrored(path):
     """The run on the other side of the centre back, run the other way round."""
-    flip = lambda p: -p.conjugate()  # noqa: E731
-    return tuple(Cubic(flip(c.end), flip(c.second), flip(c.first), flip(c.start)) if isinstance(c, Cubic)
-                 else Line(flip(c.end), flip(c.start)) for c in reversed(path))
+    flip = lambda p: -p.conjugate()
+    return tuple(
+        Cubic(flip(c.end), flip(c.second), flip(c.first), flip(c.start))
+        if isinstance(c, Cubic)
+        else Line(flip(c.end), flip(c.start))
+        for c in reversed(path)
+    )
 
 
 SCALE = 5.2
@@ -189,8 +198,11 @@ def laced_sheet(title, laced, widest, unit, description):
     words_at = reach + 3.5 + 2 * section
     bottom = min(p.imag for p in flat) - 1.2 * SCALE
     row = 0.62 * SCALE
-    right = max(words_at + 0.5 * SCALE + text_width("under each edge 10 15/16 in", SPOT_WORDS, SCALE),
-                row_width(_KEY, SCALE) - reach, reach + 2.0 + text_width(_CAPTION[1], SMALL, SCALE))
+    right = max(
+        words_at + 0.5 * SCALE + text_width("under each edge 10 15/16 in", SPOT_WORDS, SCALE),
+        row_width(_KEY, SCALE) - reach,
+        reach + 2.0 + text_width(_CAPTION[1], SMALL, SCALE),
+    )
     high = complex(right, crown + 2.2 * SCALE) + _MARGIN
     low = complex(-reach - _MARGIN, bottom - _MARGIN - row)
 
@@ -227,8 +239,11 @@ def _paint_back(canvas, laced, half, unit):
         canvas.area(turn(outline), CUT_PAPER)
         for name, path in half.items():
             more = {"role": "new"} if name == "lacing edge" else {}
-            canvas.line(turn(path), _PENS.get(name, FREE), 
-                        _facts(f"{_CALLED.get(name, name)}, {side} half", path_length(path), unit, more))
+            canvas.line(
+                turn(path),
+                _PENS.get(name, FREE),
+                _facts(f"{_CALLED.get(name, name)}, {side} half", path_length(path), unit, more),
+            )
         for name, path in laced.seams.items():
             canvas.line(turn(path), SEWN, _facts(f"{name}, {side} half", path_length(path), unit, {}))
     for bare in _bare(laced):
@@ -271,8 +286,15 @@ def _paint_gap(canvas, gap, y, up, unit):
     at = complex(0.0, y + up * 0.5 * SCALE)
     if gap > 1e-9:
         bar = 0.2j * SCALE
-        canvas.line((Line(at - gap / 2, at + gap / 2), Line(at - gap / 2 - bar, at - gap / 2 + bar),
-                     Line(at + gap / 2 - bar, at + gap / 2 + bar)), RULE, {"name": "gap", "length": say_length(gap, unit)})
+        canvas.line(
+            (
+                Line(at - gap / 2, at + gap / 2),
+                Line(at - gap / 2 - bar, at - gap / 2 + bar),
+                Line(at + gap / 2 - bar, at + gap / 2 + bar),
+            ),
+            RULE,
+            {"name": "gap", "length": say_length(gap, unit)},
+        )
     size = NAME.size * SCALE / 10
     canvas.words(at + 1j * (0.28 * SCALE if up > 0 else -0.28 * SCALE - CAPITALS * size), say_length(gap, unit), NAME)
 

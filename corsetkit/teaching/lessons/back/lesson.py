@@ -1,21 +1,21 @@
-"""Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; then the whole pattern, and both methods compared.
-"""
+"""Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; then the whole pattern, and both methods compared."""
 
+from dataclasses import replace
+
+from corsetkit.drawing.step_lines import lines_so_far
+from corsetkit.drawing.step_sheet import Drawn, step_sheet
+from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.teaching.lessons.back.laced import mirrored
-from corsetkit.drawing.step_sheet import Drawn, step_sheet
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.word_cards import Word
-from dataclasses import replace
-from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import quantities
-from corsetkit.drawing.step_lines import lines_so_far
-from corsetkit.teaching.lessons.back.taken_in import taken_at
 from corsetkit.steps.underbust import level_width
 from corsetkit.style import Style
+from corsetkit.teaching.cells import Drafts
+from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.lessons.back.all_wearers import all_wearers
+from corsetkit.teaching.lessons.back.both_methods import methods_beside
+from corsetkit.teaching.lessons.back.laced import mirrored
 from corsetkit.teaching.lessons.back.said import (
     gaps_from,
     laced_picture,
@@ -25,12 +25,12 @@ from corsetkit.teaching.lessons.back.said import (
     waist_girth,
     waist_said,
 )
-from corsetkit.teaching.cells import Drafts
-from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.lessons.back.taken_in import taken_at
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.lessons.back.both_methods import methods_beside
+from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.shared.whole_pattern import picture as whole_picture
+from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, say_length
 
 
@@ -41,10 +41,20 @@ def back_words(steps):
     side = (*half.side_above, *waist.side_waist, *found.side_below)
     lacing = (Line(found.hem.edge, found.neckline.edge),)
     parting = [Drawn(path, "before") for path in (found.upper_parting, *waist.legs, found.lower_parting)]
-    panels = [Drawn(found.hem.kept, "before"), Drawn(found.yoke_line.kept, "before"), Drawn(side, "before"),
-              Drawn(found.armscye_panel, "before"), *parting]
-    yoke = [found.yoke_line.kept, (Line(found.yoke_line.edge, found.neckline.edge),), found.neckline.kept,
-            (Line(found.yoke_neck, half.shoulder_tip),), found.armscye_yoke]
+    panels = [
+        Drawn(found.hem.kept, "before"),
+        Drawn(found.yoke_line.kept, "before"),
+        Drawn(side, "before"),
+        Drawn(found.armscye_panel, "before"),
+        *parting,
+    ]
+    yoke = [
+        found.yoke_line.kept,
+        (Line(found.yoke_line.edge, found.neckline.edge),),
+        found.neckline.kept,
+        (Line(found.yoke_neck, half.shoulder_tip),),
+        found.armscye_yoke,
+    ]
     left, hem, top = paths.path_start(found.hem.kept).real - 1.5, found.underbust.hem_level - 1.5, found.yoke_line.edge.imag
     lower, upper = (left, hem, centre + 2.0, top + 4.0), (left - 2.0, top - 6.0, centre + 4.0, half.neck_side.imag + 2.0)
     middle = (waist.axis - 12.0, hem, centre + 14.0, top + 4.0)
@@ -100,15 +110,30 @@ class BackLesson(StepLesson):
         """What side seam and back dart take at each level."""
         names = ("waist_reduction", "reduction_at_side")
         panel = Panel("Where is the waist taken in most, and where not at all?", ("below_the_bust", *names))
-        return self.drawn("taken_in", (panel,), Drafts, self._taken, _named(*names),
-                          lambda desk, drafts: looking_at(drafts.steps(desk.record.style, self.step)[1].back), looking_at(None))
+        return self.drawn(
+            "taken_in",
+            (panel,),
+            Drafts,
+            self._taken,
+            _named(*names),
+            lambda desk, drafts: looking_at(drafts.steps(desk.record.style, self.step)[1].back),
+            looking_at(None),
+        )
 
     def laced(self):
         """The two edges as laced, and the modesty panel behind them."""
-        panel = Panel("Which shape do the edges make, and is the gap still covered?",
-                      ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"))
-        return self.drawn("laced", (panel,), Drafts, self._laced, _named("modesty_overlap", "modesty_shorter"),
-                          lambda desk, drafts: gaps_from(Style(**desk.record.style).lacing_gap))
+        panel = Panel(
+            "Which shape do the edges make, and is the gap still covered?",
+            ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"),
+        )
+        return self.drawn(
+            "laced",
+            (panel,),
+            Drafts,
+            self._laced,
+            _named("modesty_overlap", "modesty_shorter"),
+            lambda desk, drafts: gaps_from(Style(**desk.record.style).lacing_gap),
+        )
 
     def whole(self):
         """The whole pattern."""
@@ -146,7 +171,9 @@ class BackLesson(StepLesson):
         back = steps.block.back
         left = min(back.hip_side.real, back.underarm.real) - 1.0
         # The front is told and not written on: nothing is new there.
-        lines = [one if max(p.real for p in paths.flattened(one.path, 0.5)) > left else replace(one, label="") for one in drawn]
+        lines = [
+            one if max(p.real for p in paths.flattened(one.path, 0.5)) > left else replace(one, label="") for one in drawn
+        ]
         return step_sheet(title, [*lines, *more], (), unit)
 
     def _words(self, steps):
@@ -155,7 +182,7 @@ class BackLesson(StepLesson):
     def _said(self, steps, unit):
         found, style = steps.back, steps.style
         waist, half = found.waist, style.waist_reduction / 2
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         return (
             f"The waist reduction is {say(style.waist_reduction)} all round, so {say(half)} for each half of the back: "
             f"{say(waist.at_side)} at the side seam, {say(half - waist.at_side)} in the back dart.",
@@ -177,11 +204,16 @@ class BackLesson(StepLesson):
             return drafts.steps({**kept, "waist_reduction": value}, self.step)[1]
 
         other = _another(at, now)
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         right, more = at(other).back.waist.dart, other - now
-        slips = [(waist.dart + more / 2, "that leaves nothing of the change to the side seam; it takes its share"),
-                 (waist.dart + more, "that puts the whole change into one dart; it is shared by both halves of the back, and "
-                  "in each by side seam and dart")]
+        slips = [
+            (waist.dart + more / 2, "that leaves nothing of the change to the side seam; it takes its share"),
+            (
+                waist.dart + more,
+                "that puts the whole change into one dart; it is shared by both halves of the back, and "
+                "in each by side seam and dart",
+            ),
+        ]
         if block > 0.5:
             slips.append((right - block, "that is what is new; the dart the block had at the waist is still in it"))
         return Asked(
@@ -196,7 +228,7 @@ class BackLesson(StepLesson):
 
     def _tape(self, steps, unit):
         found, gap = steps.back, steps.style.lacing_gap
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         front = level_width(found.underbust, 0.0)
         back = taken_at(found, found.block.back.bust_level).width - gap / 2
         return (

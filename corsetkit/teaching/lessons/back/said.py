@@ -1,21 +1,20 @@
-"""What is said and shown of the back: what is taken in at a level, the laced edges, and the pattern's seams as a table.
-"""
+"""What is said and shown of the back: what is taken in at a level, the laced edges, and the pattern's seams as a table."""
 
-from corsetkit.quantity import declared, quantities
-from corsetkit.teaching.lessons.back.laced import EVEN, JUST, Laced, PARALLEL, WIDE_ABOVE, laced_sheet
-from corsetkit.teaching.lessons.back.taken_in import TIE, lowest, taken_at, taken_sheet, told
-from corsetkit.style import Style
-from corsetkit.units import CM_PER_INCH, say_length
 from dataclasses import dataclass, replace
-from corsetkit.pieces.measured import girths
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.picture import Picture, Stored
 from html import escape
-from corsetkit.errors import CorsetkitError, sentence
+
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.svg import svg_text
+from corsetkit.errors import CorsetkitError, sentence
+from corsetkit.pieces.measured import girths
+from corsetkit.quantity import declared, quantities
+from corsetkit.style import Style
+from corsetkit.teaching.lessons.back.laced import EVEN, JUST, PARALLEL, WIDE_ABOVE, Laced, laced_sheet
+from corsetkit.teaching.lessons.back.taken_in import TIE, lowest, taken_at, taken_sheet, told
+from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.shared import pattern_said as said
-
+from corsetkit.units import CM_PER_INCH, say_length
 
 _NOTHING = 0.02
 """Less than this, cm, no tape tells."""
@@ -24,14 +23,16 @@ _LEAST_UNDER = next(one.low for one in quantities(Style) if one.name == "modesty
 
 def waist_said(waist, gap, unit) -> str:
     """The waist's girths, from its `Girth`; `gap` is the lacing gap, cm."""
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
-    return (f"Waist: body {say(waist.body)}, intended {say(waist.intended)}, finished {say(waist.finished)}, the gap of "
-            f"{say(gap)} counted.")
+    say = lambda cm: say_length(cm, unit)
+    return (
+        f"Waist: body {say(waist.body)}, intended {say(waist.intended)}, finished {say(waist.finished)}, the gap of "
+        f"{say(gap)} counted."
+    )
 
 
 def taken_said(taken, style, waist, unit):
     """Sentences on a `Taken`; `waist` is the `Girth` at the waist."""
-    say = lambda cm: told(cm, unit)  # noqa: E731
+    say = lambda cm: told(cm, unit)
     place = "At the waist" if taken.y == 0.0 else f"{say(abs(taken.y))} {'above' if taken.y > 0 else 'below'} the waist"
     block = f", of which the block's own dart took {say(taken.in_block)} already" if taken.in_block > _NOTHING else ""
     if taken.more_in_dart < -_NOTHING:
@@ -46,13 +47,15 @@ def taken_said(taken, style, waist, unit):
     if taken.y > 0:
         yield "Towards the bust level both run out to nothing, for the bust keeps its girth."
     elif taken.y < 0:
-        yield ("Below the waist the dart runs out to nothing above the hem, and the side seam at the hip: there the body is wide "
-               "again.")
+        yield (
+            "Below the waist the dart runs out to nothing above the hem, and the side seam at the hip: there the body is wide "
+            "again."
+        )
     yield waist_said(waist, style.lacing_gap, unit)
 
 
 def _sum_said(taken, unit):
-    say = lambda cm: told(cm, unit)  # noqa: E731
+    say = lambda cm: told(cm, unit)
     words = f"Both halves: 2 x ({say(taken.at_side)} + {say(taken.more_in_dart)}) = {say(taken.all_round)}"
     part = CM_PER_INCH / 16 if unit == "in" else 0.1
     side, dart, whole = (round((cm + TIE) / part) for cm in (taken.at_side, taken.more_in_dart, taken.all_round))
@@ -67,21 +70,28 @@ def laced_said(laced, style, unit):
 
 
 def _shape_said(laced, drafted, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     if laced.shape == PARALLEL:
         apart = (laced.gap_above + laced.gap_below) / 2
         off = apart - drafted
         if abs(off) <= EVEN:
             yield f"The edges stand parallel, {say(apart)} apart as drafted: every girth comes to what was drawn."
             return
-        yield (f"The edges stand parallel, {say(abs(off))} {'farther apart' if off > 0 else 'nearer'} than drafted: so laced, "
-               f"every girth is {say(abs(off))} {'more' if off > 0 else 'less'} than was drawn.")
-        yield ("If it closes no farther in comfort, the whole corset is too small for this body." if off > 0 else
-               "If it must be drawn so close to hold, the whole corset is too large for this body.")
+        yield (
+            f"The edges stand parallel, {say(abs(off))} {'farther apart' if off > 0 else 'nearer'} than drafted: so laced, "
+            f"every girth is {say(abs(off))} {'more' if off > 0 else 'less'} than was drawn."
+        )
+        yield (
+            "If it closes no farther in comfort, the whole corset is too small for this body."
+            if off > 0
+            else "If it must be drawn so close to hold, the whole corset is too large for this body."
+        )
         return
     shape = "a V" if laced.shape == WIDE_ABOVE else "an inverted V"
-    yield (f"The edges make {shape}: {say(laced.gap_above)} apart at the top, {say(laced.gap_below)} at the lower edge. "
-           f"Drafted are {say(drafted)}.")
+    yield (
+        f"The edges make {shape}: {say(laced.gap_above)} apart at the top, {say(laced.gap_below)} at the lower edge. "
+        f"Drafted are {say(drafted)}."
+    )
     yield _end_said("top", "above", laced.gap_above - drafted, say)
     yield _end_said("lower edge", "below", laced.gap_below - drafted, say)
     yield "Never change the centre back alone (common practice, no source). Pin, lace, and look again."
@@ -91,21 +101,28 @@ def _end_said(end, where, off, say):
     """What one end of the lacing edges asks for; `off` is by how much its gap is wider than drafted, cm."""
     if abs(off) <= EVEN:
         return f"At the {end} the gap is as drafted: leave the girth there as it is."
-    size, change = ("small", "let the two side seams and the two back seams out") if off > 0 else (
-        "large", "take the two side seams and the two back seams in")
-    return (f"At the {end} the gap is {say(abs(off))} {'wider' if off > 0 else 'narrower'} than drafted, so the corset is that "
-            f"much too {size} there: {change} {where} the waist, each by about {say(abs(off) / 4)} at the {end}.")
+    size, change = (
+        ("small", "let the two side seams and the two back seams out")
+        if off > 0
+        else ("large", "take the two side seams and the two back seams in")
+    )
+    return (
+        f"At the {end} the gap is {say(abs(off))} {'wider' if off > 0 else 'narrower'} than drafted, so the corset is that "
+        f"much too {size} there: {change} {where} the waist, each by about {say(abs(off) / 4)} at the {end}."
+    )
 
 
 def _panel_said(laced, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     foot, head = map(laced.under, laced.ends)
     told = f"The modesty panel is {say(laced.panel_width)} wide"
     if min(foot, head) >= JUST:
         yield f"{told} and reaches {say(head)} under each edge at its upper end, {say(foot)} at its lower end."
         if min(foot, head) < _LEAST_UNDER - JUST:
-            yield (f"Less than {say(_LEAST_UNDER)} under an edge is little: it slips out when the wearer moves (course "
-                   "convention).")
+            yield (
+                f"Less than {say(_LEAST_UNDER)} under an edge is little: it slips out when the wearer moves (course "
+                "convention)."
+            )
     else:
         bare = [f"{say(-under)} at its {word} end" for word, under in (("upper", head), ("lower", foot)) if under <= -JUST]
         shows = f"skin shows on each side, {' and '.join(bare)}" if bare else "its end just meets the edges, and slips out"
@@ -124,7 +141,12 @@ class Looking:
 
     below_the_bust: float = declared(
         "how far below the bust level the back is looked at: at the waist, unless you move it",
-        unit="cm", low=0, high=30, step=CM_PER_INCH / 8, default=12)
+        unit="cm",
+        low=0,
+        high=30,
+        step=CM_PER_INCH / 8,
+        default=12,
+    )
 
 
 @dataclass(frozen=True)
@@ -132,11 +154,21 @@ class Gaps:
     """How far the lacing edges are apart on the body."""
 
     gap_at_the_top: float = declared(
-        "how far the lacing edges are apart at their upper ends when laced", unit="cm", low=0, high=30,
-        step=CM_PER_INCH / 8, default=3 * CM_PER_INCH)
+        "how far the lacing edges are apart at their upper ends when laced",
+        unit="cm",
+        low=0,
+        high=30,
+        step=CM_PER_INCH / 8,
+        default=3 * CM_PER_INCH,
+    )
     gap_at_the_hem: float = declared(
-        "how far the lacing edges are apart at the lower edge when laced", unit="cm", low=0, high=30,
-        step=CM_PER_INCH / 8, default=3 * CM_PER_INCH)
+        "how far the lacing edges are apart at the lower edge when laced",
+        unit="cm",
+        low=0,
+        high=30,
+        step=CM_PER_INCH / 8,
+        default=3 * CM_PER_INCH,
+    )
 
 
 def looking_at(back):
@@ -193,12 +225,15 @@ def seam_table(drafts, style) -> Stored:
         return Stored(f"<p>{escape(words)}</p>", (words,))
     rows = seam_rows(pattern, drafts.desk.record.unit)
     heads = "".join(f'<th scope="col"{_LEFT}>{head}</th>' for head in _HEADS)
-    cells = "".join(f'<tr><th scope="row"{_LEFT}><b>{row[0]}</b></th>{"".join(_cell(one) for one in row[1:])}</tr>'
-                    for row in rows)
+    cells = "".join(
+        f'<tr><th scope="row"{_LEFT}><b>{row[0]}</b></th>{"".join(_cell(one) for one in row[1:])}</tr>' for row in rows
+    )
     told = said.seam_sentence(pattern)
     more = said.rounded_each(drafts.desk.record.unit)
-    html = (f"<table><caption>The seams of {escape(name)}'s corset, in the order in which they are sewn</caption>"
-            f"<thead><tr>{heads}</tr></thead><tbody>{cells}</tbody></table><p>{escape(told)} {more}</p>")
+    html = (
+        f"<table><caption>The seams of {escape(name)}'s corset, in the order in which they are sewn</caption>"
+        f"<thead><tr>{heads}</tr></thead><tbody>{cells}</tbody></table><p>{escape(told)} {more}</p>"
+    )
     return Stored(html, (*(_told(row) for row in rows), told, more))
 
 
@@ -206,9 +241,18 @@ def seam_rows(pattern, unit) -> tuple[tuple[str, ...], ...]:
     """The cells of each seam's row, in the order of `_HEADS`."""
     owners = owners_of(pattern.pieces)
     return tuple(
-        (seam_letter(seam.number), seam.name, _pieces(seam.sides[0], owners), say_length(seam.lengths[0], unit),
-         _pieces(seam.sides[1], owners), say_length(seam.lengths[1], unit), _difference(seam.difference), str(len(seam.marks)))
-        for seam in pattern.seams)
+        (
+            seam_letter(seam.number),
+            seam.name,
+            _pieces(seam.sides[0], owners),
+            say_length(seam.lengths[0], unit),
+            _pieces(seam.sides[1], owners),
+            say_length(seam.lengths[1], unit),
+            _difference(seam.difference),
+            str(len(seam.marks)),
+        )
+        for seam in pattern.seams
+    )
 
 
 def _pieces(side, owners):

@@ -1,13 +1,11 @@
-"""What is taken in at one level of the back, as numbers, as bars end to end, and on half the back.
-"""
+"""What is taken in at one level of the back, as numbers, as bars end to end, and on half the back."""
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths
-from corsetkit.units import CM_PER_INCH, say_length
-from corsetkit.steps.underbust import level_width
+
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, text_width
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import (
     BEFORE,
     BODY,
@@ -25,10 +23,11 @@ from corsetkit.drawing.pens import (
     SPOT_WORDS,
     WASTE,
 )
+from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.drawing.name_places import Clutter
+from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.shared.close_up import paint_row
-
+from corsetkit.units import CM_PER_INCH, say_length
 
 TIE = 1e-7
 """Halves of a sixteenth are told upwards, by whatever rounding a length was reached: two equal shares read alike."""
@@ -94,8 +93,7 @@ def taken_at(back, below_bust):
     if abs(y) <= NEAR:
         y = 0.0
     sides = [_at(path, y) for path in ((*half.side_waist, *half.side_hip), (*waist.side_waist, *waist.side_hip))]
-    return Taken(y, *sides, _legs(half.dart_legs, half.dart_axis, y), _legs(waist.legs, waist.axis, y),
-                 half.waist_centre.real)
+    return Taken(y, *sides, _legs(half.dart_legs, half.dart_axis, y), _legs(waist.legs, waist.axis, y), half.waist_centre.real)
 
 
 def lowest(back):
@@ -173,8 +171,11 @@ def _paint_patches(canvas, corner, taken, reduction, unit):
 def _paint_tape(canvas, at, reduction, unit, drop):
     step, long = _TICKS[unit]
     length = reduction * LARGER
-    canvas.line(box_run(at.real, at.imag, at.real + length, at.imag + _PATCH), RULE,
-                {"name": "waist reduction", "length": told(reduction, unit)})
+    canvas.line(
+        box_run(at.real, at.imag, at.real + length, at.imag + _PATCH),
+        RULE,
+        {"name": "waist reduction", "length": told(reduction, unit)},
+    )
     for i in range(1, int(reduction / step - 1e-9) + 1):
         x = at.real + i * step * LARGER
         tick(canvas, complex(x, at.imag + _PATCH), complex(x, at.imag + _PATCH * (0.35 if i % long == 0 else 0.65)), RULE)
@@ -189,14 +190,21 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
     legs = sorted((taken.axis - taken.dart / 2, taken.axis + taken.dart / 2))
     side = paths.at_level((*taken.side_waist, *taken.side_hip), 0.0).real
     lacing, centre = back.hem.edge.real, half.waist_centre.real
-    widths = (("front", level_width(back.underbust, 0.0)), ("side back", legs[0] - side),
-              ("centre back", lacing - legs[1]), ("half the gap", centre - lacing))
+    widths = (
+        ("front", level_width(back.underbust, 0.0)),
+        ("side back", legs[0] - side),
+        ("centre back", lacing - legs[1]),
+        ("half the gap", centre - lacing),
+    )
     canvas.words(corner, "Half the waist", NAME, "start")
     canvas.words(corner - 1.2j, "drawn half as large", SMALL, "start")
     at = corner - 1j * (2.2 + _ROW)
     length = waist.body / 2
-    canvas.line(box_run(at.real, at.imag, at.real + length * SMALLER, at.imag + _PATCH), BEFORE,
-                {"name": "half the body's waist", "length": told(length, unit)})
+    canvas.line(
+        box_run(at.real, at.imag, at.real + length * SMALLER, at.imag + _PATCH),
+        BEFORE,
+        {"name": "half the body's waist", "length": told(length, unit)},
+    )
     words = f"body {told(length, unit)}"
     canvas.words(complex(at.real + length * SMALLER + 0.6, at.imag + _PATCH / 2) - drop, words, SPOT_WORDS, "start")
     at -= 1j * _ROW
@@ -212,8 +220,12 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
     canvas.words(complex(x + 0.6, at.imag + _PATCH / 2) - drop, words, NAME, "start")
 
 
-_PARTS = {"front": (0, "middle", 0.5), "side back": (0, "middle", 0.45), "centre back": (1, "middle", 0.65),
-          "half the gap": (0, "start", 0.25)}
+_PARTS = {
+    "front": (0, "middle", 0.5),
+    "side back": (0, "middle", 0.45),
+    "centre back": (1, "middle", 0.65),
+    "half the gap": (0, "start", 0.25),
+}
 """Each part's name under it: in which row, how it is anchored, and at which share of the part. The narrow parts' names are
 wider than they."""
 
@@ -229,8 +241,13 @@ def _paint_part(canvas, corner, width, name):
 
 SCALE = 3.2
 
-_KEY = ((BEFORE, "the block"), (NEW, "taken in"), (WASTE, "cloth taken"), (BODY, "bust level and waist"),
-        (GUIDE, "the level looked at"))
+_KEY = (
+    (BEFORE, "the block"),
+    (NEW, "taken in"),
+    (WASTE, "cloth taken"),
+    (BODY, "bust level and waist"),
+    (GUIDE, "the level looked at"),
+)
 _MARGIN = 2.0
 _BESIDE_SEAM = 6.0
 """Paper left of the side seam, for what it takes."""
@@ -335,15 +352,21 @@ def _words(clutter, back, taken, unit, centre):
     """Where what is taken is written, and the names of the few lines that need one."""
     half = back.block.back
     above = 0.42j * SCALE
-    for at, text in ((taken.block_side, told(taken.at_side, unit)),
-                     (min(taken.legs, key=lambda p: p.real), _dart_words(taken, unit))):
+    for at, text in (
+        (taken.block_side, told(taken.at_side, unit)),
+        (min(taken.legs, key=lambda p: p.real), _dart_words(taken, unit)),
+    ):
         middle = at + above - 0.3 * SCALE - text_width(text, SPOT_WORDS, SCALE) / 2
         yield clutter.on(middle, text, SPOT_WORDS)
-    upright = lambda x: (Line(complex(x, half.underarm.imag), complex(x, back.hem.edge.imag)),)  # noqa: E731
-    for path, name in ((upright(back.hem.edge.real), "lacing edge"), (upright(centre), "centre back"),
-                      (back.hem.kept, "hem"), (back.waist.legs[0], "back dart"),
-                      ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), "bust level"),
-                      ((Line(half.waist_side, half.waist_centre),), "waist")):
+    upright = lambda x: (Line(complex(x, half.underarm.imag), complex(x, back.hem.edge.imag)),)
+    for path, name in (
+        (upright(back.hem.edge.real), "lacing edge"),
+        (upright(centre), "centre back"),
+        (back.hem.kept, "hem"),
+        (back.waist.legs[0], "back dart"),
+        ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), "bust level"),
+        ((Line(half.waist_side, half.waist_centre),), "waist"),
+    ):
         yield clutter.along(paths.flattened(path, 0.05), name, LINE_WORDS)
 
 

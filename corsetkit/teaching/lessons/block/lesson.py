@@ -2,21 +2,21 @@
 
 from dataclasses import replace
 
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, quantities
-from corsetkit.teaching.lessons.block.two_blocks import compared
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.lessons.block.two_blocks import two_blocks
 from corsetkit.steps.shares import SIDE_LIMIT
-from corsetkit.teaching.lessons.block import pictures as block_pictures, pictures as block_words
-from corsetkit.teaching.lessons.block.pictures import Looking
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.lessons.block import pictures as block_pictures
+from corsetkit.teaching.lessons.block import pictures as block_words
+from corsetkit.teaching.lessons.block.pictures import Looking
+from corsetkit.teaching.lessons.block.two_blocks import compared, two_blocks
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.shared.what_moved import degrees
+from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 LENGTHS = ("front_waist_length", "shoulder_length", "across_back_width")
@@ -48,22 +48,32 @@ class BlockLesson(StepLesson):
     def closing(self):
         """Girths that close on the body, level by level."""
         panel = Panel("Does the paper come to the body's own girth?", ("below_the_bust_line", "bust_ease", "waist_ease"))
-        return self.drawn("closing", (panel,), Drafts, block_pictures.closing, self.offered(),
-                          lambda desk, drafts: (_how_far_down(_body(desk)),))
+        return self.drawn(
+            "closing",
+            (panel,),
+            Drafts,
+            block_pictures.closing,
+            self.offered(),
+            lambda desk, drafts: (_how_far_down(_body(desk)),),
+        )
 
     def side_dart(self):
         """Where the side dart comes from."""
         panel = Panel("How long is the front's side seam when the dart is closed?", ("dart_closed_by",))
         # No style values here: the slider ends where the dart is closed, and with them it would end elsewhere.
-        return self.drawn("side_dart", (panel,), Drafts, block_pictures.side_dart,
-                          own=lambda desk, drafts: (_how_far_closed(desk),))
+        return self.drawn(
+            "side_dart", (panel,), Drafts, block_pictures.side_dart, own=lambda desk, drafts: (_how_far_closed(desk),)
+        )
 
     def _moving(self, cell, panel):
         """A table of her measurements over the block as it is measured."""
         return self.drawn(
-            cell, (panel,), lambda desk: (Drafts(desk), Drafts(desk)),
+            cell,
+            (panel,),
+            lambda desk: (Drafts(desk), Drafts(desk)),
             lambda drafts, values: block_pictures.measured(drafts, values, REACH),
-            own=lambda desk, drafts: tuple(_around_hers(_body(desk), panel.names)))
+            own=lambda desk, drafts: tuple(_around_hers(_body(desk), panel.names)),
+        )
 
     def _words(self, steps):
         return block_words.words(steps)
@@ -71,23 +81,31 @@ class BlockLesson(StepLesson):
     def _said(self, steps, unit):
         block, body, style = steps.block, steps.measurements, steps.style
         front, back = block.front, block.back
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         surplus = (body.bust_girth + style.bust_ease - body.waist_girth - style.waist_ease) / 2
-        yield (f"Front waist length {say(body.front_waist_length)}, less neck to bust point "
-               f"{say(body.neck_to_bust_point)}: the bust point is {say(block.bust_point.imag)} above the waist.")
-        yield (f"At the bust half the front is {say(front.width)} wide and half the back {say(back.width)}: "
-               f"all round {say(2 * (front.width + back.width))}.")
+        yield (
+            f"Front waist length {say(body.front_waist_length)}, less neck to bust point "
+            f"{say(body.neck_to_bust_point)}: the bust point is {say(block.bust_point.imag)} above the waist."
+        )
+        yield (
+            f"At the bust half the front is {say(front.width)} wide and half the back {say(back.width)}: "
+            f"all round {say(2 * (front.width + back.width))}."
+        )
         if surplus > 0:
             side = 2 * (front.width - front.waist_side.real)
-            yield (f"Half the bust is {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
-                   f"the front dart {say(front.waist_dart)}, the back dart {say(back.waist_dart)}.")
+            yield (
+                f"Half the bust is {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
+                f"the front dart {say(front.waist_dart)}, the back dart {say(back.waist_dart)}."
+            )
             yield from _stopped(body, style, surplus, say)
         else:
             yield "The waist is as large as the bust or larger, so no dart is taken there and the side seams slant out."
         if block.side_dart:
             mouth = abs(block.mouth_upper - block.mouth_lower)
-            yield (f"The front is {say(block.length_difference)} longer than the back. So the side dart opens "
-                   f"{degrees(block.side_dart)}, and its mouth is {say(mouth)} wide.")
+            yield (
+                f"The front is {say(block.length_difference)} longer than the back. So the side dart opens "
+                f"{degrees(block.side_dart)}, and its mouth is {say(mouth)} wide."
+            )
         yield f"Front and back neckline together come to {say(body.neck_base_girth / 2)}, half the neck base girth."
 
     def _tape(self, steps, unit):
@@ -96,12 +114,16 @@ class BlockLesson(StepLesson):
             ease = getattr(style, f"{name}_ease")
             beyond = f" and half of {say_length(ease, unit)} ease" if ease else ""
             half = (getattr(body, f"{name}_girth") + ease) / 2
-            yield (f"At the {name} half the front and half the back{darts} together measure {say_length(half, unit)}: "
-                   f"half the {name} girth{beyond}.")
+            yield (
+                f"At the {name} half the front and half the back{darts} together measure {say_length(half, unit)}: "
+                f"half the {name} girth{beyond}."
+            )
         yield "Lay front and back together at the shoulder: neckline and armscye run on without a corner."
         if block.side_dart:
-            yield ("Pin the side dart shut: laid along the back's from the waist up, the front's side seam ends with it "
-                   "at the underarm.")
+            yield (
+                "Pin the side dart shut: laid along the back's from the waist up, the front's side seam ends with it "
+                "at the underarm."
+            )
 
     def _asked(self, name, steps, unit, drafts):
         body, style, more = steps.measurements, style_of(steps), MORE_BUST[unit]
@@ -118,12 +140,15 @@ class BlockLesson(StepLesson):
             sheet = two_blocks(title, steps.block, lines, unit, f"{title}: half a front and half a back move at the side.")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(abs(cm), unit)  # noqa: E731
+        say = lambda cm: say_length(abs(cm), unit)
         start, right = steps.block.front.width, at(1).block.front.width
         shared = ("the front takes three fifths of it, the back two" if steps.style.to_the_wearer
                   else "front and back take the same of it")  # fmt: skip
-        rule = ("Front and back share the difference, and the front takes a little more of it." if steps.style.to_the_wearer
-                else "Front and back share the difference alike.")
+        rule = (
+            "Front and back share the difference, and the front takes a little more of it."
+            if steps.style.to_the_wearer
+            else "Front and back share the difference alike."
+        )
         slips = (
             (start + more, f"you changed half the front by the whole {say(more)}; "
                            "that girth runs round front and back, left and right"),
@@ -160,9 +185,11 @@ def _stopped(body, style, surplus, say):
     asked = style.waist_side_share * surplus
     if style.to_the_wearer and asked > most:
         share = f"A share of {say_number(100 * style.waist_side_share, 0)} % asks for {say(asked)}. "
-        yield (f"{share if say(asked) != say(most) else ''}The side seams stop at {say(most)}, half of the difference "
-               "between half the bust and half the underbust, so that the darts keep something to take under the breast "
-               "(course convention). A larger share moves nothing.")
+        yield (
+            f"{share if say(asked) != say(most) else ''}The side seams stop at {say(most)}, half of the difference "
+            "between half the bust and half the underbust, so that the darts keep something to take under the breast "
+            "(course convention). A larger share moves nothing."
+        )
 
 
 def _around_hers(body: Measurements, names=tuple(REACH)):

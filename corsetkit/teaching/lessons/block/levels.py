@@ -1,11 +1,7 @@
-"""The tape laid level round half a block, and its stretches of paper end to end as one strip beside the body's girth.
-"""
+"""The tape laid level round half a block, and its stretches of paper end to end as one strip beside the body's girth."""
 
 from dataclasses import dataclass
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import unit
-from corsetkit.units import CM_PER_INCH, say_length
+
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, text_width
@@ -18,16 +14,19 @@ from corsetkit.drawing.pens import (
     GUIDE,
     HEADING,
     LINE_WORDS,
-    Letter,
     NAME,
     NEW,
     PAPER_TONE,
-    Pen,
     RULE,
     SPOT_WORDS,
     WASTE,
+    Letter,
+    Pen,
 )
-
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import unit
+from corsetkit.units import CM_PER_INCH, say_length
 
 NEAR = 1e-9
 
@@ -80,12 +79,22 @@ def _level(block, below_bust, name):
     height = front.bust_level - below_bust
     if name == "bust":
         centre = complex(back.waist_centre.real, back.bust_level)
-        return Level(name, below_bust, height, ((Line(complex(0, height), complex(front.width, height)),),),
-                     ((Line(centre - back.width, centre),),))
+        return Level(
+            name,
+            below_bust,
+            height,
+            ((Line(complex(0, height), complex(front.width, height)),),),
+            ((Line(centre - back.width, centre),),),
+        )
     if height > 0:
         return _above_the_waist(block, below_bust, height, name)
-    return Level(name, below_bust, height, _straight(front, complex(0, height), _on_side(front, height)),
-                 _straight_back(back, height, _on_side(back, height)))
+    return Level(
+        name,
+        below_bust,
+        height,
+        _straight(front, complex(0, height), _on_side(front, height)),
+        _straight_back(back, height, _on_side(back, height)),
+    )
 
 
 def _above_the_waist(block, below_bust, height, name):
@@ -159,8 +168,9 @@ def _to_the_side(block, start, up):
 
 def gaps(level):
     """The straight ways across the darts, between the stretches of one half."""
-    return tuple(Line(paths.path_end(a), paths.path_start(b)) for half in (level.front, level.back)
-                 for a, b in zip(half, half[1:]))
+    return tuple(
+        Line(paths.path_end(a), paths.path_start(b)) for half in (level.front, level.back) for a, b in zip(half, half[1:])
+    )
 
 
 SCALE = 5.0
@@ -229,8 +239,12 @@ def _paint_block(canvas, block, unit):
         inwards = 0.4 * (half.across - half.waist_centre).real
         canvas.words(complex(half.waist_centre.real + inwards, half.across.imag - 0.6 * SCALE), word, NAME)
         up = complex(half.waist_centre.real, half.across.imag)
-        lines = {f"{word} armscye": half.armscye[1:], f"{word} side seam": half.side,
-                 f"centre {word}": (Line(up, half.hip_centre),), f"{word} hip line": (Line(half.hip_centre, half.hip_side),)}
+        lines = {
+            f"{word} armscye": half.armscye[1:],
+            f"{word} side seam": half.side,
+            f"centre {word}": (Line(up, half.hip_centre),),
+            f"{word} hip line": (Line(half.hip_centre, half.hip_side),),
+        }
         sewn = {f"{word} side seam": ("side seam", side)}
         for number, (leg, path) in enumerate(zip(("side leg", "centre leg"), half.dart_legs), 1):
             lines[f"{word} waist dart, {leg}"] = path
@@ -243,9 +257,17 @@ def _paint_block(canvas, block, unit):
         tick(canvas, centre, complex(half.underarm.real, half.bust_level), BODY)
     if block.side_dart:
         for number, (leg, end) in enumerate((("upper leg", block.mouth_upper), ("lower leg", block.mouth_lower)), 1):
-            canvas.line((Line(block.bust_point, end),), BEFORE, {
-                "role": "before", "name": f"side dart, {leg}", "length": say_length(abs(end - block.bust_point), unit),
-                "seam": "side dart", "side": number})
+            canvas.line(
+                (Line(block.bust_point, end),),
+                BEFORE,
+                {
+                    "role": "before",
+                    "name": f"side dart, {leg}",
+                    "length": say_length(abs(end - block.bust_point), unit),
+                    "seam": "side dart",
+                    "side": number,
+                },
+            )
 
 
 def _middle(path):
@@ -270,8 +292,13 @@ def _paint_tape(canvas, name, half, ease, bottom, unit, strong):
     top = bottom + _TAPE
     canvas.line(box_run(0.0, bottom, half, top), pen, {"name": f"half the {name} girth", "length": say_length(half, unit)})
     step, long = _TICKS[unit]
-    canvas.line(tuple(Line(complex(i * step, top), complex(i * step, top - _TAPE * (0.62 if i % long == 0 else 0.36)))
-                      for i in range(1, int(half / step - 1e-9) + 1)), pen)
+    canvas.line(
+        tuple(
+            Line(complex(i * step, top), complex(i * step, top - _TAPE * (0.62 if i % long == 0 else 0.36)))
+            for i in range(1, int(half / step - 1e-9) + 1)
+        ),
+        pen,
+    )
     words = f"{name} {say_length(half, unit)}"
     canvas.words(complex(-_BESIDE, bottom + _TAPE / 2 - _DROP), words, SPOT_WORDS if strong else LINE_WORDS, "end")
     if ease > 1e-9:

@@ -1,24 +1,23 @@
-"""The block's words with their small drawings, and the three drawings beside the block itself.
-"""
+"""The block's words with their small drawings, and the three drawings beside the block itself."""
 
 from dataclasses import dataclass, replace
+
+from corsetkit.drawing.step_values import Drawn, Spot
+from corsetkit.drawing.svg import svg_text
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
-from corsetkit.drawing.step_values import Drawn, Spot
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.steps.block import block as drawn_block
-from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length, say_number
 from corsetkit.plausible import BACK_NECK_RISE
 from corsetkit.quantity import declared
+from corsetkit.steps.block import block as drawn_block
 from corsetkit.teaching.lessons.block.levels import LEVELS, gaps, girth_strip, level_at, to_waist, whole_way
-from corsetkit.teaching.lessons.block.two_blocks import compared, two_blocks
 from corsetkit.teaching.lessons.block.side_seams import Closing, side_seams
-from corsetkit.drawing.svg import svg_text
+from corsetkit.teaching.lessons.block.two_blocks import compared, two_blocks
 from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.shared.what_moved import degrees, what_moved
-
+from corsetkit.teaching.word_cards import Word
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 _EASE = 2 * CM_PER_INCH
 """Much ease, so that the small drawing shows it, cm."""
@@ -32,7 +31,7 @@ def words(steps):
     whole = (-3, front.hip_side.imag - 3, end + 3, front.neck_side.imag + 3)
     paper = [Drawn(block.front_paper, "before"), Drawn(block.back_paper, "before")]
     eased = _eased_side(steps)
-    both = lambda of: [Drawn(tuple(of(half)), "new") for half in (front, back)]  # noqa: E731
+    both = lambda of: [Drawn(tuple(of(half)), "new") for half in (front, back)]
     return (
         Word("block", "half a front and half a back that fit the body and have no style yet; every pattern begins from it",
              vignette("Block", "half a front on the left and half a back on the right.",
@@ -87,10 +86,22 @@ class Looking:
 
     below_the_bust_line: float = declared(
         "how far down the front the level lies at which the paper is measured",
-        unit="cm", low=0, high=50, step=CM_PER_INCH / 4, default=16, source="course convention")
+        unit="cm",
+        low=0,
+        high=50,
+        step=CM_PER_INCH / 4,
+        default=16,
+        source="course convention",
+    )
     dart_closed_by: float = declared(
         "how far the paper above the dart is turned down",
-        unit="degrees", low=0, high=20, step=0.5, default=0, source="course convention")
+        unit="degrees",
+        low=0,
+        high=20,
+        step=0.5,
+        default=0,
+        source="course convention",
+    )
 
 
 def measured(drafts, values: dict, names) -> Picture:
@@ -105,7 +116,7 @@ def measured(drafts, values: dict, names) -> Picture:
     others = {name: values[name] for name in names if name in values and values[name] != getattr(body, name)}
     _, now = drafts[1].steps(style, "block", body.replaced(**others))
     lines = compared(own.block, now.block)
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     said = [f"{name.replace('_', ' ').capitalize()}: {say(value)} instead of {say(getattr(body, name))}."
             for name, value in others.items()]  # fmt: skip
     if others:
@@ -155,7 +166,7 @@ def _place(level, unit):
 
 
 def _closing_said(block, level, eases, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     front, back = (sum(map(paths.path_length, half)) for half in (level.front, level.back))
     yield f"The front's paper comes to {say(front)}, the back's to {say(back)}: together {say(level.width)}."
     left_out = [path.length for path in gaps(level)]
@@ -172,21 +183,28 @@ def _closing_said(block, level, eases, unit):
 
 
 def _dart_said(one, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     block, body = one.block, one.block.measurements
     back_length = body.back_waist_length + BACK_NECK_RISE
-    over = (f"From the side neck point to the waist the front measures {say(body.front_waist_length)}, "
-            f"the back {say(back_length)}")
+    over = (
+        f"From the side neck point to the waist the front measures {say(body.front_waist_length)}, the back {say(back_length)}"
+    )
     if not block.side_dart:
         yield f"{over}. The front is not longer, so there is no dart to close."
         yield f"Both side seams measure {say(paths.path_length(one.back))} from waist to underarm."
         return
     yield f"{over}: the front is {say(block.length_difference)} longer."
     if one.still_open < 1e-6:
-        yield (f"The dart is closed. From waist to underarm the front's side seam is now as long as the back's: "
-               f"{say(paths.path_length(one.back))}.")
+        yield (
+            f"The dart is closed. From waist to underarm the front's side seam is now as long as the back's: "
+            f"{say(paths.path_length(one.back))}."
+        )
         return
-    yield (f"The dart is closed by {say_number(one.closed, 1)} of {degrees(block.side_dart)}; "
-           f"its mouth is still {say(one.mouth)} wide.")
-    yield (f"From waist to underarm the front's edge measures {say(one.front_length)}, the open mouth counted; "
-           f"the back's seam measures {say(paths.path_length(one.back))}.")
+    yield (
+        f"The dart is closed by {say_number(one.closed, 1)} of {degrees(block.side_dart)}; "
+        f"its mouth is still {say(one.mouth)} wide."
+    )
+    yield (
+        f"From waist to underarm the front's edge measures {say(one.front_length)}, the open mouth counted; "
+        f"the back's seam measures {say(paths.path_length(one.back))}."
+    )

@@ -1,14 +1,8 @@
-"""The front's and the back's side seam beside each other from waist to underarm, the paper torn off beyond.
-"""
+"""The front's and the back's side seam beside each other from waist to underarm, the paper torn off beyond."""
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import between, unit
 from dataclasses import dataclass
 from functools import cached_property
-from corsetkit.geometry import paths
-from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.paths import flattened, moved
-from corsetkit.units import say_length
+
 from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, around, text_width
@@ -30,7 +24,12 @@ from corsetkit.drawing.pens import (
     SPOT_WORDS,
     WASTE,
 )
-
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.paths import flattened, moved
+from corsetkit.geometry.points import between, unit
+from corsetkit.units import say_length
 
 TOOTH, DEEP = 0.9, (0.32, 0.18, 0.26, 0.3, 0.14)
 """How long a tooth of the torn edge is about, and how deep one tooth after the other is, cm: no hand tears evenly."""
@@ -199,9 +198,11 @@ def _paint_strips(canvas, closing, left, room, unit):
     half = _STRIP / 2
     lower, gap = paths.path_length(closing.lower), closing.mouth
     front, back = left + room / 2, left + 1.5 * room
-    stretches = [(front, 0.0, lower, "front side seam below the dart"),
-                 (front, lower + gap, closing.front_length, "front side seam above the dart"),
-                 (back, 0.0, paths.path_length(closing.back), "back side seam")]
+    stretches = [
+        (front, 0.0, lower, "front side seam below the dart"),
+        (front, lower + gap, closing.front_length, "front side seam above the dart"),
+        (back, 0.0, paths.path_length(closing.back), "back side seam"),
+    ]
     for at, bottom, top, name in stretches:
         cell = box_run(at - half, bottom, at + half, top)
         canvas.area(cell, CUT_PAPER)

@@ -1,30 +1,17 @@
-"""Two blocks laid one on the other: which lines stayed, which came along, and which are drawn anew.
-"""
+"""Two blocks laid one on the other: which lines stayed, which came along, and which are drawn anew."""
 
 from dataclasses import dataclass
 from functools import cached_property
+
+from corsetkit.drawing.canvas import Sheet, box_area, tick
+from corsetkit.drawing.lettering import around, text_width
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.pens import BEFORE, BODY, CHALK, HEADING, LINE_WORDS, NEW, PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, Pen
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import flattened, moved, path_length
-from corsetkit.units import say_length
-from corsetkit.drawing.canvas import Sheet, box_area, tick
-from corsetkit.drawing.name_places import Clutter
 from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.drawing.lettering import around, text_width
-from corsetkit.drawing.pens import (
-    BEFORE,
-    BODY,
-    CHALK,
-    HEADING,
-    LINE_WORDS,
-    NEW,
-    PAPER_TONE,
-    Pen,
-    SPOT,
-    SPOT_TONE,
-    SPOT_WORDS,
-)
-
+from corsetkit.units import say_length
 
 SAME = 1e-6
 """What two places may differ by and still be one, cm: far below what a pencil draws, far above rounding."""
@@ -64,16 +51,20 @@ class Compared:
     @cached_property
     def most(self):
         """How far the point of the line that moved most has moved, cm."""
-        return max((abs(new.point(t) - old.point(t)) for old, new in zip(self.before, self.after) for t in _LOOKED_AT),
-                   default=0.0)
+        return max(
+            (abs(new.point(t) - old.point(t)) for old, new in zip(self.before, self.after) for t in _LOOKED_AT), default=0.0
+        )
 
     @cached_property
     def differing(self):
         """The curves of `after` that lie elsewhere than before."""
         if len(self.before) != len(self.after):
             return self.after
-        return tuple(new for old, new in zip(self.before, self.after)
-                     if any(abs(b - a) >= SAME for a, b in zip(_points(old), _points(new))))
+        return tuple(
+            new
+            for old, new in zip(self.before, self.after)
+            if any(abs(b - a) >= SAME for a, b in zip(_points(old), _points(new)))
+        )
 
 
 def compared(before, after):
@@ -122,8 +113,12 @@ CAME_ALONG = Pen("came-along", 0.4, CHALK, (1.9, 1.0))
 """A line that lies elsewhere in the same shape."""
 KEY = ((BEFORE, "as measured"), (NEW, "drawn anew"), (CAME_ALONG, "came along, same shape"))
 
-_SEWN = {"front shoulder": ("shoulder", 1), "back shoulder": ("shoulder", 2),
-         "front side seam": ("side seam", 1), "back side seam": ("side seam", 2)}
+_SEWN = {
+    "front shoulder": ("shoulder", 1),
+    "back shoulder": ("shoulder", 2),
+    "front side seam": ("side seam", 1),
+    "back side seam": ("side seam", 2),
+}
 """The seams of the block: each line's seam and its side of it."""
 _MARGIN = 2.4
 _CLEAR = 0.65
@@ -155,12 +150,18 @@ def two_blocks(title, before, lines, unit, description):
             clutter.dot(line.after[0].end)
             places.append(clutter.beside(line.after[0].end, line.name, SPOT_WORDS))
     # A written name needs its line whole: of a line that stays in part, only the rest is named.
-    places += [clutter.along(flattened(_longest(line.differing), 0.05), _written(line), LINE_WORDS)
-               for line in moved if line.name != "bust point"]
+    places += [
+        clutter.along(flattened(_longest(line.differing), 0.05), _written(line), LINE_WORDS)
+        for line in moved
+        if line.name != "bust point"
+    ]
     levels = tuple(_levels(before))
     # Towards the side the dart's leg lies on the bust line, so its name stands near the centre, well before the waist dart.
-    places += [clutter.along((start, complex(_CLEAR * before.front.dart_axis, start.imag)), name, LINE_WORDS)
-               for name, (start, _) in levels if name]
+    places += [
+        clutter.along((start, complex(_CLEAR * before.front.dart_axis, start.imag)), name, LINE_WORDS)
+        for name, (start, _) in levels
+        if name
+    ]
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), PAPER_TONE)

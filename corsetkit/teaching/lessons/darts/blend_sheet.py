@@ -3,17 +3,9 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.move import slid, turned_about
-from corsetkit.geometry.points import direction, heading, unit
-from corsetkit.units import say_length
-from corsetkit.teaching.lessons.darts.front_parts import degrees
-from corsetkit.drawing.canvas import box_area
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.teaching.shared.laid_paper import SHADOW
+from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.lettering import around, text_width
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
@@ -27,7 +19,14 @@ from corsetkit.drawing.pens import (
     SPOT_TONE,
     SPOT_WORDS,
 )
-from corsetkit.drawing.canvas import Sheet
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid, turned_about
+from corsetkit.geometry.points import direction, heading, unit
+from corsetkit.teaching.lessons.darts.front_parts import degrees
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.laid_paper import SHADOW
+from corsetkit.units import say_length
 
 SEEN = 14.0
 """How wide the drawing is seen, cm."""
@@ -97,15 +96,20 @@ def crossings(darts, share):
     point = o.bust_point
     inner = (*o.top_inner, Line(o.top_left, point))
     outer = (*paths.turned_round(o.armscye_cup_part), *paths.turned_round(o.top_outer), Line(o.top_right, point))
-    return (Crossing("centre-front dart", darts.inner, point, inner, under.inner, True, share),
-            Crossing("side dart", darts.outer, point, outer, under.outer, False, share))
+    return (
+        Crossing("centre-front dart", darts.inner, point, inner, under.inner, True, share),
+        Crossing("side dart", darts.outer, point, outer, under.outer, False, share),
+    )
 
 
 def blend_sheet(title, darts, share, unit, description):
     """The cup's paper of a `Darts`, both darts closed to a share; closed, with the underbust line redrawn."""
     crossed = crossings(darts, share)
-    items = [(BEFORE, "broken by the dart" if share >= 1 else "where it lay before"), (SEWN, "underbust line"),
-             (NEW, "redrawn" if share >= 1 else "turned")]
+    items = [
+        (BEFORE, "broken by the dart" if share >= 1 else "where it lay before"),
+        (SEWN, "underbust line"),
+        (NEW, "redrawn" if share >= 1 else "turned"),
+    ]
     left, bottom, right, top = _frame(darts)
     scale = (right - left + 2.4) / SEEN
     spare = max(1.2, (max(row_width(items, scale), text_width(title, HEADING, scale) + scale) - right + left) / 2)
@@ -131,8 +135,13 @@ def blend_sheet(title, darts, share, unit, description):
 
 def _frame(darts):
     """The box that holds the cup's paper at any share: it stands still while the darts close."""
-    points = [p for share in (0.0, 0.5, 1.0) for one in crossings(darts, share) for path in (*one.papers, _legs(one))
-              for p in paths.flattened(path, 0.05)]
+    points = [
+        p
+        for share in (0.0, 0.5, 1.0)
+        for one in crossings(darts, share)
+        for path in (*one.papers, _legs(one))
+        for p in paths.flattened(path, 0.05)
+    ]
     return around([(p.real, p.imag, p.real, p.imag) for p in points])
 
 
@@ -156,15 +165,20 @@ def _paint(canvas, one, unit):
             for end in _ends(one):
                 canvas.dot(end, 0.75, SPOT_TONE, SPOT)
         else:
-            line(paths.moved(one.line.moving, one.move), turning if turning is NEW else SEWN, "new",
-                 f"underbust line on the part that turns, {one.dart}")
+            line(
+                paths.moved(one.line.moving, one.move),
+                turning if turning is NEW else SEWN,
+                "new",
+                f"underbust line on the part that turns, {one.dart}",
+            )
             line(one.line.still, SEWN, "before", f"underbust line on the part that lies still, {one.dart}")
 
 
 def _legs(one):
     """The leg that turns and the one that lies still, from the bust point to a little way over the lower front."""
-    return tuple(Line(one.point, leg + _LEG_OUT * unit(leg - one.point))
-                 for leg in (one.move(one.line.leg_upper), one.line.leg_lower))
+    return tuple(
+        Line(one.point, leg + _LEG_OUT * unit(leg - one.point)) for leg in (one.move(one.line.leg_upper), one.line.leg_lower)
+    )
 
 
 def _ends(one):
@@ -188,8 +202,11 @@ def _written(clutter, crossed, unit):
     for one in crossed:
         if one.angle:
             turned, still = ([leg.start, leg.end] for leg in _legs(one))
-            yield (clutter.along(still, _said(one), LINE_WORDS) or clutter.along(turned, _said(one), LINE_WORDS)
-                   or clutter.beside(still[1], _said(one), LINE_WORDS))
+            yield (
+                clutter.along(still, _said(one), LINE_WORDS)
+                or clutter.along(turned, _said(one), LINE_WORDS)
+                or clutter.beside(still[1], _said(one), LINE_WORDS)
+            )
         middle = one.point + direction(heading(one.far - one.point) + (-35 if one.inner else 25)) * abs(one.far - one.point)
         yield clutter.on(one.point + 0.6 * (middle - one.point), "cup", SPOT_WORDS)
         yield clutter.on(one.point + 1.22 * (middle - one.point), "lower front", SPOT_WORDS)

@@ -5,17 +5,17 @@ Closing a dart turns parts about the bust point, rigidly; what the closed dart g
 
 from dataclasses import dataclass
 from functools import cached_property
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.move import STAY, turned_about
-from corsetkit.geometry.points import direction, heading, turn_between
-from corsetkit.units import say_number
-from corsetkit.teaching.shared.clipping import arc
+
 from corsetkit.drawing.canvas import box_run
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS
 from corsetkit.drawing.pens import BEFORE, CUT_PAPER, FREE, LINE_WORDS, NAME, NEW, SMALL, WASTE
-
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import STAY, turned_about
+from corsetkit.geometry.points import direction, heading, turn_between
+from corsetkit.teaching.shared.clipping import arc
+from corsetkit.units import say_number
 
 DARTS = ("tightening dart", "centre-front dart", "underbust dart", "side dart")
 """The darts, counter-clockwise: each lies behind the part of its number and before the next one."""
@@ -74,8 +74,9 @@ class Front:
         found = []
         for number in range(4):
             after = (number + 1) % 4
-            angle = turn_between(moves[number].turn * self.parts[number].legs[1],
-                                 moves[after].turn * self.parts[after].legs[0])
+            angle = turn_between(
+                moves[number].turn * self.parts[number].legs[1], moves[after].turn * self.parts[after].legs[0]
+            )
             found.append(0.0 if abs(angle) < _CLOSED else angle)
         return tuple(found)
 
@@ -91,8 +92,12 @@ class Front:
         the rest, and the underbust dart opens. `pin` is the point turned about where that is not the bust point.
         """
         pin = self.point if pin is None else pin
-        turns = {OUTER_UPPER: -side * above, INNER_UPPER: front * above,
-                 INNER_LOWER: -front * (1 - above), OUTER_LOWER: side * (1 - above)}
+        turns = {
+            OUTER_UPPER: -side * above,
+            INNER_UPPER: front * above,
+            INNER_LOWER: -front * (1 - above),
+            OUTER_LOWER: side * (1 - above),
+        }
         return tuple(turned_about(pin, turns[number]) if turns[number] else STAY for number in range(4))
 
     def closed_in_turn(self, closings):
@@ -100,8 +105,11 @@ class Front:
 
         `closings` are (dart, degrees) in their order: each turns all paper from that dart round to the underbust dart.
         """
-        behind = {CENTRE_FRONT: (INNER_UPPER, OUTER_UPPER, OUTER_LOWER), TIGHTENING: (OUTER_UPPER, OUTER_LOWER),
-                  SIDE: (OUTER_LOWER,)}
+        behind = {
+            CENTRE_FRONT: (INNER_UPPER, OUTER_UPPER, OUTER_LOWER),
+            TIGHTENING: (OUTER_UPPER, OUTER_LOWER),
+            SIDE: (OUTER_LOWER,),
+        }
         moves = [STAY] * 4
         for dart, degrees in closings:
             for number in behind[dart] if degrees else ():
@@ -124,8 +132,9 @@ class Front:
 
 def apart(front, moves, others):
     """The farthest that any point of the paper lies, moved by `moves`, from its place when moved by `others`, cm."""
-    return max(abs(a - b) for one, other in zip(front.moved_points(moves), front.moved_points(others))
-               for a, b in zip(one, other))
+    return max(
+        abs(a - b) for one, other in zip(front.moved_points(moves), front.moved_points(others)) for a, b in zip(one, other)
+    )
 
 
 def front_parts(steps):
@@ -133,27 +142,43 @@ def front_parts(steps):
     block, under, over, darts = steps.block, steps.underbust, steps.overbust, steps.darts
     point, half = block.bust_point, block.front
     inner, outer = under.inner_leg[0], under.outer_leg[0]
-    outer_upper = FrontPart((
-        Border("side dart, upper leg", (Line(point, block.mouth_upper),), SIDE),
-        Border("side seam above the dart", paths.turned_round(half.side_above)),
-        Border("armscye", paths.turned_round((*over.armscye_cup_part, *over.armscye_low_part))),
-        Border("overbust line, outer", paths.turned_round(over.top_outer)),
-        Border("tightening dart, outer leg", (Line(over.top_right, point),), TIGHTENING)), darts.outer.moving)
-    inner_upper = FrontPart((
-        Border("tightening dart, inner leg", (Line(point, over.top_left),), TIGHTENING),
-        Border("overbust line, inner", paths.turned_round(over.top_inner)),
-        Border("centre front, taken in", (Line(over.front_point, over.dart_upper),)),
-        Border("centre-front dart, upper leg", (Line(over.dart_upper, point),), CENTRE_FRONT)), darts.inner.moving)
-    inner_lower = FrontPart((
-        Border("centre-front dart, lower leg", (Line(point, over.dart_lower),), CENTRE_FRONT),
-        Border("centre front", (Line(over.dart_lower, half.waist_centre),)),
-        Border("waist", (Line(half.waist_centre, inner.end),)),
-        Border("underbust dart, inner leg", (inner.turned_round, Line(under.inner, point)), UNDERBUST)), darts.inner.still)
-    outer_lower = FrontPart((
-        Border("underbust dart, outer leg", (Line(point, under.outer), outer), UNDERBUST),
-        Border("waist", (Line(outer.end, half.waist_side),)),
-        Border("side seam", paths.turned_round(half.side_waist)),
-        Border("side dart, lower leg", (Line(block.mouth_lower, point),), SIDE)), darts.outer.still)
+    outer_upper = FrontPart(
+        (
+            Border("side dart, upper leg", (Line(point, block.mouth_upper),), SIDE),
+            Border("side seam above the dart", paths.turned_round(half.side_above)),
+            Border("armscye", paths.turned_round((*over.armscye_cup_part, *over.armscye_low_part))),
+            Border("overbust line, outer", paths.turned_round(over.top_outer)),
+            Border("tightening dart, outer leg", (Line(over.top_right, point),), TIGHTENING),
+        ),
+        darts.outer.moving,
+    )
+    inner_upper = FrontPart(
+        (
+            Border("tightening dart, inner leg", (Line(point, over.top_left),), TIGHTENING),
+            Border("overbust line, inner", paths.turned_round(over.top_inner)),
+            Border("centre front, taken in", (Line(over.front_point, over.dart_upper),)),
+            Border("centre-front dart, upper leg", (Line(over.dart_upper, point),), CENTRE_FRONT),
+        ),
+        darts.inner.moving,
+    )
+    inner_lower = FrontPart(
+        (
+            Border("centre-front dart, lower leg", (Line(point, over.dart_lower),), CENTRE_FRONT),
+            Border("centre front", (Line(over.dart_lower, half.waist_centre),)),
+            Border("waist", (Line(half.waist_centre, inner.end),)),
+            Border("underbust dart, inner leg", (inner.turned_round, Line(under.inner, point)), UNDERBUST),
+        ),
+        darts.inner.still,
+    )
+    outer_lower = FrontPart(
+        (
+            Border("underbust dart, outer leg", (Line(point, under.outer), outer), UNDERBUST),
+            Border("waist", (Line(outer.end, half.waist_side),)),
+            Border("side seam", paths.turned_round(half.side_waist)),
+            Border("side dart, lower leg", (Line(block.mouth_lower, point),), SIDE),
+        ),
+        darts.outer.still,
+    )
     return Front(point, (outer_upper, inner_upper, inner_lower, outer_lower))
 
 
@@ -179,9 +204,12 @@ def paint_chart(canvas, corner, front, moves):
 def chart_said(front, moves):
     """The chart in words."""
     darts = front.darts(moves)
-    return (", ".join(f"{name} {degrees(angle)}" for name, angle in zip(DARTS, darts))
-            + f", all together {degrees(sum(darts))}; paper between them "
-            + ", ".join(degrees(part.angle) for part in front.parts) + " degrees")
+    return (
+        ", ".join(f"{name} {degrees(angle)}" for name, angle in zip(DARTS, darts))
+        + f", all together {degrees(sum(darts))}; paper between them "
+        + ", ".join(degrees(part.angle) for part in front.parts)
+        + " degrees"
+    )
 
 
 def degrees(angle):

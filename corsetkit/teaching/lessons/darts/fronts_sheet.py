@@ -3,18 +3,9 @@
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.move import slid
-from corsetkit.geometry.paths import flattened, moved, path_length
-from corsetkit.geometry.points import direction, heading
-from corsetkit.units import say_length
-from corsetkit.teaching.lessons.darts.front_parts import HIGH, WIDE, degrees, paint_chart
-from corsetkit.drawing.canvas import box_area
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.teaching.lessons.darts.front_parts import DARTS
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.teaching.shared.laid_paper import SHADOW
+from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.lettering import CAPITALS, around, text_width
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
@@ -31,7 +22,14 @@ from corsetkit.drawing.pens import (
     THREAD,
     Pen,
 )
-from corsetkit.drawing.canvas import Sheet
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
+from corsetkit.geometry.paths import flattened, moved, path_length
+from corsetkit.geometry.points import direction, heading
+from corsetkit.teaching.lessons.darts.front_parts import DARTS, HIGH, WIDE, degrees, paint_chart
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.laid_paper import SHADOW
+from corsetkit.units import say_length
 
 SEEN = 20.0
 """How wide the drawing is seen, cm."""
@@ -78,8 +76,10 @@ def fronts_sheet(title, front, layings, frame, unit, description, chart=False):
     low = complex(left - 0.5 * scale, bottom - spare - 1.2 * scale)
     high = complex(left + wide + 0.3 * scale, top + spare + head + caption)
     steps = [number * pitch for number in range(len(layings))]
-    written = [_written(front, one, step, (low.real, low.imag + 0.8 * scale, high.real, top + 0.2 * scale), scale)
-               for one, step in zip(layings, steps)]
+    written = [
+        _written(front, one, step, (low.real, low.imag + 0.8 * scale, high.real, top + 0.2 * scale), scale)
+        for one, step in zip(layings, steps)
+    ]
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
@@ -113,8 +113,11 @@ def _paint_front(canvas, front, laying, step, unit, places):
             for border in part.borders:
                 pen = BODY if border.name == "waist" and not turned[number] else NEW if turned[number] else FREE
                 canvas.line(moved(border.path, at[number]), pen, _facts(front, border, unit, step, turned[number]))
-            canvas.line(moved(part.underbust, at[number]), SEWN,
-                        {"role": "before", "name": "underbust line", "length": say_length(path_length(part.underbust), unit)})
+            canvas.line(
+                moved(part.underbust, at[number]),
+                SEWN,
+                {"role": "before", "name": "underbust line", "length": say_length(path_length(part.underbust), unit)},
+            )
         for start, end in laying.guides:
             canvas.line((Line(start + step, end + step),), MEASURE)
         for spot in laying.spots:
@@ -129,8 +132,11 @@ def _facts(front, border, unit, step, turned):
     if border.dart is not None:
         legs = [one for part in front.parts for one in part.borders if one.dart == border.dart]
         side = legs.index(border)
-        facts |= {"seam": f"{DARTS[border.dart]} {step:.0f}" if step else DARTS[border.dart], "side": side + 1,
-                  "partner": legs[1 - side].name}
+        facts |= {
+            "seam": f"{DARTS[border.dart]} {step:.0f}" if step else DARTS[border.dart],
+            "side": side + 1,
+            "partner": legs[1 - side].name,
+        }
     return facts
 
 

@@ -2,21 +2,16 @@
 
 from dataclasses import dataclass
 
+from corsetkit.drawing.step_lines import draft_so_far, near, pair
+from corsetkit.drawing.step_values import Drawn
+from corsetkit.drawing.svg import svg_text
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared
-from corsetkit.teaching.lessons.darts.front_parts import degrees
-from corsetkit.teaching.lessons.darts.blend_sheet import LEAST_STEP, blend_sheet, crossings
-from corsetkit.teaching.lessons.darts.front_parts import TIGHTENING, front_parts
-from corsetkit.drawing.step_values import Drawn
-from corsetkit.drawing.step_lines import draft_so_far, near, pair
-from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.cells import Drafts
-from corsetkit.teaching.lessons.darts.words import dart_words
 from corsetkit.teaching.guess import Asked
-from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.play import Panel
-from corsetkit.teaching.step_lesson import StepLesson
+from corsetkit.teaching.lessons.darts.blend_sheet import LEAST_STEP, blend_sheet, crossings
+from corsetkit.teaching.lessons.darts.front_parts import TIGHTENING, degrees, front_parts
 from corsetkit.teaching.lessons.darts.turned_darts import (
     InTurn,
     PinBeside,
@@ -29,8 +24,11 @@ from corsetkit.teaching.lessons.darts.turned_darts import (
     turned_picture,
     turning_picture,
 )
+from corsetkit.teaching.lessons.darts.words import dart_words
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.step_lesson import StepLesson
 from corsetkit.units import say_length
-
 
 _BESIDE = 2.4
 """Paper beside the centre back, cm."""
@@ -43,8 +41,13 @@ class Closing:
     """How far both darts still stand open while one looks at the underbust line."""
 
     still_open: float = declared(
-        "how far both darts stand open: at 0 % they are closed, at 100 % as they were drawn", unit="share", low=0, high=1,
-        step=0.05, default=0.0)
+        "how far both darts stand open: at 0 % they are closed, at 100 % as they were drawn",
+        unit="share",
+        low=0,
+        high=1,
+        step=0.05,
+        default=0.0,
+    )
 
 
 class DartsLesson(StepLesson):
@@ -79,13 +82,20 @@ class DartsLesson(StepLesson):
 
     def _own(self, cell, panel, kind, picture, kept=()):
         """A table of the class `kind`: `picture(name, steps, unit, chosen)` is what it shows, `kept` style values it offers."""
+
         def drawn(drafts, values):
             name, steps = drafts.steps(style_among(kind, values), self.step)
             return picture(name, steps, drafts.desk.record.unit, chosen(kind, values, steps))
 
         return self.drawn(
-            cell, (panel,), Drafts, drawn, kept,
-            lambda desk, drafts: offered(kind, drafts.steps(desk.record.style, self.step)[1]), offered(kind, None))
+            cell,
+            (panel,),
+            Drafts,
+            drawn,
+            kept,
+            lambda desk, drafts: offered(kind, drafts.steps(desk.record.style, self.step)[1]),
+            offered(kind, None),
+        )
 
     def _turning_picture(self, name, steps, unit, turning):
         return turning_picture(f"Darts of {name}, in degrees", steps, unit, turning)
@@ -140,13 +150,15 @@ class DartsLesson(StepLesson):
         def move(part):
             return turned_picture(f"Closing the {dart} of {name}, in degrees", front, moves(part), ends, unit)
 
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         start, right = front.mark_width(moves(0)), front.mark_width(moves(1))
         near = 0.3
         both = front.mark_width(front.closed(*ends, 0))
-        slips = ((start, "that leaves the underbust dart as it was; but what one dart gives up, another must take"),
-                 (start + mouth, f"that adds the {dart}'s width at the {edge}, which lies farther from the bust point"),
-                 (both, "that closes both darts, and only one of them was asked for"))
+        slips = (
+            (start, "that leaves the underbust dart as it was; but what one dart gives up, another must take"),
+            (start + mouth, f"that adds the {dart}'s width at the {edge}, which lies farther from the bust point"),
+            (both, "that closes both darts, and only one of them was asked for"),
+        )
         nearer = "nearer to" if radius < reach else "farther from"
         less = "narrower" if radius < reach else "wider"
         return Asked(
@@ -162,7 +174,7 @@ class DartsLesson(StepLesson):
 
     def _tape(self, steps, unit):
         darts = steps.darts
-        say = lambda path: say_length(paths.path_length(path), unit)  # noqa: E731
+        say = lambda path: say_length(paths.path_length(path), unit)
         return (
             "Hold the paper against the light: the legs of each closed dart should lie on each other from the bust point on.",
             "On edge along the redrawn underbust line: from the centre front to the underbust dart "
@@ -179,15 +191,21 @@ def _window(steps, step):
 def _closed_paper(steps):
     """The borders of the parts that have turned, which close the outline of the new lines."""
     darts, over, front = steps.darts, steps.overbust, steps.block.front
-    inner, outer = ((Line(over.bust_point, close(end)),) for end, close in
-                    ((over.top_left, darts.inner.close), (over.top_right, darts.outer.close)))
-    lines = [Drawn((Line(darts.front_point, over.dart_lower),), "new", "V at the centre front", ""),
-             *pair("tightening dart, opened", ("inner leg", inner), ("outer leg", outer), ("", ""))]
+    inner, outer = (
+        (Line(over.bust_point, close(end)),)
+        for end, close in ((over.top_left, darts.inner.close), (over.top_right, darts.outer.close))
+    )
+    lines = [
+        Drawn((Line(darts.front_point, over.dart_lower),), "new", "V at the centre front", ""),
+        *pair("tightening dart, opened", ("inner leg", inner), ("outer leg", outer), ("", "")),
+    ]
     if steps.block.side_dart:
         close = darts.outer.close
         armscye = (*over.armscye_cup_part, *over.armscye_low_part)
-        lines += [Drawn(paths.moved(armscye, close), "new", "armscye, side dart closed", ""),
-                  Drawn(paths.moved(front.side_above, close), "new", "side seam above, side dart closed", "")]
+        lines += [
+            Drawn(paths.moved(armscye, close), "new", "armscye, side dart closed", ""),
+            Drawn(paths.moved(front.side_above, close), "new", "side seam above, side dart closed", ""),
+        ]
     return lines
 
 
@@ -198,19 +216,28 @@ def _line_said(darts, share, unit):
             yield "There is no side dart, so on that side the underbust line stays as it was."
             continue
         if share < 1:
-            yield (f"The {one.dart} is open by {degrees(abs(one.angle) * (1 - share))} degrees; the ends of the underbust "
-                   f"line lie {say_length(one.step.length, unit)} apart on its legs.")
+            yield (
+                f"The {one.dart} is open by {degrees(abs(one.angle) * (1 - share))} degrees; the ends of the underbust "
+                f"line lie {say_length(one.step.length, unit)} apart on its legs."
+            )
             continue
-        step = f"breaks the line with a step of {say_length(one.step.length, unit)}" if one.step.length > LEAST_STEP else \
-            "bends the line, with hardly a step in it"
+        step = (
+            f"breaks the line with a step of {say_length(one.step.length, unit)}"
+            if one.step.length > LEAST_STEP
+            else "bends the line, with hardly a step in it"
+        )
         longer, change = "longer" if one.blend.change > 0 else "shorter", say_length(abs(one.blend.change), unit)
         becomes = f"becomes {change} {longer}" if change != say_length(0, unit) else "hardly changes its length"
-        yield (f"Closing the {one.dart} {step}. Redrawn, the line moves by {say_length(one.blend.largest_move, unit)} at "
-               f"most and {becomes}.")
+        yield (
+            f"Closing the {one.dart} {step}. Redrawn, the line moves by {say_length(one.blend.largest_move, unit)} at "
+            f"most and {becomes}."
+        )
     if share >= 1:
         inner, outer = (say_length(paths.path_length(line.line), unit) for line in (darts.inner, darts.outer))
-        yield (f"Cup and lower front are both cut along the redrawn line, so they still fit: {inner} from the centre front to "
-               f"the underbust dart, {outer} from there to the armscye.")
+        yield (
+            f"Cup and lower front are both cut along the redrawn line, so they still fit: {inner} from the centre front to "
+            f"the underbust dart, {outer} from there to the armscye."
+        )
 
 
 LESSON = DartsLesson()

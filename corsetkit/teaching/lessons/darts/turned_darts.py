@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass, replace
 
+from corsetkit.drawing.step_sheet import Spot
+from corsetkit.drawing.svg import svg_text
 from corsetkit.geometry.points import cross, heading, unit
 from corsetkit.quantity import declared, quantities
-from corsetkit.teaching.lessons.darts.front_parts import chart_said, degrees
+from corsetkit.style import EIGHTH
 from corsetkit.teaching.lessons.darts.front_parts import (
     CENTRE_FRONT,
     INNER_LOWER,
@@ -15,12 +17,11 @@ from corsetkit.teaching.lessons.darts.front_parts import (
     TIGHTENING,
     UNDERBUST,
     apart,
+    chart_said,
+    degrees,
     front_parts,
 )
 from corsetkit.teaching.lessons.darts.fronts_sheet import Laying, frame_of, fronts_sheet
-from corsetkit.drawing.step_sheet import Spot
-from corsetkit.drawing.svg import svg_text
-from corsetkit.style import EIGHTH
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import CM_PER_INCH, say_length
 
@@ -40,12 +41,18 @@ class Turning:
     """How far the two darts still stand open, and which dart opens instead."""
 
     centre_front_open: float = declared(
-        "how far the centre-front dart stands open; at 0 it is closed", unit="degrees", low=0, high=15, step=0.5, default=5.5)
+        "how far the centre-front dart stands open; at 0 it is closed", unit="degrees", low=0, high=15, step=0.5, default=5.5
+    )
     side_open: float = declared(
-        "how far the side dart stands open; at 0 it is closed", unit="degrees", low=0, high=20, step=0.5, default=9.0)
+        "how far the side dart stands open; at 0 it is closed", unit="degrees", low=0, high=20, step=0.5, default=9.0
+    )
     opens_instead: str = declared(
-        "which dart takes what these two give up", unit="choice", choices=(ABOVE, BELOW, BOTH),
-        choice_words=("tightening", "underbust", "both"), default=ABOVE)
+        "which dart takes what these two give up",
+        unit="choice",
+        choices=(ABOVE, BELOW, BOTH),
+        choice_words=("tightening", "underbust", "both"),
+        default=ABOVE,
+    )
 
 
 @dataclass(frozen=True)
@@ -53,8 +60,8 @@ class InTurn:
     """How far one dart after the other is closed."""
 
     turned_in_all: float = declared(
-        "how far both darts together are closed, one after the other", unit="degrees", low=0, high=35, step=0.5,
-        default=15.0)
+        "how far both darts together are closed, one after the other", unit="degrees", low=0, high=35, step=0.5, default=15.0
+    )
 
 
 @dataclass(frozen=True)
@@ -62,8 +69,13 @@ class PinBeside:
     """Where the pin stands about which the paper turns."""
 
     pin_beside: float = declared(
-        "how far from the bust point the pin stands, towards the side", unit="cm", low=0, high=1.5 * CM_PER_INCH,
-        step=EIGHTH, default=CM_PER_INCH)
+        "how far from the bust point the pin stands, towards the side",
+        unit="cm",
+        low=0,
+        high=1.5 * CM_PER_INCH,
+        step=EIGHTH,
+        default=CM_PER_INCH,
+    )
 
 
 def offered(cls, steps):
@@ -122,17 +134,22 @@ def _turning_said(front, moves, ends, unit):
     now = front.darts(moves)
     side = f"the side dart by {degrees(now[SIDE])}" if ends[1] else "and there is no side dart"
     yield f"The centre-front dart is open by {degrees(now[CENTRE_FRONT])} degrees, {side}."
-    yield (f"The tightening dart is open by {degrees(now[TIGHTENING])} degrees, the underbust dart by "
-           f"{degrees(now[UNDERBUST])}.")
+    yield (
+        f"The tightening dart is open by {degrees(now[TIGHTENING])} degrees, the underbust dart by {degrees(now[UNDERBUST])}."
+    )
     same = "as before" if abs(sum(now) - sum(front.drawn)) < _AT_END else f"before {degrees(sum(front.drawn))}"
-    yield (f"All darts together: {degrees(sum(now))} degrees, {same}. The paper between them: "
-           f"{degrees(sum(part.angle for part in front.parts))} degrees.")
+    yield (
+        f"All darts together: {degrees(sum(now))} degrees, {same}. The paper between them: "
+        f"{degrees(sum(part.angle for part in front.parts))} degrees."
+    )
     wide = say_length(front.mark_width(moves), unit)
     yield f"At the dashed line, where the underbust line meets its legs, the underbust dart is {wide} wide."
     lean = abs(heading(moves[INNER_LOWER].turn))
     if lean:
-        yield (f"The centre front leans by {degrees(lean)} degrees: the cloth of the long centre panel would no longer run "
-               "straight down.")
+        yield (
+            f"The centre front leans by {degrees(lean)} degrees: the cloth of the long centre panel would no longer run "
+            "straight down."
+        )
 
 
 def order_picture(title, steps, unit, turned):
@@ -148,8 +165,9 @@ def order_picture(title, steps, unit, turned):
         tangents.append({first: done, second: rest})
         moves = front.closed_in_turn(((first, done), (second, rest)))
         layings.append(Laying(moves, words, (Spot(front.point, "bust point"),)))
-    every = [front.closed_in_turn(((CENTRE_FRONT, part * ends[CENTRE_FRONT]), (SIDE, part * ends[SIDE])))
-             for part in (0, 0.5, 1)]
+    every = [
+        front.closed_in_turn(((CENTRE_FRONT, part * ends[CENTRE_FRONT]), (SIDE, part * ends[SIDE]))) for part in (0, 0.5, 1)
+    ]
     every += [front.closed_in_turn(((CENTRE_FRONT, ends[CENTRE_FRONT]),)), front.closed_in_turn(((SIDE, ends[SIDE]),))]
     said = tuple(_order_said(front, layings, ends, tangents, turned, whole, unit))
     sheet = fronts_sheet(title, front, layings, frame_of(front, every), unit, f"{title}. {' '.join(said)}")
@@ -159,11 +177,15 @@ def order_picture(title, steps, unit, turned):
 def _order_said(front, layings, ends, tangents, turned, whole, unit):
     yield f"Closed so far: {degrees(turned)} of {degrees(whole)} degrees."
     if not ends[SIDE]:
-        yield (f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangents[0][CENTRE_FRONT])} degrees. This front "
-               "has no side dart, so there is one dart to close and only one order.")
+        yield (
+            f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangents[0][CENTRE_FRONT])} degrees. This front "
+            "has no side dart, so there is one dart to close and only one order."
+        )
     for place, tangent in zip(("left", "right"), tangents if ends[SIDE] else ()):
-        yield (f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangent[CENTRE_FRONT])} degrees, "
-               f"the side dart by {degrees(ends[SIDE] - tangent[SIDE])}.")
+        yield (
+            f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangent[CENTRE_FRONT])} degrees, "
+            f"the side dart by {degrees(ends[SIDE] - tangent[SIDE])}."
+        )
     far = apart(front, layings[0].moves, layings[1].moves)
     if far > _SAME:
         yield f"The two drawings differ: one corner lies {say_length(far, unit)} from its place in the other."
@@ -179,8 +201,10 @@ def pin_picture(title, steps, unit, beside):
     every = [right, front.closed(*ends, pin=front.point + quantities(PinBeside)[0].high), front.closed(0, 0)]
     words = f"about a pin {say_length(beside, unit)} beside it" if beside else "about the bust point too"
     spots = (Spot(pin, "pin"), Spot(front.point, "bust point")) if beside else (Spot(front.point, "pin"),)
-    layings = (Laying(right, "about the bust point", (Spot(front.point, "pin"),), False),
-               Laying(mistaken, words, spots, False))
+    layings = (
+        Laying(right, "about the bust point", (Spot(front.point, "pin"),), False),
+        Laying(mistaken, words, spots, False),
+    )
     said = tuple(_pin_said(front, mistaken, ends, beside, unit))
     sheet = fronts_sheet(title, front, layings, frame_of(front, every), unit, f"{title}. {' '.join(said)}")
     return Picture(svg_text(sheet), sheet.description, said)
@@ -190,8 +214,10 @@ def _pin_said(front, moves, ends, beside, unit):
     if not beside:
         yield "The pin stands in the bust point: the legs of each closed dart lie on each other from end to end."
         return
-    yield (f"The pin stands {say_length(beside, unit)} from the bust point. Each part has turned by its dart's degrees, as it "
-           "should.")
+    yield (
+        f"The pin stands {say_length(beside, unit)} from the bust point. Each part has turned by its dart's degrees, as it "
+        "should."
+    )
     for word, (dart, gap, along) in zip(("But", "And"), leg_gaps(front, moves, ends)):
         how = "stand apart" if gap > 0 else "overlap"
         shifted = f", and are shifted along each other by {say_length(along, unit)}" if along > _SEEN else ""
@@ -203,8 +229,10 @@ def leg_gaps(front, moves, ends):
     """For each closed dart: its name, how far its legs stand apart (below zero where the paper lies double), and how far
     they are shifted along each other, cm. They are parallel, for the part has turned by the dart's whole angle."""
     found = []
-    for dart, end, turned, still, sign in (("centre-front dart", ends[0], INNER_UPPER, front.parts[INNER_LOWER].legs[0], -1),
-                                           ("side dart", ends[1], OUTER_UPPER, front.parts[OUTER_LOWER].legs[1], 1)):
+    for dart, end, turned, still, sign in (
+        ("centre-front dart", ends[0], INNER_UPPER, front.parts[INNER_LOWER].legs[0], -1),
+        ("side dart", ends[1], OUTER_UPPER, front.parts[OUTER_LOWER].legs[1], 1),
+    ):
         if end:
             off = moves[turned](front.point) - front.point
             tangent = unit(still)

@@ -1,13 +1,13 @@
 """The words of lesson 04, drawn on one wearer's darts."""
 
+from corsetkit.drawing.lettering import around
+from corsetkit.drawing.step_values import Drawn, Spot
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.teaching.shared.clipping import arc
-from corsetkit.drawing.step_values import Drawn, Spot
-from corsetkit.teaching.lessons.darts.front_parts import INNER_LOWER, INNER_UPPER, front_parts
 from corsetkit.teaching.lessons.back.laced import mirrored
+from corsetkit.teaching.lessons.darts.front_parts import INNER_LOWER, INNER_UPPER, front_parts
+from corsetkit.teaching.shared.clipping import arc
 from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.drawing.lettering import around
 from corsetkit.teaching.word_cards import Word
 
 
@@ -18,10 +18,13 @@ def dart_words(steps):
     part = front.parts[INNER_UPPER]
     turned = Drawn(paths.moved(part.outline, close), "new")
     as_drawn = [Drawn(one.outline, "before") for one in front.parts]
-    wedge = Drawn((Line(point, over.dart_upper), Line(over.dart_upper, over.dart_lower), Line(over.dart_lower, point)), "waste")
+    wedge = Drawn(
+        (Line(point, over.dart_upper), Line(over.dart_upper, over.dart_lower), Line(over.dart_lower, point)), "waste"
+    )
     room = _room((part.outline, turned.path))
-    swing = [Drawn(arc(point, corner, over.front_dart), "guide")
-             for corner in (over.front_point, over.top_left, over.dart_upper)]
+    swing = [
+        Drawn(arc(point, corner, over.front_dart), "guide") for corner in (over.front_point, over.top_left, over.dart_upper)
+    ]
     at = line.leg_lower
     across = (at.real - 2.6, at.imag - 3.0, at.real + 3.4, at.imag + 2.6)
     leg = Drawn((Line(at - 2.0, point),), "before")

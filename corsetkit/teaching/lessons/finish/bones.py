@@ -1,19 +1,12 @@
 """Half a corset opened out as it lies on the block, with its bones in their channels, the eyelets and the waist tape."""
 
-from corsetkit.finish.bones import SPIRAL
-from corsetkit.finish.lacing import lacing_stretches
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import unit as unit_step
-from corsetkit.pattern.edge import Kind
-from corsetkit.units import say_length
-from corsetkit.drawing.canvas import box_area, tick
-from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.drawing.canvas import Sheet, box_area, tick
+from corsetkit.drawing.finished_view import closed
 from corsetkit.drawing.lettering import CAPITALS, around, text_width
 from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
 from corsetkit.drawing.pens import (
-    BODY,
     BOARD_TONE,
+    BODY,
     CUT_PAPER,
     GUIDE,
     HATCHING,
@@ -26,8 +19,14 @@ from corsetkit.drawing.pens import (
     Pen,
     Tone,
 )
-from corsetkit.drawing.finished_view import closed
-from corsetkit.drawing.canvas import Sheet
+from corsetkit.finish.bones import SPIRAL
+from corsetkit.finish.lacing import lacing_stretches
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import unit as unit_step
+from corsetkit.pattern.edge import Kind
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.units import say_length
 
 SCALE = 4.6
 FLAT_TONE, SPIRAL_TONE = Tone("flat-bone", "#8b8478"), Tone("spiral-bone", "#ffffff")
@@ -45,8 +44,11 @@ def bones_sheet(finished, bill, unit, title):
 
     Each bone bears its number in the bill's order; those of the lacing edge run up over the yoke where there is one.
     """
-    pieces = [one for one in finished.pattern.pieces if not one.copied and
-              (paths.on_line(one.path, 0j, 1 + 0j) or any(edge.kind is Kind.LACING for edge in one.edges))]
+    pieces = [
+        one
+        for one in finished.pattern.pieces
+        if not one.copied and (paths.on_line(one.path, 0j, 1 + 0j) or any(edge.kind is Kind.LACING for edge in one.edges))
+    ]
     choices, stretches = finished.choices, lacing_stretches(finished.pattern.pieces)
     boxes = [(p.real, p.imag, p.real, p.imag) for one in pieces for p in paths.flattened(one.path, 0.1)]
     left, bottom, right, top = around(boxes)
@@ -77,8 +79,9 @@ def bones_sheet(finished, bill, unit, title):
         canvas.words(complex(low.real + 0.4 * SCALE, high.imag - 1.45 * SCALE), _CAPTION, SMALL, "start")
         paint_row(canvas, complex(low.real + 0.4 * SCALE, low.imag + 0.45 * SCALE), _KEY)
 
-    return Sheet(low, high, title, f"{title}: {bill.bone_count} bones in the whole corset, {bill.eyelet_count} eyelets.", paint,
-                 SCALE)
+    return Sheet(
+        low, high, title, f"{title}: {bill.bone_count} bones in the whole corset, {bill.eyelet_count} eyelets.", paint, SCALE
+    )
 
 
 def _channel(bone, stretches, choices):
@@ -116,7 +119,9 @@ def _paint_bone(canvas, bone, path, choices, channel, unit):
     canvas.area(shape, SPIRAL_TONE if bone.kind == SPIRAL else FLAT_TONE)
     if bone.kind == SPIRAL:
         canvas.line(tuple(_coil(inner, half)), HATCHING)
-    canvas.line(shape, BONE, {"role": "new", "name": f"bone, {bone.place}, {bone.kind}", "length": say_length(bone.length, unit)})
+    canvas.line(
+        shape, BONE, {"role": "new", "name": f"bone, {bone.place}, {bone.kind}", "length": say_length(bone.length, unit)}
+    )
 
 
 def _coil(path, half):

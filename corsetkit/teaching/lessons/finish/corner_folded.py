@@ -10,14 +10,13 @@ from bisect import bisect
 from dataclasses import dataclass
 from functools import cached_property
 
+from corsetkit.drawing.finished_view import closed
 from corsetkit.finish.allowances import Reaches, cutting_line, seam_end, widths
 from corsetkit.finish.corners import meeting
 from corsetkit.finish.cutting_line import strokes
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
-from corsetkit.teaching.shared.clipping import clipped
-from corsetkit.drawing.finished_view import closed
-from corsetkit.teaching.shared.clipping import area_in, kept
+from corsetkit.teaching.shared.clipping import area_in, clipped, kept
 
 MANY = 3
 """How many ends are offered: those whose corners are farthest from square, for there the cut can be seen."""
@@ -95,8 +94,11 @@ class SeamCorner:
         """The cutting line's stretches beside the allowance, those beside the body, and the sewing line's but the seam's own:
         three tuples of (point, point)."""
         cut, sewn = (tuple(self._stretches(points)) for points in (self.cutting, self._sewing_line))
-        return (tuple(one for one in cut if _out(one) > 0), tuple(one for one in cut if _out(one) <= 0),
-                tuple(one for one in sewn if _out(one) < -_FINE / 10))
+        return (
+            tuple(one for one in cut if _out(one) > 0),
+            tuple(one for one in cut if _out(one) <= 0),
+            tuple(one for one in sewn if _out(one) < -_FINE / 10),
+        )
 
     @cached_property
     def _sewing_line(self):
@@ -155,8 +157,11 @@ def seam_ends(pattern, choices):
             met = meeting(one, two)
             if place := seam_end(met):
                 ends.setdefault(place, []).append((piece, met))
-    both = [(seam, tuple(sorted(found, key=lambda one: one[1].angle))) for (seam, _), found in ends.items()
-            if len(found) == 2 and found[0][0] is not found[1][0]]
+    both = [
+        (seam, tuple(sorted(found, key=lambda one: one[1].angle)))
+        for (seam, _), found in ends.items()
+        if len(found) == 2 and found[0][0] is not found[1][0]
+    ]
     return sorted(both, key=lambda one: -abs(90 - one[1][0][1].angle))
 
 
@@ -169,7 +174,9 @@ def seam_corners(pattern, choices, many=MANY):
     reaches, made = Reaches(pattern.pieces, choices), []
     for seam, found in seam_ends(pattern, choices)[:many]:
         seen = max(_WINDOW * max(met.first.width, met.later.width, 0.7) for _, met in found)
-        corners = tuple(SeamCorner(piece, met, cutting_line(piece, choices, reaches), reaches.at(met), seen) for piece, met in found)
+        corners = tuple(
+            SeamCorner(piece, met, cutting_line(piece, choices, reaches), reaches.at(met), seen) for piece, met in found
+        )
         made.append((f"{seam.name} at the {corners[0].later}", seam, corners))
     return made
 

@@ -1,37 +1,23 @@
-"""A seam's end drawn large, from inside: the allowances pressed, what is covered, and what is said of it.
-"""
+"""A seam's end drawn large, from inside: the allowances pressed, what is covered, and what is said of it."""
 
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import dot
 import math
-from corsetkit.units import say_length, say_number
+from dataclasses import dataclass
+
 from corsetkit.drawing.canvas import Sheet, box_area, tick
-from corsetkit.teaching.lessons.finish.corner_folded import MANY, NOTHING, beyond_line, seam_corners, sticking_out
 from corsetkit.drawing.finished_view import closed
 from corsetkit.drawing.hatching import fill
-from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.drawing.lettering import text_width
-from corsetkit.drawing.pens import (
-    BOARD_TONE,
-    CHALK,
-    CUT_PAPER,
-    GRAPHITE,
-    HEADING,
-    NAME,
-    NEW,
-    Pen,
-    SEWN,
-    SMALL,
-    Tone,
-    WASTE,
-)
-from corsetkit.teaching.lessons.finish.ready import ALLOWANCE_TONE
-from dataclasses import dataclass
-from corsetkit.quantity import declared, quantities
+from corsetkit.drawing.pens import BOARD_TONE, CHALK, CUT_PAPER, GRAPHITE, HEADING, NAME, NEW, SEWN, SMALL, WASTE, Pen, Tone
 from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import dot
+from corsetkit.quantity import declared, quantities
+from corsetkit.teaching.lessons.finish.corner_folded import MANY, NOTHING, beyond_line, seam_corners, sticking_out
+from corsetkit.teaching.lessons.finish.ready import ALLOWANCE_TONE
 from corsetkit.teaching.picture import Picture
-
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
+from corsetkit.units import say_length, say_number
 
 _CLEAR = 0.04
 """What comes nearer to the border than this, cm, is seen as the border itself."""
@@ -104,9 +90,17 @@ def corner_sheet(corners, seam, opened, pressed, plain, unit, title, description
             canvas.line(hidden, UNDER)
         for number in (lower, upper):
             corner = corners[number]
-            _paint_flap(canvas, corner, folded[number], plain, {
-                "role": "new", "name": f"{seam.name}, allowance on the {corner.piece.name}",
-                "length": say_length(corner.width, unit)})
+            _paint_flap(
+                canvas,
+                corner,
+                folded[number],
+                plain,
+                {
+                    "role": "new",
+                    "name": f"{seam.name}, allowance on the {corner.piece.name}",
+                    "length": say_length(corner.width, unit),
+                },
+            )
         if beneath:
             canvas.line(beneath, UNDER)
         if out:
@@ -162,18 +156,35 @@ class Pressed:
     """How the two pieces and their allowances lie."""
 
     opened: float = declared(
-        "how far the second piece is opened out: at 0 it lies under the first, as they were sewn", unit="degrees", low=0,
-        high=180, step=5, default=0)
+        "how far the second piece is opened out: at 0 it lies under the first, as they were sewn",
+        unit="degrees",
+        low=0,
+        high=180,
+        step=5,
+        default=0,
+    )
     first_allowance: float = declared(
-        "how far the first piece's allowance is pressed over onto it: at 0 it lies as it was sewn", unit="degrees", low=0,
-        high=180, step=5, default=0)
+        "how far the first piece's allowance is pressed over onto it: at 0 it lies as it was sewn",
+        unit="degrees",
+        low=0,
+        high=180,
+        step=5,
+        default=0,
+    )
     second_allowance: float = declared(
-        "how far the second piece's allowance is pressed over to the first; it takes the first one's along", unit="degrees",
-        low=0, high=180, step=5, default=0)
-    seam_end: int = declared("which seam's end you look at: 1 is the least square one", unit="count", low=1, high=MANY, step=1,
-                             default=1)
-    plain_corner: bool = declared("whether both cutting lines are simply carried on to where they meet", unit="yes or no",
-                                  default=False)
+        "how far the second piece's allowance is pressed over to the first; it takes the first one's along",
+        unit="degrees",
+        low=0,
+        high=180,
+        step=5,
+        default=0,
+    )
+    seam_end: int = declared(
+        "which seam's end you look at: 1 is the least square one", unit="count", low=1, high=MANY, step=1, default=1
+    )
+    plain_corner: bool = declared(
+        "whether both cutting lines are simply carried on to where they meet", unit="yes or no", default=False
+    )
 
 
 class Corners:
@@ -200,22 +211,28 @@ class Corners:
 
 
 def _said(words, corners, lie, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     first, second = corners
-    yield (f"At this end the {first.piece.name} has a corner of {say_number(first.angle, 1)} degrees, the "
-           f"{second.piece.name} one of {say_number(second.angle, 1)}.")
+    yield (
+        f"At this end the {first.piece.name} has a corner of {say_number(first.angle, 1)} degrees, the "
+        f"{second.piece.name} one of {say_number(second.angle, 1)}."
+    )
     yield f"The seam's allowance is {say(first.width)}; that of the {first.later}, sewn later, is {say(first.later_width)}."
     reach = [one.reach(lie.plain_corner) for one in corners]
     longer, shorter = (first, second) if reach[0] > reach[1] else (second, first)
     if abs(reach[0] - reach[1]) < NOTHING:
         yield "Right sides together, the outer borders of the two allowances end at the same place."
     else:
-        yield (f"Right sides together, the allowances do not end alike: that of the {longer.piece.name} goes on "
-               f"{say(abs(reach[0] - reach[1]))} farther than that of the {shorter.piece.name}.")
+        yield (
+            f"Right sides together, the allowances do not end alike: that of the {longer.piece.name} goes on "
+            f"{say(abs(reach[0] - reach[1]))} farther than that of the {shorter.piece.name}."
+        )
     flap = first.plain if lie.plain_corner else first.flap
     out = sticking_out([complex(-p.real, p.imag) for p in flap], first)
     if out < NOTHING:
         yield f"Pressed onto the {first.piece.name}, its allowance lies within the cutting line of the {first.later}."
     else:
-        yield (f"Pressed onto the {first.piece.name}, its allowance sticks out by {say(out)} beyond the cutting line of the "
-               f"{first.later}: it would show, or have to be cut off.")
+        yield (
+            f"Pressed onto the {first.piece.name}, its allowance sticks out by {say(out)} beyond the cutting line of the "
+            f"{first.later}: it would show, or have to be cut off."
+        )

@@ -1,32 +1,32 @@
-"""Lesson 08, finish: from sewing lines to pieces that can be cut, what has to be bought, and the print.
-"""
+"""Lesson 08, finish: from sewing lines to pieces that can be cut, what has to be bought, and the print."""
 
+from math import degrees, radians
+
+from corsetkit.drawing.finished_view import closed
+from corsetkit.drawing.step_values import Drawn, Spot
+from corsetkit.drawing.svg import svg_text
 from corsetkit.finish.bill import bill
-from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.cutting_line import strokes
+from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
-from corsetkit.drawing.step_values import Drawn, Spot
-from corsetkit.drawing.finished_view import closed
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.lessons.finish.ready import looked_at, most_telling, ready_picture
-from corsetkit.teaching.word_cards import Word
-from math import degrees, radians
 from corsetkit.quantity import quantities
-from corsetkit.teaching.lessons.finish.pictures import bones_picture, hollow_sheet, lit_among, notch_picture, parallel
-from corsetkit.drawing.svg import svg_text
+from corsetkit.teaching.course_lesson import CourseLesson
+from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.lessons.finish import on_paper as finish_on_paper
 from corsetkit.teaching.lessons.finish.bill_board import bill_board
-from corsetkit.teaching.course_lesson import CourseLesson
-from corsetkit.teaching.shared.finished_drafts import Finishing, offered
-from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.lessons.finish.corners import Corners, Pressed
+from corsetkit.teaching.lessons.finish.pictures import bones_picture, hollow_sheet, lit_among, notch_picture, parallel
+from corsetkit.teaching.lessons.finish.ready import looked_at, most_telling, ready_picture
+from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
+from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walked_picture
 from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.files_written import CHOICES, SAID, write_files
-from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
-from corsetkit.teaching.lessons.finish.corners import Corners, Pressed
-from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walked_picture
+from corsetkit.teaching.shared.finished_drafts import Finishing, offered
+from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 
@@ -45,12 +45,24 @@ def finish_words(finished):
         return Word(word, meaning, vignette(word.capitalize(), told, lines, box, spots))
 
     return (
-        card("sewing line", "the line on which a piece is sewn to the next",
-             "the inner line drawn strongly.", [cutting, *(Drawn(edge.path, "new") for edge in telling.edges)]),
-        card("cutting line", "the line along which the cloth is cut, outside the sewing line",
-             "the outer line drawn strongly.", [*sewing, Drawn(cutting.path, "new")]),
-        card("allowance", "the cloth between the two lines; it lies inside the finished corset and holds the seam",
-             "the strip between the two lines, hatched.", [*sewing, cutting, Drawn(closed(band), "waste")]),
+        card(
+            "sewing line",
+            "the line on which a piece is sewn to the next",
+            "the inner line drawn strongly.",
+            [cutting, *(Drawn(edge.path, "new") for edge in telling.edges)],
+        ),
+        card(
+            "cutting line",
+            "the line along which the cloth is cut, outside the sewing line",
+            "the outer line drawn strongly.",
+            [*sewing, Drawn(cutting.path, "new")],
+        ),
+        card(
+            "allowance",
+            "the cloth between the two lines; it lies inside the finished corset and holds the seam",
+            "the strip between the two lines, hatched.",
+            [*sewing, cutting, Drawn(closed(band), "waste")],
+        ),
         *_bone_and_lacing(finished, seam, card),
     )
 
@@ -58,8 +70,12 @@ def finish_words(finished):
 def _band(finished, edge):
     """The allowance beside one edge, as the points round it."""
     number = next(i for i, each in enumerate(finished.piece.edges) if each is edge)
-    outside = [p for each in strokes(finished.piece, finished.allowances) if each.edge is finished.piece.edges[number]
-               for p in each.outside]
+    outside = [
+        p
+        for each in strokes(finished.piece, finished.allowances)
+        if each.edge is finished.piece.edges[number]
+        for p in each.outside
+    ]
     return (*paths.flattened(edge.path, 0.05), *reversed(outside))
 
 
@@ -72,32 +88,54 @@ def _bone_and_lacing(finished, seam, card):
     low = (foot.real - 6.5, foot.imag - 2.0, foot.real + 3.5, foot.imag + 6.0)
     middle = (foot.real - 6.5, -4.0, foot.real + 3.5, 4.0)
     places = bill(finished).eyelets[0]
-    holes = [paths.point_along(stretch.path, place) - 1j * paths.tangent_along(stretch.path, place) * places.inset
-             for place in places.places]
+    holes = [
+        paths.point_along(stretch.path, place) - 1j * paths.tangent_along(stretch.path, place) * places.inset
+        for place in places.places
+    ]
     seen = [Spot(at, "") for at in holes if -3.6 < at.imag < 3.6]
     half, tape = (choices.bone_width + choices.channel_ease) / 2, choices.waist_tape_width / 2
     at = paths.point_along(seam.path, seam.length / 2)
     beside = [Drawn(_parallel(seam.path, off), "new") for off in (-half, half)]
     strip = tuple(Line(a, b) for a, b in ((foot - choices.facing_width, foot - choices.facing_width + 20j),))
     return (
-        card("facing", "a strip that lines an edge from inside; here it strengthens the lacing edge behind the eyelets",
-             "a line beside the lacing edge, where the facing ends.", [*lines, *(Drawn((one,), "new") for one in strip)], low),
-        card("bone channel", "the tunnel of cloth in which a bone lies, a little wider than the bone",
-             "two lines close to each other along a seam.", [Drawn(seam.path, "before"), *beside],
-             (at.real - 4.0, at.imag - 3.2, at.real + 4.0, at.imag + 3.2)),
-        card("eyelet", "a hole with a metal rim, for the lacing; two pairs stand closer together at the waist",
-             "a row of small round marks beside the lacing edge.", lines, middle, seen),
-        card("waist tape", "a firm tape round the waist, inside the corset, that takes the pull",
-             "two level lines, one above and one below the waist.",
-             [*lines, *(Drawn((Line(complex(foot.real - 30.0, y), complex(foot.real, y)),), "new") for y in (-tape, tape))],
-             middle),
+        card(
+            "facing",
+            "a strip that lines an edge from inside; here it strengthens the lacing edge behind the eyelets",
+            "a line beside the lacing edge, where the facing ends.",
+            [*lines, *(Drawn((one,), "new") for one in strip)],
+            low,
+        ),
+        card(
+            "bone channel",
+            "the tunnel of cloth in which a bone lies, a little wider than the bone",
+            "two lines close to each other along a seam.",
+            [Drawn(seam.path, "before"), *beside],
+            (at.real - 4.0, at.imag - 3.2, at.real + 4.0, at.imag + 3.2),
+        ),
+        card(
+            "eyelet",
+            "a hole with a metal rim, for the lacing; two pairs stand closer together at the waist",
+            "a row of small round marks beside the lacing edge.",
+            lines,
+            middle,
+            seen,
+        ),
+        card(
+            "waist tape",
+            "a firm tape round the waist, inside the corset, that takes the pull",
+            "two level lines, one above and one below the waist.",
+            [*lines, *(Drawn((Line(complex(foot.real - 30.0, y), complex(foot.real, y)),), "new") for y in (-tape, tape))],
+            middle,
+        ),
     )
 
 
 def _parallel(path, off):
     """A line of short strokes `off` cm to the right of the run."""
     length = paths.path_length(path)
-    points = [paths.point_along(path, length * i / 60) - 1j * paths.tangent_along(path, length * i / 60) * off for i in range(61)]
+    points = [
+        paths.point_along(path, length * i / 60) - 1j * paths.tangent_along(path, length * i / 60) * off for i in range(61)
+    ]
     return tuple(Line(a, b) for a, b in zip(points, points[1:]))
 
 
@@ -120,10 +158,16 @@ class FinishLesson(CourseLesson):
         """A seam's end, opened out and pressed."""
         return self._table_cell(
             "corners",
-            (Panel("Where do the two allowances end, before they are pressed and after?",
-                   ("opened", "first_allowance", "second_allowance")),
-             Panel("What sticks out when the corner is cut the plain way?", ("seam_end", "plain_corner"))),
-            lambda drafts: Corners(drafts).picture, lambda drafts: quantities(Pressed))
+            (
+                Panel(
+                    "Where do the two allowances end, before they are pressed and after?",
+                    ("opened", "first_allowance", "second_allowance"),
+                ),
+                Panel("What sticks out when the corner is cut the plain way?", ("seam_end", "plain_corner")),
+            ),
+            lambda drafts: Corners(drafts).picture,
+            lambda drafts: quantities(Pressed),
+        )
 
     def walked(self):
         """All seams, walked."""
@@ -132,22 +176,35 @@ class FinishLesson(CourseLesson):
     def walk(self):
         """One seam that came out longer on paper, and trued."""
         return self._table_cell(
-            "walk", (Panel("From which difference on must something be moved, and what?", ("longer_by", "redrawn", "seam")),),
-            lambda drafts: lambda values: walked_picture(drafts, values), paper_of)
+            "walk",
+            (Panel("From which difference on must something be moved, and what?", ("longer_by", "redrawn", "seam")),),
+            lambda drafts: lambda values: walked_picture(drafts, values),
+            paper_of,
+        )
 
     def notches(self):
         """Which notches meet."""
         return self._table_cell(
-            "notches", (Panel("Which two notches meet, and where is a corner the mark?", ("notch",)),),
-            lambda drafts: lambda values: notch_picture(drafts, values), lit_among)
+            "notches",
+            (Panel("Which two notches meet, and where is a corner the mark?", ("notch",)),),
+            lambda drafts: lambda values: notch_picture(drafts, values),
+            lit_among,
+        )
 
     def bones(self):
         """Bones and eyelets where they lie."""
         names = ("widest_unsupported", "bone_width", "eyelet_spacing")
         return self._table_cell(
-            "bones", (Panel("Where does a further bone appear, and why there?", names),),
-            lambda drafts: lambda values: bones_picture(drafts, values), lambda drafts: (),
-            *names, "bone_shorter", "channel_ease", "waist_spacing", "eyelet_inset")
+            "bones",
+            (Panel("Where does a further bone appear, and why there?", names),),
+            lambda drafts: lambda values: bones_picture(drafts, values),
+            lambda drafts: (),
+            *names,
+            "bone_shorter",
+            "channel_ease",
+            "waist_spacing",
+            "eyelet_inset",
+        )
 
     def bill(self):
         """The piece list and what has to be bought."""
@@ -160,8 +217,11 @@ class FinishLesson(CourseLesson):
     def square(self):
         """The test square, measured."""
         return self._table_cell(
-            "square", (Panel("What does your test square measure?", ("square",)),),
-            lambda drafts: square_picture, lambda drafts: printed())
+            "square",
+            (Panel("What does your test square measure?", ("square",)),),
+            lambda drafts: square_picture,
+            lambda drafts: printed(),
+        )
 
     # What the form of the lessons asks for.
 
@@ -174,8 +234,9 @@ class FinishLesson(CourseLesson):
 
     def drawing(self):
         """One piece ready to cut, or the whole pattern."""
-        return self.drawn("drawing", self.panels, Finishing, self.picture, own=lambda desk, drafts: looked_at(drafts),
-                          finish=self.offered())
+        return self.drawn(
+            "drawing", self.panels, Finishing, self.picture, own=lambda desk, drafts: looked_at(drafts), finish=self.offered()
+        )
 
     def _words_on(self, drafts):
         return finish_words(drafts.finished({})[1])
@@ -190,7 +251,7 @@ class FinishLesson(CourseLesson):
         name, pattern = drafts.pattern(drafts.now())
         unit = desk.record.unit
         piece, edge = _most_hollow(pattern)
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         right = paths.path_length(parallel(edge, ASKED)[0])
         turned = abs(paths.turning(edge.path))
 
@@ -224,14 +285,23 @@ class FinishLesson(CourseLesson):
             return drafts, shown(drafts)
 
         return self.drawn(
-            cell, panels, make, lambda made, values: made[1](made[0].desk.record.finish | values),
-            own=lambda desk, made: own(made[0]), finish=offered(*names) if names else ())
+            cell,
+            panels,
+            make,
+            lambda made, values: made[1](made[0].desk.record.finish | values),
+            own=lambda desk, made: own(made[0]),
+            finish=offered(*names) if names else (),
+        )
 
 
 def _most_hollow(pattern):
     """The sewn edge of a panel that turns most away from its piece, and the piece."""
-    found = [(paths.turning(edge.path), piece, edge) for piece in pattern.pieces for edge in piece.edges
-             if edge.kind is Kind.PANEL_SEAM]
+    found = [
+        (paths.turning(edge.path), piece, edge)
+        for piece in pattern.pieces
+        for edge in piece.edges
+        if edge.kind is Kind.PANEL_SEAM
+    ]
     return min(found, key=lambda one: one[0])[1:]
 
 
@@ -242,8 +312,13 @@ def _print_still(desk) -> Stored:
 def _print_alive(desk, key):
     from corsetkit.teaching.board import Board
 
-    return Board("The files", lambda: Stored("<p>All pieces with their allowances, at true size.</p>", ()), CHOICES,
-                 "Write the files", lambda choice: write_files(Finishing(desk), choice))
+    return Board(
+        "The files",
+        lambda: Stored("<p>All pieces with their allowances, at true size.</p>", ()),
+        CHOICES,
+        "Write the files",
+        lambda choice: write_files(Finishing(desk), choice),
+    )
 
 
 LESSON = FinishLesson()

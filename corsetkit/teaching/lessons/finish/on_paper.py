@@ -2,25 +2,33 @@
 
 from html import escape
 
+from corsetkit.drawing.pens import BEFORE, GUIDE, NEW, SEWN
+from corsetkit.drawing.step_sheet import Spot
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.finish.choices import choice_of
 from corsetkit.finish.notches import BETWEEN
-from corsetkit.pattern.edge import Kind
-from corsetkit.teaching.shared.close_up import Note, Stroke, close_up, whole
-from corsetkit.teaching.lessons.finish.corner_folded import seam_corners, seam_ends
-from corsetkit.drawing.pens import BEFORE, GUIDE, NEW, SEWN
-from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.drawing.step_sheet import Spot
 from corsetkit.geometry.curve import Line
-from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
-from corsetkit.teaching.on_paper import WIDEST
+from corsetkit.pattern.edge import Kind
+from corsetkit.teaching.lessons.finish.corner_folded import seam_corners, seam_ends
 from corsetkit.teaching.lessons.finish.ready import width_at_waist
+from corsetkit.teaching.on_paper import WIDEST
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.close_up import Note, Stroke, close_up, whole
+from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
 from corsetkit.units import say_length
 
-_GROUPS = {"panel_allowance": "panel seams", "cup_allowance": "cup seams", "shoulder_allowance": "shoulders",
-           "neckline_allowance": "neckline and openings", "armscye_allowance": "armscye", "top_allowance": "free top edges",
-           "hem_allowance": "hem", "v_allowance": "V at the centre front", "lacing_allowance": "lacing edge",
-           "facing_width": "lacing edge, folded back"}
+_GROUPS = {
+    "panel_allowance": "panel seams",
+    "cup_allowance": "cup seams",
+    "shoulder_allowance": "shoulders",
+    "neckline_allowance": "neckline and openings",
+    "armscye_allowance": "armscye",
+    "top_allowance": "free top edges",
+    "hem_allowance": "hem",
+    "v_allowance": "V at the centre front",
+    "lacing_allowance": "lacing edge",
+    "facing_width": "lacing edge, folded back",
+}
 """What people call the edges of each choice."""
 _ENDS = 4
 """Of how many seam ends the corner is told in numbers."""
@@ -44,7 +52,7 @@ def by_hand(drafts: Finishing) -> Stored:
 def _by_hand(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     pattern, choices = finished.pattern, finished.choices
     words, seam, (sharp, blunt) = seam_corners(pattern, choices, 1)[0]
     groups = allowance_groups(finished)
@@ -74,8 +82,10 @@ def _by_hand(drafts):
     ]
     opening = f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."
     items = "".join(f'<li style="margin-bottom:6px">{escape(one)}</li>' for one in moves)
-    return Stored(f"{svg_image(svg_text(sheet), WIDEST)}<p>{opening}</p><ol>{items}</ol>",
-                  (sheet.description, opening, *(f"{number}. {one}" for number, one in enumerate(moves, 1))))
+    return Stored(
+        f"{svg_image(svg_text(sheet), WIDEST)}<p>{opening}</p><ol>{items}</ol>",
+        (sheet.description, opening, *(f"{number}. {one}" for number, one in enumerate(moves, 1))),
+    )
 
 
 def _corner_by_hand(title, corner, numbers, say, unit):
@@ -94,18 +104,26 @@ def _corner_by_hand(title, corner, numbers, say, unit):
     low = min(p.imag for path in (flap, cut, sewn) for one in path for p in (one.start, one.end))
     box = (-seen, low - 0.1 * seen, width + 0.25 * seen, seen)
     scale = (box[3] - box[1]) / 9.0
-    strokes = [Stroke(cut, NEW, f"cutting line of the {corner.later}", "new", 3),
-               Stroke(flap, NEW, "cutting line of the seam", "new", 3),
-               Stroke(sewn, BEFORE), Stroke((Line(0j, 1j * seen),), SEWN, "sewing line of the seam"),
-               Stroke((Line(1j * level, complex(width, level)),), GUIDE), Stroke((Line(foot, along),), GUIDE)]
-    notes = [Note(complex(width, level), f"{marking}: {whole(say(width))} outside the seam"),
-             Note(along, f"{marking}: {whole(say(later))} outside the {corner.later}", left=True),
-             Note(fold, f"{folding}: fold here, the allowance under the piece"),
-             Note(below, f"{folding}: cut here, through both layers", left=True),
-             Note(end, f"{folding}: unfolded, the end lies here")]
+    strokes = [
+        Stroke(cut, NEW, f"cutting line of the {corner.later}", "new", 3),
+        Stroke(flap, NEW, "cutting line of the seam", "new", 3),
+        Stroke(sewn, BEFORE),
+        Stroke((Line(0j, 1j * seen),), SEWN, "sewing line of the seam"),
+        Stroke((Line(1j * level, complex(width, level)),), GUIDE),
+        Stroke((Line(foot, along),), GUIDE),
+    ]
+    notes = [
+        Note(complex(width, level), f"{marking}: {whole(say(width))} outside the seam"),
+        Note(along, f"{marking}: {whole(say(later))} outside the {corner.later}", left=True),
+        Note(fold, f"{folding}: fold here, the allowance under the piece"),
+        Note(below, f"{folding}: cut here, through both layers", left=True),
+        Note(end, f"{folding}: unfolded, the end lies here"),
+    ]
     spots = [Spot(complex(width, level), ""), Spot(along, ""), Spot(end, ""), Spot(tip, "")]
-    told = (f"{title}: the corner of the {corner.piece.name}. The seam's allowance is {say(width)}, that of the {corner.later} "
-            f"{say(later)}; folded along the seam, both are cut along the line of the {corner.later}.")
+    told = (
+        f"{title}: the corner of the {corner.piece.name}. The seam's allowance is {say(width)}, that of the {corner.later} "
+        f"{say(later)}; folded along the seam, both are cut along the line of the {corner.later}."
+    )
     key = ((NEW, "cutting line"), (SEWN, "seam, sewn first"), (BEFORE, f"{corner.later}, sewn later"))
     return close_up(title, told, box, scale, unit, (), strokes, spots, notes, key)
 
@@ -118,23 +136,31 @@ def by_tape(drafts: Finishing) -> Stored:
 def _by_tape(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     told, half = [], 0.0
     widths = "; ".join(f"{edges} {say(width)}" for edges, width in allowance_groups(finished).items() if width)
     told.append(f"From sewing line to cutting line, wherever you measure square to the line: {widths}.")
     ends = "; ".join(_end_words(seam, found, say) for seam, found in seam_ends(finished.pattern, finished.choices)[:_ENDS])
-    told.append("Along the seam, from the corner of the sewing lines to where the outer border of the seam's allowance ends: "
-                f"{ends}.")
+    told.append(
+        f"Along the seam, from the corner of the sewing lines to where the outer border of the seam's allowance ends: {ends}."
+    )
     for one in finished.pieces:
         if across := width_at_waist(one):
             half += across[0]
             told.append(f"{one.piece.number} {one.piece.name} at the waist: {say(across[0])} sewn, {say(across[1])} of paper.")
     style, girth = finished.pattern.style, finished.pattern.girths.get("waist")
     if girth and style:
-        told.append(f"The sewn widths at the waist together are {say(half)}. Twice that and the lacing gap of "
-                    f"{say(style.lacing_gap)} are {say(girth.finished)}, the finished waist.")
-    told.append("Cuts for notches: " + "; ".join(f"{one.piece.name} {sum(n.count for n in one.notches if n.depth)}"
-                                               for one in finished.pieces if one.notches) + ".")
+        told.append(
+            f"The sewn widths at the waist together are {say(half)}. Twice that and the lacing gap of "
+            f"{say(style.lacing_gap)} are {say(girth.finished)}, the finished waist."
+        )
+    told.append(
+        "Cuts for notches: "
+        + "; ".join(
+            f"{one.piece.name} {sum(n.count for n in one.notches if n.depth)}" for one in finished.pieces if one.notches
+        )
+        + "."
+    )
     folded = [one.piece.name for one in finished.pieces if any(edge.kind is Kind.FOLD for edge in one.piece.edges)]
     told.append(f"On the fold no allowance: {', '.join(folded)}.")
     opening = f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."

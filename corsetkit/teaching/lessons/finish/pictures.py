@@ -1,28 +1,27 @@
-"""The lesson's smaller pictures: a hollow edge and its parallel, notches that meet, bones and eyelets.
-"""
+"""The lesson's smaller pictures: a hollow edge and its parallel, notches that meet, bones and eyelets."""
 
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
-from corsetkit.drawing.lettering import around, grown
-from corsetkit.drawing.pens import BEFORE, CUT_PAPER, FREE, GUIDE, NEW, SEWING, SEWN, SPOT, SPOT_TONE
 from dataclasses import dataclass, replace
-from corsetkit.finish.notches import back_seams
-from corsetkit.geometry.move import slid
-from corsetkit.units import say_length
+
 from corsetkit.drawing.canvas import Sheet, tick
+from corsetkit.drawing.lettering import around, grown
 from corsetkit.drawing.marks import seam_letter
-from corsetkit.teaching.lessons.finish.ready import Whole
+from corsetkit.drawing.pens import BEFORE, CUT_PAPER, FREE, GUIDE, NEW, SEWING, SEWN, SPOT, SPOT_TONE
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.bill import bill
 from corsetkit.finish.bones import FLAT, SPIRAL
 from corsetkit.finish.lacing import beside_bone
+from corsetkit.finish.notches import back_seams
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.move import slid
 from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.lessons.finish.bones import bones_sheet
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.lessons.finish.ready import Whole
 from corsetkit.teaching.picture import Picture
-
+from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
+from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.units import say_length
 
 _APART = 1.6
 """From one square stroke to the next, cm along the edge."""
@@ -38,8 +37,16 @@ def hollow_sheet(piece, edge, width, widest, unit, title, description):
     if width > 1e-9:
         strokes.append(Stroke(tuple(Line(a, b) for a, b in square), GUIDE))
         strokes.append(Stroke(beside, NEW, f"cutting line beside the {edge.name}", "new", 3))
-    return close_up(title, description, box, scale, unit, [Patch(piece.path, CUT_PAPER)], strokes,
-                    key=((SEWN, f"the {edge.name}, sewing line"), (NEW, "cutting line beside it"), (GUIDE, "square to the edge")))
+    return close_up(
+        title,
+        description,
+        box,
+        scale,
+        unit,
+        [Patch(piece.path, CUT_PAPER)],
+        strokes,
+        key=((SEWN, f"the {edge.name}, sewing line"), (NEW, "cutting line beside it"), (GUIDE, "square to the edge")),
+    )
 
 
 def parallel(edge, width, count=240):
@@ -82,9 +89,15 @@ def notch_pairs(finished):
     for seam in pattern.seams:
         for number, at in enumerate(seam.marks):
             places = tuple(seam.places(side)[number] for side in (0, 1))
-            found.append(NotchPair(seam, at, 2 if seam.number in backs else 1,
-                                   tuple((edge, along, owners[id(edge)]) for edge, along in places),
-                                   tuple((id(edge), round(along, 4)) in there for edge, along in places)))
+            found.append(
+                NotchPair(
+                    seam,
+                    at,
+                    2 if seam.number in backs else 1,
+                    tuple((edge, along, owners[id(edge)]) for edge, along in places),
+                    tuple((id(edge), round(along, 4)) in there for edge, along in places),
+                )
+            )
     return tuple(found)
 
 
@@ -97,24 +110,37 @@ def notch_sheet(finished, pair, unit, title):
         whole.paint(canvas, unit, BEFORE)
         for number, side in enumerate(pair.seam.sides, 1):
             for edge in side:
-                facts = {"role": "new", "name": f"{pair.seam.name}, {whole.owners[id(edge)].name}", "side": number,
-                         "seam": f"{seam_letter(pair.seam.number)} lit", "length": say_length(edge.length, unit)}
+                facts = {
+                    "role": "new",
+                    "name": f"{pair.seam.name}, {whole.owners[id(edge)].name}",
+                    "side": number,
+                    "seam": f"{seam_letter(pair.seam.number)} lit",
+                    "length": say_length(edge.length, unit),
+                }
                 canvas.line(paths.moved(edge.path, slid(whole.step(edge))), NEW, facts)
         tick(canvas, *spots, GUIDE)
         for at in spots:
             canvas.dot(at, 1.0, SPOT_TONE, SPOT)
 
     names = " and ".join(piece.name for _, _, piece in pair.places)
-    return Sheet(whole.low, whole.high, title, f"{title}: the {pair.seam.name} lit on both sides, and the place at which "
-                 f"{names} meet, {say_length(pair.at, unit)} from the seam's start.", paint, whole.scale)
+    return Sheet(
+        whole.low,
+        whole.high,
+        title,
+        f"{title}: the {pair.seam.name} lit on both sides, and the place at which "
+        f"{names} meet, {say_length(pair.at, unit)} from the seam's start.",
+        paint,
+        whole.scale,
+    )
 
 
 @dataclass(frozen=True)
 class Lit:
     """Which notch is lit; the range is the pattern's own."""
 
-    notch: int = declared("which notch is lit, counted seam by seam in the order of sewing", unit="count", low=1, high=13,
-                          step=1, default=1)
+    notch: int = declared(
+        "which notch is lit, counted seam by seam in the order of sewing", unit="count", low=1, high=13, step=1, default=1
+    )
 
 
 def lit_among(drafts: Finishing):
@@ -141,14 +167,20 @@ def notch_picture(drafts: Finishing, values: dict) -> Picture:
 
 def _notch_said(pair, number, pairs, unit):
     seam = pair.seam
-    yield (f"Notch {number} of {len(pairs)}: seam {seam_letter(seam.number)}, {seam.name}, {say_length(pair.at, unit)} from its "
-           "start along the sewing line.")
+    yield (
+        f"Notch {number} of {len(pairs)}: seam {seam_letter(seam.number)}, {seam.name}, {say_length(pair.at, unit)} from its "
+        "start along the sewing line."
+    )
     (_, _, first), (_, _, second) = pair.places
-    cuts = "two cuts beside each other, for only back pieces meet here" if pair.count == 2 else \
-        "one cut, for a front piece is in this seam"
+    cuts = (
+        "two cuts beside each other, for only back pieces meet here"
+        if pair.count == 2
+        else "one cut, for a front piece is in this seam"
+    )
     met = f"The {first.name} meets the {second.name} there"
-    cut, bare = ([piece.name for (_, _, piece), is_cut in zip(pair.places, pair.cut) if is_cut is wanted]
-                 for wanted in (True, False))
+    cut, bare = (
+        [piece.name for (_, _, piece), is_cut in zip(pair.places, pair.cut) if is_cut is wanted] for wanted in (True, False)
+    )
     if not bare:
         yield f"{met}. Each is marked by {cuts}."
     elif cut:
@@ -168,12 +200,14 @@ def bones_picture(drafts: Finishing, values: dict) -> Picture:
 
 
 def _bones_said(made, choices, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     once = "".join(f"number {number} once, in the middle, " for number, one in enumerate(made.bones, 1) if one.count == 1)
     others = "and each of the others" if once else "each of them"
     yield f"{made.bone_count} bones in the whole corset: {once}{others} left and right."
     for kind in (SPIRAL, FLAT):
-        if those := [f"{number} {one.place} {say(one.length)}" for number, one in enumerate(made.bones, 1) if one.kind == kind]:
+        if those := [
+            f"{number} {one.place} {say(one.length)}" for number, one in enumerate(made.bones, 1) if one.kind == kind
+        ]:
             yield f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
     widest = max(made.bays, key=lambda bay: bay.left)
     yield f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}."

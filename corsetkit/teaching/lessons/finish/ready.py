@@ -1,31 +1,30 @@
-"""Pieces ready to cut: one of them large with its allowances, or all of the pattern, with what is said of them.
-"""
+"""Pieces ready to cut: one of them large with its allowances, or all of the pattern, with what is said of them."""
 
+from dataclasses import dataclass, replace
+
+from corsetkit.drawing.arrange import beside, rows
+from corsetkit.drawing.canvas import Sheet, box_area
+from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
+from corsetkit.drawing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
+from corsetkit.drawing.lettering import around, grown, text_width
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.painting import owners_of
+from corsetkit.drawing.pens import BOARD_TONE, CUT_PAPER, FOLD_EDGE, HEADING, NEW, NOTCH_CUT, SEWING, SPOT_WORDS, Tone
+from corsetkit.drawing.svg import svg_text
+from corsetkit.drawing.views import view
+from corsetkit.errors import CorsetkitError
 from corsetkit.finish.choices import choice_of
+from corsetkit.finish.finished import CLOTHS
+from corsetkit.geometry import paths
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved, path_length
 from corsetkit.geometry.points import cross
 from corsetkit.pattern.edge import Kind
-from corsetkit.units import say_length
-from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
-from corsetkit.drawing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
-from corsetkit.drawing.lettering import around, grown, text_width
-from corsetkit.drawing.pens import BOARD_TONE, CUT_PAPER, FOLD_EDGE, HEADING, NEW, NOTCH_CUT, SEWING, SPOT_WORDS, Tone
-from corsetkit.drawing.views import view
-from corsetkit.geometry import paths
-from corsetkit.drawing.arrange import beside, rows
-from corsetkit.drawing.canvas import Sheet, box_area
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.drawing.painting import owners_of
-from dataclasses import dataclass, replace
-from corsetkit.errors import CorsetkitError
-from corsetkit.finish.finished import CLOTHS
 from corsetkit.quantity import declared, quantities
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
 from corsetkit.teaching.picture import Picture
-
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
+from corsetkit.units import say_length
 
 ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 """The cloth between sewing line and cutting line."""
@@ -48,7 +47,9 @@ class ReadyPiece:
             for layer in LAYERS[1:]:
                 paint_layer(canvas, layer, view, step, unit, self.owners)
             cut = tuple(one for one in view.cutting if not any(_along(one, fold[0]) for fold in view.folds))
-            canvas.line(moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(path_length(cut), unit)})
+            canvas.line(
+                moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(path_length(cut), unit)}
+            )
 
 
 def _plain_view(finished, scale):
@@ -58,8 +59,15 @@ def _plain_view(finished, scale):
     sewing = tuple(LaidEdge(edge, edge.path) for edge, width in zip(piece.edges, finished.allowances) if width > 0)
     folds = tuple(edge.path for edge in piece.edges if edge.kind is Kind.FOLD)
     box = around([found.box, *((p.real, p.imag, p.real, p.imag) for p in finished.cutting)])
-    return FinishedView(finished, found, closed(finished.cutting), sewing, folds,
-                        *notch_strokes(finished.notches, finished.cutting, scale), box)
+    return FinishedView(
+        finished,
+        found,
+        closed(finished.cutting),
+        sewing,
+        folds,
+        *notch_strokes(finished.notches, finished.cutting, scale),
+        box,
+    )
 
 
 def _along(stroke, fold):
@@ -113,8 +121,11 @@ def one_piece(finished, pieces, choices, unit, title):
                 canvas.words(*place)
         paint_row(canvas, complex(low.real + 0.4 * scale, low.imag + 0.45 * scale), KEY)
 
-    said = "; ".join(words for edge, width in zip(piece.edges, finished.allowances)
-                     if (words := allowance_words(edge, width, choices, unit)))
+    said = "; ".join(
+        words
+        for edge, width in zip(piece.edges, finished.allowances)
+        if (words := allowance_words(edge, width, choices, unit))
+    )
     return Sheet(low, high, title, f"{title}: the {piece.name} with its cutting line. Allowances: {said}.", paint, scale)
 
 
@@ -168,10 +179,17 @@ class Whole:
 def all_pieces(finished, unit, title):
     """The sheet of a whole `Finished` pattern."""
     whole = Whole(finished, title, KEY)
-    cut = "; ".join(f"{one.piece.number} {one.piece.name}, cutting line {say_length(_round(one), unit)}"
-                    for one in finished.pieces)
-    return Sheet(whole.low, whole.high, title, f"{title}: {len(finished.pieces)} pieces. {cut}.",
-                 lambda canvas: whole.paint(canvas, unit), whole.scale)
+    cut = "; ".join(
+        f"{one.piece.number} {one.piece.name}, cutting line {say_length(_round(one), unit)}" for one in finished.pieces
+    )
+    return Sheet(
+        whole.low,
+        whole.high,
+        title,
+        f"{title}: {len(finished.pieces)} pieces. {cut}.",
+        lambda canvas: whole.paint(canvas, unit),
+        whole.scale,
+    )
 
 
 def _round(finished):
@@ -192,8 +210,9 @@ ALL = 0
 class Looked:
     """Which piece is looked at; its range and default are the pattern's own."""
 
-    piece: int = declared("the piece you look at, by its number; 0 shows the whole pattern", unit="count", low=0, high=12,
-                          step=1, default=ALL)
+    piece: int = declared(
+        "the piece you look at, by its number; 0 shows the whole pattern", unit="count", low=0, high=12, step=1, default=ALL
+    )
 
 
 def looked_at(drafts: Finishing):
@@ -231,7 +250,7 @@ def ready_picture(drafts: Finishing, values: dict) -> Picture:
 
 def _said(finished, unit):
     piece = finished.piece
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     cloths = ", ".join(f"{one.cloth} {one.count}" for one in finished.layers)
     how = f", {finished.layers[0].how}" if finished.layers[0].how else ""
     yield f"{piece.number} {piece.name}: {cloths}{how}."
@@ -248,18 +267,26 @@ def _said(finished, unit):
 
 def width_at_waist(finished):
     """How wide the piece is at the waist, sewn and cut, cm; None where it does not reach it."""
-    crossed = [curve.point(t).real for edge in finished.piece.edges for i, t in paths.on_line(edge.path, 0j, 1 + 0j)
-               for curve in (edge.path[i],)]
-    cut = [p.real + (q.real - p.real) * p.imag / (p.imag - q.imag)
-           for p, q in zip(finished.cutting, (*finished.cutting[1:], finished.cutting[0])) if (p.imag > 0) != (q.imag > 0)]
+    crossed = [
+        curve.point(t).real
+        for edge in finished.piece.edges
+        for i, t in paths.on_line(edge.path, 0j, 1 + 0j)
+        for curve in (edge.path[i],)
+    ]
+    cut = [
+        p.real + (q.real - p.real) * p.imag / (p.imag - q.imag)
+        for p, q in zip(finished.cutting, (*finished.cutting[1:], finished.cutting[0]))
+        if (p.imag > 0) != (q.imag > 0)
+    ]
     if len(crossed) < 2 or finished.piece.copied:
         return None
     return max(crossed) - min(crossed), max(cut) - min(cut)
 
 
 def _all_said(finished):
-    counts = {cloth: sum(layer.count for one in finished.pieces for layer in one.layers if layer.cloth == cloth)
-              for cloth in CLOTHS}
+    counts = {
+        cloth: sum(layer.count for one in finished.pieces for layer in one.layers if layer.cloth == cloth) for cloth in CLOTHS
+    }
     told = ", ".join(f"{count} of {cloth}" for cloth, count in counts.items() if count)
     yield f"{len(finished.pieces)} pieces of paper; from them are cut {told}."
     folded = [one.piece.name for one in finished.pieces if one.piece.on_fold]

@@ -1,16 +1,15 @@
-"""The printed test square with a ruler laid along it, what it measures, and the scale to print at again.
-"""
+"""The printed test square with a ruler laid along it, what it measures, and the scale to print at again."""
 
-from corsetkit.units import say_number
-from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
-from corsetkit.teaching.shared.close_up import paint_row, row_width
-from corsetkit.drawing.pens import BARE, BEFORE, BOARD_TONE, HEADING, NEW, PAPER_TONE, RULE, SMALL, SPOT_WORDS
 from dataclasses import dataclass
-from corsetkit.quantity import declared, quantities
-from corsetkit.printing.scale import SQUARE, scale_sentence
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.picture import Picture
 
+from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
+from corsetkit.drawing.pens import BARE, BEFORE, BOARD_TONE, HEADING, NEW, PAPER_TONE, RULE, SMALL, SPOT_WORDS
+from corsetkit.drawing.svg import svg_text
+from corsetkit.printing.scale import SQUARE, scale_sentence
+from corsetkit.quantity import declared, quantities
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.units import say_number
 
 SIDE = 10.0
 """A side of the solid test square, cm."""
@@ -28,10 +27,15 @@ def square_sheet(measured, title, description):
         canvas.words(complex(low.real + 0.4, high.imag - 0.8), title, HEADING, "start")
         canvas.area(box_run(-0.6, -0.05, _MOST + 1.6, _MOST + 0.4), BARE)
         canvas.line(box_run(0.0, 0.0, SIDE, SIDE), BEFORE)
-        canvas.line(box_run(0.0, 0.0, measured, measured), NEW, {
-            "role": "new", "name": "side of the square", "length": f"{say_number(measured * 10, 1)} mm"})
+        canvas.line(
+            box_run(0.0, 0.0, measured, measured),
+            NEW,
+            {"role": "new", "name": "side of the square", "length": f"{say_number(measured * 10, 1)} mm"},
+        )
         _paint_ruler(canvas)
-        canvas.words(complex(min(SIDE, measured) / 2, min(SIDE, measured) / 2), f"{say_number(measured * 10, 1)} mm", SPOT_WORDS)
+        canvas.words(
+            complex(min(SIDE, measured) / 2, min(SIDE, measured) / 2), f"{say_number(measured * 10, 1)} mm", SPOT_WORDS
+        )
         paint_row(canvas, complex(low.real + 0.4, low.imag + 0.4), _KEY)
 
     return Sheet(low, high, title, description, paint, 1.0)
@@ -41,7 +45,7 @@ def _paint_ruler(canvas):
     """A ruler's edge along the square's lower side, in centimetres."""
     canvas.area(box_run(-0.6, -1.3, _MOST + 1.6, 0.0), PAPER_TONE)
     canvas.line(box_run(-0.6, -1.3, _MOST + 1.6, 0.0), RULE)
-    for mm in range(0, int(_MOST * 10) + 1):
+    for mm in range(int(_MOST * 10) + 1):
         long = 0.5 if mm % 10 == 0 else 0.34 if mm % 5 == 0 else 0.2
         tick(canvas, complex(mm / 10, 0.0), complex(mm / 10, -long), RULE)
         if mm % 10 == 0:
@@ -52,8 +56,14 @@ def _paint_ruler(canvas):
 class Printed:
     """A side of the solid test square as it came out of the printer."""
 
-    square: int = declared("how long a side of the solid test square is on your print, in whole millimetres", unit="count",
-                           low=85, high=115, step=1, default=int(SQUARE))
+    square: int = declared(
+        "how long a side of the solid test square is on your print, in whole millimetres",
+        unit="count",
+        low=85,
+        high=115,
+        step=1,
+        default=int(SQUARE),
+    )
 
 
 def printed():

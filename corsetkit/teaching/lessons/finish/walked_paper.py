@@ -3,15 +3,13 @@
 Where the sides differ, the shorter one is lengthened, and the edges that both end on are redrawn to the new end.
 """
 
-from corsetkit.finish.walk import TOLERANCE, small, walk
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.units import CM_PER_INCH, say_length
+from dataclasses import dataclass, replace
+from html import escape
+
 from corsetkit.drawing.canvas import Sheet, box_area, tick
-from corsetkit.teaching.shared.clipping import area_in, clipped
 from corsetkit.drawing.finished_view import closed
-from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.drawing.lettering import text_width
+from corsetkit.drawing.marks import seam_letter
 from corsetkit.drawing.pens import (
     BEFORE,
     BOARD_TONE,
@@ -26,17 +24,19 @@ from corsetkit.drawing.pens import (
     SPOT_TONE,
     SPOT_WORDS,
 )
-from dataclasses import dataclass, replace
-from html import escape
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.true_seam import true_seam
+from corsetkit.finish.walk import TOLERANCE, small, walk
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import declared, quantities
-from corsetkit.drawing.marks import seam_letter
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
 from corsetkit.teaching.picture import Picture, Stored
-
+from corsetkit.teaching.shared.clipping import area_in, clipped
+from corsetkit.teaching.shared.close_up import paint_row, row_width
+from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
+from corsetkit.units import CM_PER_INCH, say_length
 
 SCALE = 1.0
 _WIDE, _APART, _HALF = 17.0, 1.2, 4.0
@@ -107,7 +107,7 @@ def _paint_end(canvas, piece, edge, beyond, middle, longer, redrawn, unit):
         canvas.area(closed(area_in(border[:-1], box)), CUT_PAPER)
         for one in (redrawn or piece).edges:
             canvas.line(_seen(one.path, step, box), SEWN, _facts(one, one.name, unit))
-        for blend in redrawn.blends[len(piece.blends):] if redrawn else ():
+        for blend in redrawn.blends[len(piece.blends) :] if redrawn else ():
             one = next(one for one in redrawn.edges if blend.after[0] in one.path)
             canvas.line(_seen([part for part in blend.before if part.length > 0], step, box), BEFORE)
             canvas.line(_seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, f"{one.name}, redrawn", unit))
@@ -138,7 +138,9 @@ def _seen(path, step, box):
 
 def _ends_there(edge, beyond):
     """Whether the edge's own end, and not its start, lies at the edge beyond it."""
-    return abs(paths.path_end(edge.path) - paths.path_start(beyond.path)) < abs(paths.path_start(edge.path) - paths.path_end(beyond.path))
+    return abs(paths.path_end(edge.path) - paths.path_start(beyond.path)) < abs(
+        paths.path_start(edge.path) - paths.path_end(beyond.path)
+    )
 
 
 def _tape_of(cm, unit):
@@ -159,12 +161,22 @@ class Paper:
     """One seam as it came out on paper; the choice of seams is the pattern's own."""
 
     longer_by: float = declared(
-        "how much longer the first piece's sewing line came out on your paper than it was drafted", unit="cm", low=0,
-        high=CM_PER_INCH / 2, step=CM_PER_INCH / 16, default=CM_PER_INCH / 8)
-    seam: str = declared("which seam is walked, by its letter in the pattern, and from the waist which way", unit="choice",
-                         choices=("C",), default="C")
-    redrawn: bool = declared("whether the shorter side is lengthened and the edges beyond its end redrawn", unit="yes or no",
-                             default=False)
+        "how much longer the first piece's sewing line came out on your paper than it was drafted",
+        unit="cm",
+        low=0,
+        high=CM_PER_INCH / 2,
+        step=CM_PER_INCH / 16,
+        default=CM_PER_INCH / 8,
+    )
+    seam: str = declared(
+        "which seam is walked, by its letter in the pattern, and from the waist which way",
+        unit="choice",
+        choices=("C",),
+        default="C",
+    )
+    redrawn: bool = declared(
+        "whether the shorter side is lengthened and the edges beyond its end redrawn", unit="yes or no", default=False
+    )
 
 
 def paper_of(drafts: Finishing):
@@ -235,19 +247,25 @@ def _said(paper, stretch, pieces, unit):
 def _redrawn(stretch, pieces, unit):
     """What was redrawn on the shorter side."""
     (_, edge, at), new = stretch.ends[1], pieces[1]
-    blends = new.blends[len(stretch.ends[1][0].blends):]
+    blends = new.blends[len(stretch.ends[1][0].blends) :]
     most = small(max(blend.largest_move for blend in blends), unit)
     if at.seam is None:
         after, whole = blends[-1].after, next(one for one in new.edges if blends[-1].after[0] in one.path)
         if most.startswith("0 "):
             return f"Redrawn: the {at.name} of the {new.name} begins farther on, on the line that it had."
         if len(after) == len(whole.path):
-            return (f"Redrawn: the {at.name} of the {new.name} is too short to run into its old line smoothly, so the whole of "
-                    f"it is turned about its other corner; it moves by at most {most}.")
-        return (f"Redrawn: the {at.name} of the {new.name} keeps its direction at the corner and runs into the old line after "
-                f"{say_length(sum(curve.length for curve in after), unit)}; it moves by at most {most}.")
-    return (f"Redrawn: the {edge.name} of the {new.name} to its new end, and the {at.name}, which is "
-            f"{say_length(at.length, unit)} long as before, for it is sewn too; no line moves by more than {most}.")
+            return (
+                f"Redrawn: the {at.name} of the {new.name} is too short to run into its old line smoothly, so the whole of "
+                f"it is turned about its other corner; it moves by at most {most}."
+            )
+        return (
+            f"Redrawn: the {at.name} of the {new.name} keeps its direction at the corner and runs into the old line after "
+            f"{say_length(sum(curve.length for curve in after), unit)}; it moves by at most {most}."
+        )
+    return (
+        f"Redrawn: the {edge.name} of the {new.name} to its new end, and the {at.name}, which is "
+        f"{say_length(at.length, unit)} long as before, for it is sewn too; no line moves by more than {most}."
+    )
 
 
 def walk_table(drafts: Finishing) -> Stored:
@@ -265,14 +283,31 @@ def _table(drafts):
             (first, _, _), (second, _, _) = one.ends
             off = small(one.difference, unit)
             verdict = ("eased" if one.is_eased else "true") if abs(one.difference) <= TOLERANCE else "differs"
-            rows.append((f"{seam_letter(seam.number)} {seam.name}" if one is walked.stretches[0] else "", one.start, one.end,
-                         first.name, _tape(one.lengths[0], unit), second.name, _tape(one.lengths[1], unit), off, verdict))
+            rows.append(
+                (
+                    f"{seam_letter(seam.number)} {seam.name}" if one is walked.stretches[0] else "",
+                    one.start,
+                    one.end,
+                    first.name,
+                    _tape(one.lengths[0], unit),
+                    second.name,
+                    _tape(one.lengths[1], unit),
+                    off,
+                    verdict,
+                )
+            )
             said.append(f"{seam_letter(seam.number)}, {seam.name}: {one.said(unit)}")
     heads = "".join(f'<th scope="col"{_LEFT}>{head}</th>' for head in _HEADS)
-    cells = "".join(f'<tr><th scope="row"><b>{escape(row[0])}</b></th>'
-                    + "".join(f"<td{_LEFT}>{escape(one)}</td>" for one in row[1:]) + "</tr>" for row in rows)
-    html = (f"<table><caption>{escape(name)}'s seams, walked</caption><thead><tr>{heads}</tr></thead>"
-            f"<tbody>{cells}</tbody></table>")
+    cells = "".join(
+        f'<tr><th scope="row"><b>{escape(row[0])}</b></th>'
+        + "".join(f"<td{_LEFT}>{escape(one)}</td>" for one in row[1:])
+        + "</tr>"
+        for row in rows
+    )
+    html = (
+        f"<table><caption>{escape(name)}'s seams, walked</caption><thead><tr>{heads}</tr></thead>"
+        f"<tbody>{cells}</tbody></table>"
+    )
     return Stored(html, said)
 
 

@@ -4,13 +4,20 @@ The mistakes are common practice, no source. The measurements themselves, with n
 declared in `measurements.py`; here is only how they are shown.
 """
 
+from collections.abc import Callable
 from contextlib import contextmanager
 from dataclasses import dataclass
+from html import escape
+
+from corsetkit.drawing.canvas import NOTHING, Sheet
+from corsetkit.drawing.pens import LEADER
+from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved
-from corsetkit.drawing.canvas import NOTHING, Sheet
-from corsetkit.drawing.pens import LEADER
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import quantities
+from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.body_figure import (
     AT,
     BEHIND,
@@ -26,13 +33,6 @@ from corsetkit.teaching.shared.body_figure import (
     smooth,
     spot,
 )
-from collections.abc import Callable
-from corsetkit.measurements import Measurements
-from corsetkit.quantity import quantities
-from html import escape
-from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.teaching.picture import Stored
-
 
 _BOX = (-27.0, -33.0, 190.0, 41.0)
 _SIDE_AT, _BACK_AT = 79.0 + 0j, 136.0 + 0j
@@ -46,10 +46,7 @@ _FRONT_WORDS = (
     ("sleeve would be set", None, 17.2),
     ("bust point", AT.bust_point, 11.0),
 )
-_BACK_WORDS = (
-    ("back neck point", AT.back_neck, 37.5),
-    ("underarm level", AT.underarm, 14.0),
-)
+_BACK_WORDS = (("back neck point", AT.back_neck, 37.5), ("underarm level", AT.underarm, 14.0))
 _LEVELS = (("bust", 13.0), ("underbust", AT.underbust), ("waist", AT.waist), ("hip", AT.hip))
 _LEVEL_ENDS = (-14.5, 13.5)
 
@@ -211,9 +208,7 @@ def tape_sheet(name: str) -> Sheet:
         tape.body(canvas)
         tape.lay(canvas)
 
-    return Sheet(
-        complex(left, bottom), complex(right, top), one.label.capitalize(), one.meaning.capitalize(), paint, SCALE
-    )
+    return Sheet(complex(left, bottom), complex(right, top), one.label.capitalize(), one.meaning.capitalize(), paint, SCALE)
 
 
 _HEADS = ("", "Measurement", "How the tape runs", "The usual mistake")

@@ -2,20 +2,18 @@
 
 from html import escape
 
-from corsetkit.errors import CorsetkitError
+from corsetkit.drawing.svg import svg_image, svg_text
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.style import Style
-from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.cells import Drafts, Lesson
-from corsetkit.teaching.lessons.measuring.body import landmarks_sheet
-from corsetkit.teaching.play import Panel
-from corsetkit.teaching.lessons.measuring.body import reference
-from corsetkit.errors import sentence
-from corsetkit.teaching.widgets import say_working
+from corsetkit.teaching.lessons.measuring.body import landmarks_sheet, reference
 from corsetkit.teaching.picture import Stored, sentences_html
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.shared.whole_pattern import both_methods, picture
+from corsetkit.teaching.widgets import say_working
 
 PANELS = (
     Panel(
@@ -68,16 +66,12 @@ def numbers(desk) -> Stored:
 
 def _wearer_still(desk) -> Stored:
     name, body = desk.body()
-    rows = [
-        (one.label.capitalize(), one.say(getattr(body, one.name), desk.record.unit))
-        for one in quantities(Measurements)
-    ]
+    rows = [(one.label.capitalize(), one.say(getattr(body, one.name), desk.record.unit)) for one in quantities(Measurements)]
     cells = "".join(f'<tr><th scope="row" style="text-align:left">{a}</th><td>{b}</td></tr>' for a, b in rows)
     opening = f"The numbers of {name}, an invented wearer."
     html = f"<table><caption>{opening}</caption><tbody>{cells}</tbody></table>"
     return Stored(
-        html + sentences_html(body.warnings, "warnings"),
-        (opening, *(f"{a}: {b}." for a, b in rows), *body.warnings),
+        html + sentences_html(body.warnings, "warnings"), (opening, *(f"{a}: {b}." for a, b in rows), *body.warnings)
     )
 
 
@@ -115,8 +109,8 @@ def _print_alive(desk, key):
 
 def write_pattern(desk, paper: str) -> str:
     """Write the print of the desk's wearer and style, and say where it is."""
-    from corsetkit.printing.names import file_name
     from corsetkit.printing.draft_print import write_print
+    from corsetkit.printing.names import file_name
 
     name, pattern = Drafts(desk).of(desk.record.style)
     path = desk.make_folder() / f"pattern_{file_name(name).text}_{paper}.pdf"

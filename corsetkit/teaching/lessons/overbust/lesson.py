@@ -1,21 +1,17 @@
-"""Lesson 03, overbust: how high the cup reaches, its outline, and how its top edge is kept tight.
-"""
+"""Lesson 03, overbust: how high the cup reaches, its outline, and how its top edge is kept tight."""
 
+import math
+
+from corsetkit.drawing.step_sheet import Drawn, Spot
+from corsetkit.drawing.svg import svg_text
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.teaching.shared.clipping import arc
-from corsetkit.teaching.shared.cup_guides import cup_outline, dart_sheet
-from corsetkit.drawing.step_sheet import Drawn, Spot
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.word_cards import Word
-import math
-from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.geometry.points import unit as step_of
 from corsetkit.quantity import quantities
-from corsetkit.teaching.lessons.overbust.overbust_sheet import overbust_sheet
-from corsetkit.drawing.svg import svg_text
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.lessons.overbust.overbust_sheet import overbust_sheet
 from corsetkit.teaching.lessons.overbust.pictures import (
     COVERING,
     Pulling,
@@ -25,10 +21,14 @@ from corsetkit.teaching.lessons.overbust.pictures import (
     guides_picture,
     pulled_picture,
 )
+from corsetkit.teaching.lessons.overbust.quarrel import quarrel
 from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.lessons.overbust.quarrel import quarrel
+from corsetkit.teaching.shared.clipping import arc
+from corsetkit.teaching.shared.cup_guides import cup_outline, dart_sheet
+from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 
@@ -71,8 +71,15 @@ def _yoke(o):
     """The yoke's border on the block, its dart open."""
     front, mid = o.block.front, o.mid_shoulder
     dart = (Line(o.top_left, mid), Line(mid, o.top_right))
-    return (Line(front.neck_centre, o.front_point), *o.top_inner, *dart, *o.top_outer,
-            *paths.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, o.yoke_neck), *o.yoke_neckline)
+    return (
+        Line(front.neck_centre, o.front_point),
+        *o.top_inner,
+        *dart,
+        *o.top_outer,
+        *paths.turned_round(o.armscye_shoulder_part),
+        Line(front.shoulder_tip, o.yoke_neck),
+        *o.yoke_neckline,
+    )
 
 
 RAISED = CM_PER_INCH
@@ -97,12 +104,19 @@ class OverbustLesson(StepLesson):
 
     def guides(self):
         """The cup's outline beside the guides."""
-        panel = Panel("Which guides can be kept on this body, and which must give way?",
-                      ("which_way", "bust_point_width", "least_strip"))
+        panel = Panel(
+            "Which guides can be kept on this body, and which must give way?", ("which_way", "bust_point_width", "least_strip")
+        )
         # The way is chosen here for this drawing alone.
         offered = tuple(one for one in self.offered() if one.name != "method")
-        return self.drawn("guides", (panel,), _two, lambda drafts, values: guides_picture(*drafts, values), offered,
-                          lambda desk, drafts: asking(desk))
+        return self.drawn(
+            "guides",
+            (panel,),
+            _two,
+            lambda drafts, values: guides_picture(*drafts, values),
+            offered,
+            lambda desk, drafts: asking(desk),
+        )
 
     def pulled(self):
         """What taking-in and tightening do to the top edge."""
@@ -121,7 +135,7 @@ class OverbustLesson(StepLesson):
 
     def _said(self, steps, unit):
         o, front = steps.overbust, steps.block.front
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         inner, outer = paths.path_length(o.top_inner), paths.path_length(o.top_outer)
         return (
             f"The overbust mark lies {say(abs(o.mark - o.bust_point))} from the bust point, on the straight way to the "
@@ -152,11 +166,14 @@ class OverbustLesson(StepLesson):
             sheet = dart_sheet(now, (Line(*_legs_at(now.overbust, place)),), unit, f"The tightening dart of {name}")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         start, right = _width_at(o, place), _width_at(at(other).overbust, place)
         raised = other > mark
-        rule = ("By this course's rule (course convention)" if steps.style.to_the_wearer
-                else "By the guides (common practice, no source)")
+        rule = (
+            "By this course's rule (course convention)"
+            if steps.style.to_the_wearer
+            else "By the guides (common practice, no source)"
+        )
         return Asked(
             f"At {say(place)} from the bust point the tightening dart is {say(start)} wide. The overbust mark moves "
             f"{'up' if raised else 'down'} from {say(mark)} to {say(other)}. How wide is the dart then, at the same place?",
@@ -171,7 +188,7 @@ class OverbustLesson(StepLesson):
 
     def _tape(self, steps, unit):
         o = steps.overbust
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         return (
             f"From the bust point to the overbust line both legs of the tightening dart measure {say(o.top_radius)}.",
             "Fold the tightening dart closed: the two stretches of the overbust line should run into each other without a "

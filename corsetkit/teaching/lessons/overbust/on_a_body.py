@@ -9,14 +9,15 @@ import math
 from bisect import bisect_left
 from functools import cache
 
+from corsetkit.drawing.pens import BODY, CHALK, GUIDE, NEW, Pen, Tone
+from corsetkit.drawing.step_values import Spot
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line, curve
-from corsetkit.geometry.points import between, direction, heading, unit as step_of
+from corsetkit.geometry.points import between, direction, heading
+from corsetkit.geometry.points import unit as step_of
+from corsetkit.teaching.shared.body_figure import CONTOUR, FEATURE, mirrored, smooth
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
 from corsetkit.teaching.shared.cup_guides import TINT
-from corsetkit.drawing.step_values import Spot
-from corsetkit.drawing.pens import BODY, CHALK, GUIDE, NEW, Pen, Tone
-from corsetkit.teaching.shared.body_figure import CONTOUR, FEATURE, mirrored, smooth
 from corsetkit.units import say_length
 
 DEPTH = 0.75
@@ -34,12 +35,18 @@ class Front:
         self.half = overbust.block.front.width / _oval()[-1]
         point, under, m = overbust.bust_point, overbust.underbust, overbust.block.measurements
         self.lean = (1 - m.underbust_girth / m.bust_girth) / (point.imag - under.level)
-        tangent = lambda p: heading(p - point)  # noqa: E731
+        tangent = lambda p: heading(p - point)
         # Directions from the bust point on the paper, and where they point once the darts are closed: what lies on the
         # armscye and at the centre front keeps its own.
         top, side, centre = tangent(overbust.mark), tangent(overbust.armscye_top), tangent(overbust.front_point)
-        self.above = ((0.0, 0.0), (side, side), (tangent(overbust.top_right), top), (tangent(overbust.top_left), top),
-                      (centre, centre), (180.0, 180.0))
+        self.above = (
+            (0.0, 0.0),
+            (side, side),
+            (tangent(overbust.top_right), top),
+            (tangent(overbust.top_left), top),
+            (centre, centre),
+            (180.0, 180.0),
+        )
         self.below = ((-180.0, -180.0), (tangent(under.inner), -90.0), (tangent(under.outer), -90.0), (0.0, 0.0))
 
     def __call__(self, p):
@@ -90,7 +97,7 @@ class Front:
 def body_sheet(steps, usual, unit, title):
     """The sheet; `usual` is the `Overbust` drawn broken for comparison, or None."""
     o, seen = steps.overbust, Front(steps.overbust)
-    say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
+    say = lambda cm: whole(say_length(cm, unit))
     body, cup = _body(seen, steps.measurements), seen.cup()
     other = Front(usual).cup() if usual else ()
     mark, start = seen(edge_over(o)), complex(0, o.front_point.imag)
@@ -144,8 +151,13 @@ def _body(seen, m):
                    tip)  # fmt: skip
     waist, hip = _half_at(seen, "waist_girth"), _half_at(seen, "hip_girth")
     low = waist + (hip - waist) * _BELOW_WAIST / m.waist_to_hip
-    trunk = smooth(seen(front.underarm), complex(seen.half, o.bust_point.imag),
-                   complex(_half_at(seen, "underbust_girth"), o.underbust.level), waist + 0j, complex(low, -_BELOW_WAIST))
+    trunk = smooth(
+        seen(front.underarm),
+        complex(seen.half, o.bust_point.imag),
+        complex(_half_at(seen, "underbust_girth"), o.underbust.level),
+        waist + 0j,
+        complex(low, -_BELOW_WAIST),
+    )
     return above, seen.run(front.armscye), trunk
 
 

@@ -1,18 +1,18 @@
 """The overbust step on the front, drawn large: cup and yoke tinted and named, each new line with a note beside it."""
 
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import between, cross
-from corsetkit.units import say_length
-from corsetkit.teaching.shared.clipping import clipped
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from corsetkit.teaching.shared.cup_guides import TINT, cup_halves
-from corsetkit.drawing.step_values import Spot, seams_of
 from corsetkit.drawing.hatching import hatched
 from corsetkit.drawing.lettering import text_width
 from corsetkit.drawing.pens import BEFORE, GHOST, NAME, NEW, WASTE, Tone
 from corsetkit.drawing.step_lines import lines_so_far
 from corsetkit.drawing.step_sheet import PENS
+from corsetkit.drawing.step_values import Spot, seams_of
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.geometry.points import between, cross
+from corsetkit.teaching.shared.clipping import clipped
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.cup_guides import TINT, cup_halves
+from corsetkit.units import say_length
 
 YOKE = Tone("yoke", "#e4ebe9")
 _BELOW, _ABOVE = 1.4, 0.4
@@ -34,19 +34,25 @@ def overbust_sheet(steps, unit, title, more=()):
     if any(line.role == "ghost" for line in more):
         key.append((GHOST, "as it starts"))
     high = front.neck_centre.imag - o.front_point.imag
-    said = (f"{title}. The front from the shoulder to below the breast. New are the cup, its top edge "
-            f"{say_length(o.top_radius, unit)} from the bust point and its beginning {say_length(high, unit)} below the "
-            "neck, and above it the yoke with its neckline.")
+    said = (
+        f"{title}. The front from the shoulder to below the breast. New are the cup, its top edge "
+        f"{say_length(o.top_radius, unit)} from the bust point and its beginning {say_length(high, unit)} below the "
+        "neck, and above it the yoke with its neckline."
+    )
     return close_up(title, said, box, scale, unit, patches, strokes, spots, _notes(o, unit), key, _parts(o, scale))
 
 
 def yoke_halves(o):
     """The yoke's inner and outer half on the block as closed runs, its dart open between them."""
     front, mid = o.block.front, o.mid_shoulder
-    inner = (Line(paths.path_end(o.yoke_neckline), o.front_point), *o.top_inner, Line(o.top_left, mid), Line(mid, o.yoke_neck),
-             *o.yoke_neckline)
-    outer = (*o.top_outer, *paths.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, mid),
-             Line(mid, o.top_right))
+    inner = (
+        Line(paths.path_end(o.yoke_neckline), o.front_point),
+        *o.top_inner,
+        Line(o.top_left, mid),
+        Line(mid, o.yoke_neck),
+        *o.yoke_neckline,
+    )
+    outer = (*o.top_outer, *paths.turned_round(o.armscye_shoulder_part), Line(front.shoulder_tip, mid), Line(mid, o.top_right))
     return inner, outer
 
 
@@ -76,8 +82,8 @@ def _sewn(line, seams):
 
 
 def _notes(o, unit):
-    say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
-    half = lambda path: paths.point_along(path, paths.path_length(path) / 2)  # noqa: E731
+    say = lambda cm: whole(say_length(cm, unit))
+    half = lambda path: paths.point_along(path, paths.path_length(path) / 2)
     front, point, under = o.block.front, o.bust_point, o.underbust
     below = front.neck_centre.imag - o.front_point.imag
     notes = [
@@ -93,17 +99,23 @@ def _notes(o, unit):
         Note(between(point, under.outer, 0.8), "underbust dart"),
     ]
     if o.block.side_dart:
-        notes.append(Note(point + 0.72 * ((o.block.mouth_upper + o.block.mouth_lower) / 2 - point),
-                          "side dart, still open: lesson 04 closes it"))
+        notes.append(
+            Note(
+                point + 0.72 * ((o.block.mouth_upper + o.block.mouth_lower) / 2 - point),
+                "side dart, still open: lesson 04 closes it",
+            )
+        )
     return notes
 
 
 def _parts(o, scale):
     """Where cup and yoke are named: on both sides of their open darts, but not on a half too narrow for the word."""
     point, least = o.bust_point, text_width("yoke", NAME, scale) + 0.4 * scale
-    return ((between(point, o.guide_front, 0.5) - 0.3j * o.underbust.radius, "cup"),
-            (between(point, o.guide_side, 0.6) + 0.5j * o.underbust.radius, "cup"),
-            *((_middle(half), "yoke") for half in yoke_halves(o) if _wide(half) > least))
+    return (
+        (between(point, o.guide_front, 0.5) - 0.3j * o.underbust.radius, "cup"),
+        (between(point, o.guide_side, 0.6) + 0.5j * o.underbust.radius, "cup"),
+        *((_middle(half), "yoke") for half in yoke_halves(o) if _wide(half) > least),
+    )
 
 
 def _wide(path):

@@ -1,26 +1,25 @@
-"""What the overbust lesson's own tables show: the cup on the body, the guides, and the top edge tightened by a dart.
-"""
+"""What the overbust lesson's own tables show: the cup on the body, the guides, and the top edge tightened by a dart."""
 
 from dataclasses import dataclass, replace
 from functools import cached_property
+
+from corsetkit.drawing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
+from corsetkit.drawing.step_values import Spot
+from corsetkit.drawing.svg import svg_text
+from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import between
-from corsetkit.units import say_length, say_number
-from corsetkit.teaching.shared.close_up import Note, Patch, SEEN, Stroke, close_up, whole
-from corsetkit.teaching.shared.cup_guides import TINT, cup_halves, front_paper, guides_sheet
-from corsetkit.drawing.step_values import Spot
-from corsetkit.drawing.pens import BEFORE, BODY, GRAPHITE, GUIDE, NEW, Pen
-from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import declared, quantities
-from corsetkit.drawing.svg import svg_text
 from corsetkit.steps.overbust import LEAST_ABOVE_DART, SIDE_STRIP
-from corsetkit.style import GUIDES, Style, WEARER
+from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching.lessons.overbust.on_a_body import body_sheet, edge_over
 from corsetkit.teaching.picture import Picture
-
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.cup_guides import TINT, cup_halves, front_paper, guides_sheet
+from corsetkit.units import say_length, say_number
 
 FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
 _BELOW = 3.0
@@ -90,30 +89,45 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
     """The sheet: the flat cup broken, the pulled one over it."""
     o = steps.overbust
     pulled, point, front = Pulled(o, share, drawn_in), o.bust_point, o.block.front
-    say = lambda cm: whole(say_length(cm, unit))  # noqa: E731
+    say = lambda cm: whole(say_length(cm, unit))
     inner, outer = cup_halves(o)
     # The sheet has room for the dart wholly closed, so that it stands still while the dart closes.
     closed = paths.flattened(paths.moved(outer, Pulled(o, 1.0, 0.0).turn), 0.1)
     low, high = point.imag - o.underbust.radius - _BELOW, max(o.front_point.imag, *(p.imag for p in closed)) + 2.0
     turned = paths.moved(outer, pulled.turn)
     top_outer = paths.moved(o.top_outer, pulled.turn)
-    strokes = [*(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
-               Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, "bust level", "body"),
-               Stroke(outer, FLAT, "outer half, flat"), Stroke(inner, BEFORE), Stroke(turned, BEFORE),
-               Stroke((Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),), BEFORE,
-                      "centre front, drawn in so far"),
-               Stroke(o.top_inner, NEW, "top edge, inner half", "new", 3),
-               Stroke(top_outer, NEW, "top edge, outer half", "new", 3)]
+    strokes = [
+        *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
+        Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, "bust level", "body"),
+        Stroke(outer, FLAT, "outer half, flat"),
+        Stroke(inner, BEFORE),
+        Stroke(turned, BEFORE),
+        Stroke(
+            (Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),),
+            BEFORE,
+            "centre front, drawn in so far",
+        ),
+        Stroke(o.top_inner, NEW, "top edge, inner half", "new", 3),
+        Stroke(top_outer, NEW, "top edge, outer half", "new", 3),
+    ]
     if pulled.taking_in - pulled.taken_in > 0.05:
         strokes.append(Stroke((Line(pulled.edge_start, o.front_point),), NEW, "top edge, not drawn in yet", "new", 3))
     if pulled.taken_in > 0.05:
-        strokes.append(Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, "taken in at the centre front",
-                              "guide"))
-    notes = [Note(pulled.edge_start, f"taken in: {say(pulled.taken_in)}", True),
-             Note(paths.point_along(o.top_inner, paths.path_length(o.top_inner) * 0.45),
-                  f"top edge, inner half: {say(paths.path_length(o.top_inner))}", True),
-             Note(paths.point_along(top_outer, paths.path_length(top_outer) * 0.6),
-                  f"top edge, outer half: {say(paths.path_length(top_outer))}")]
+        strokes.append(
+            Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, "taken in at the centre front", "guide")
+        )
+    notes = [
+        Note(pulled.edge_start, f"taken in: {say(pulled.taken_in)}", True),
+        Note(
+            paths.point_along(o.top_inner, paths.path_length(o.top_inner) * 0.45),
+            f"top edge, inner half: {say(paths.path_length(o.top_inner))}",
+            True,
+        ),
+        Note(
+            paths.point_along(top_outer, paths.path_length(top_outer) * 0.6),
+            f"top edge, outer half: {say(paths.path_length(top_outer))}",
+        ),
+    ]
     open_top, open_low = pulled.turn(o.top_right), pulled.turn(o.underbust.outer)
     if pulled.gap > 0.05:
         strokes.append(Stroke((Line(o.top_left, open_top),), GUIDE, "still open in the top edge", "guide"))
@@ -123,11 +137,14 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
     spots = (Spot(point, "bust point", "before"),)
     box = (-0.6, low - 0.2, front.width + 0.6, high + 0.2)
     key = ((NEW, "top edge as pulled"), (FLAT, "outer half, flat"), (GUIDE, "measured"))
-    said = (f"{title}. The outer half of the cup is turned by {say_number(pulled.degrees, 1)} of the dart's "
-            f"{say_number(o.top_dart, 1)} degrees about the bust point; at the centre front "
-            f"{say_length(pulled.taken_in, unit)} of {say_length(pulled.taking_in, unit)} are taken in.")
-    return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, [Patch(inner, TINT), Patch(turned, TINT)],
-                    strokes, spots, notes, key)
+    said = (
+        f"{title}. The outer half of the cup is turned by {say_number(pulled.degrees, 1)} of the dart's "
+        f"{say_number(o.top_dart, 1)} degrees about the bust point; at the centre front "
+        f"{say_length(pulled.taken_in, unit)} of {say_length(pulled.taking_in, unit)} are taken in."
+    )
+    return close_up(
+        title, said, box, (box[3] - box[1]) / SEEN, unit, [Patch(inner, TINT), Patch(turned, TINT)], strokes, spots, notes, key
+    )
 
 
 def _down_to(start, end, level):
@@ -149,9 +166,14 @@ class Asking:
 
     which_method: str = declared(
         "whether the cup's outline is worked out for the wearer or taken from the fixed guides",
-        unit="choice", choices=(WEARER, GUIDES), choice_words=("to the wearer", "by the guides"), default=WEARER)
+        unit="choice",
+        choices=(WEARER, GUIDES),
+        choice_words=("to the wearer", "by the guides"),
+        default=WEARER,
+    )
     bust_point_width: float = declared(
-        "what if her bust points lay nearer together or farther apart", unit="cm", low=12, high=34, step=0.25, default=19.05)
+        "what if her bust points lay nearer together or farther apart", unit="cm", low=12, high=34, step=0.25, default=19.05
+    )
 
 
 @dataclass(frozen=True)
@@ -160,10 +182,20 @@ class Pulling:
 
     dart_closed: float = declared(
         "how far the tightening dart is closed: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
-        unit="share", low=0, high=1, step=0.02, default=0.0)
+        unit="share",
+        low=0,
+        high=1,
+        step=0.02,
+        default=0.0,
+    )
     centre_taken_in: float = declared(
         "how far the centre front is taken in: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
-        unit="share", low=0, high=1, step=0.02, default=0.0)
+        unit="share",
+        low=0,
+        high=1,
+        step=0.02,
+        default=0.0,
+    )
 
 
 def asking(desk):
@@ -178,8 +210,10 @@ def asking(desk):
     # No bust points lie a third of the bust apart.
     own = body.bust_point_width
     low, high = max(known.low, 0.7 * own), min(known.high, 1.3 * own, body.bust_girth / 3 - 0.3)
-    return (replace(method, default=desk.record.style.get("method", Style.method)),
-            replace(width, low=low, high=high, default=own))
+    return (
+        replace(method, default=desk.record.style.get("method", Style.method)),
+        replace(width, low=low, high=high, default=own),
+    )
 
 
 def body_picture(drafts, usual_drafts, values):
@@ -198,16 +232,22 @@ def body_picture(drafts, usual_drafts, values):
 
 
 def _covered(o, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     level, neck = o.bust_point.imag, o.block.front.neck_centre.imag
-    percent = lambda y: say_number(100 * (y - level) / (neck - level), 0)  # noqa: E731
+    percent = lambda y: say_number(100 * (y - level) / (neck - level), 0)
     over = edge_over(o).imag
-    yield (f"The top edge lies {say(over - level)} above the bust level over the breast, and "
-           f"{say(o.front_point.imag - level)} above it at the centre front.")
-    yield (f"From the bust level to the neck it is {say(neck - level)}: {percent(over)} % of that height are covered over "
-           f"the breast, {percent(o.front_point.imag)} % at the centre front.")
-    yield (f"The overbust mark is {say(abs(o.mark - o.bust_point))} from the bust point; the dart's legs, sewn together, "
-           f"bring the edge {say(o.top_radius)} from it.")
+    yield (
+        f"The top edge lies {say(over - level)} above the bust level over the breast, and "
+        f"{say(o.front_point.imag - level)} above it at the centre front."
+    )
+    yield (
+        f"From the bust level to the neck it is {say(neck - level)}: {percent(over)} % of that height are covered over "
+        f"the breast, {percent(o.front_point.imag)} % at the centre front."
+    )
+    yield (
+        f"The overbust mark is {say(abs(o.mark - o.bust_point))} from the bust point; the dart's legs, sewn together, "
+        f"bring the edge {say(o.top_radius)} from it."
+    )
     cup, low = (paths.path_length(path) for path in (o.armscye_cup_part, o.armscye_low_part))
     yield f"Along the armscye the cup covers {say(cup)}, from {say(low)} to {say(low + cup)} above the underarm point."
 
@@ -215,11 +255,13 @@ def _covered(o, unit):
 def depth_said(steps, unit):
     """Where the cups begin higher than the depth asks for: where they stop, and why."""
     o, asked = steps.overbust, steps.style.centre_front_depth
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     begin = o.block.front.neck_centre.imag - o.front_point.imag
     if say(asked) != say(begin):
-        yield (f"The centre front depth asks for {say(asked)}, but the cups stop at {say(begin)} below the neck: they begin "
-               f"at least {say(LEAST_ABOVE_DART)} above the centre-front dart. A greater depth than that moves nothing.")
+        yield (
+            f"The centre front depth asks for {say(asked)}, but the cups stop at {say(begin)} below the neck: they begin "
+            f"at least {say(LEAST_ABOVE_DART)} above the centre-front dart. A greater depth than that moves nothing."
+        )
 
 
 def guides_picture(block_drafts, drafts, values):
@@ -239,29 +281,40 @@ def guides_picture(block_drafts, drafts, values):
     sheet = guides_sheet(steps, unit, f"{name}, {told}")
     said = [*_reached(steps, unit)]
     if changed:
-        said.insert(0, f"What if her bust points lay {say_length(body.bust_point_width, unit)} apart instead of "
-                       f"{say_length(own.measurements.bust_point_width, unit)}?")
+        said.insert(
+            0,
+            f"What if her bust points lay {say_length(body.bust_point_width, unit)} apart instead of "
+            f"{say_length(own.measurements.bust_point_width, unit)}?",
+        )
     return Picture(svg_text(sheet), sheet.description, tuple(said), steps.overbust.warnings)
 
 
 def _reached(steps, unit):
     o, style = steps.overbust, steps.style
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     front, side = o.bust_point.real, o.block.front.width - o.bust_point.real
     to_front, to_side = front - o.guide_front.real, o.guide_side.real - o.bust_point.real
-    yield (f"Towards the centre front there is room for {say(front - style.least_strip)}: {say(front)}, less the strip of "
-           f"{say(style.least_strip)}. The fixed guide is {say(style.guide_to_front)}; the cup reaches {say(to_front)}.")
-    yield (f"Towards the side there is room for {say(side - style.least_strip)}: {say(side)}, less the strip. The fixed "
-           f"guide is {say(style.guide_to_side)}; the cup reaches {say(to_side)} and leaves {say(side - to_side)}. "
-           f"Asked for are {say(SIDE_STRIP)}.")
+    yield (
+        f"Towards the centre front there is room for {say(front - style.least_strip)}: {say(front)}, less the strip of "
+        f"{say(style.least_strip)}. The fixed guide is {say(style.guide_to_front)}; the cup reaches {say(to_front)}."
+    )
+    yield (
+        f"Towards the side there is room for {say(side - style.least_strip)}: {say(side)}, less the strip. The fixed "
+        f"guide is {say(style.guide_to_side)}; the cup reaches {say(to_side)} and leaves {say(side - to_side)}. "
+        f"Asked for are {say(SIDE_STRIP)}."
+    )
     quarter = (steps.measurements.bust_girth + style.bust_ease) / 4
     wide = o.block.front.width
     if style.to_the_wearer and say(quarter) != say(wide):
         ease = " and its ease" if style.bust_ease else ""
-        yield (f"Half the front is {say(wide)} wide here. By the guides it is a quarter of the bust girth{ease}, "
-               f"{say(quarter)}: so there the side has {say(abs(wide - quarter))} {'less' if quarter < wide else 'more'}.")
-    yield (f"Above, the circle's radius is {say(style.overbust_mark)}: so far from the bust point lies the overbust mark. "
-           f"Below, it is {say(o.underbust.radius)}: so far lies the underbust mark.")
+        yield (
+            f"Half the front is {say(wide)} wide here. By the guides it is a quarter of the bust girth{ease}, "
+            f"{say(quarter)}: so there the side has {say(abs(wide - quarter))} {'less' if quarter < wide else 'more'}."
+        )
+    yield (
+        f"Above, the circle's radius is {say(style.overbust_mark)}: so far from the bust point lies the overbust mark. "
+        f"Below, it is {say(o.underbust.radius)}: so far lies the underbust mark."
+    )
 
 
 def pulled_picture(drafts, values):
@@ -276,28 +329,42 @@ def pulled_picture(drafts, values):
 
 
 def _shorter(pulled, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
-    yield (f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
-           "over the open dart to the armscye.")
+    say = lambda cm: say_length(cm, unit)
+    yield (
+        f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
+        "over the open dart to the armscye."
+    )
     state = "closed" if pulled.gap < 0.05 else f"{say(pulled.gap)} open"
     turned, dart = (say_number(angle, 1) for angle in (pulled.degrees, pulled.overbust.top_dart))
-    yield (f"Now the dart is turned by {turned} of its {dart} degrees, so it is {state}; at the centre front "
-           f"{say(pulled.taken_in)} of {say(pulled.taking_in)} are taken in.")
+    yield (
+        f"Now the dart is turned by {turned} of its {dart} degrees, so it is {state}; at the centre front "
+        f"{say(pulled.taken_in)} of {say(pulled.taking_in)} are taken in."
+    )
     less = pulled.flat_edge - pulled.edge_now
-    yield (f"So half the edge is {say(pulled.edge_now)} long, "
-           + ("as long as on flat paper." if less < 1e-6 else f"{say(less)} less than on flat paper."))
-    yield (f"Sewn, half the edge is {say(pulled.sewn_edge)} long: {say(pulled.overbust.top_intake)} less by the dart and "
-           f"{say(pulled.taking_in)} less by the taking-in.")
-    yield (f"While the paper lies flat, what closes above opens below: the underbust dart stands {say(pulled.opened)} wide "
-           "at its mark.")
+    yield (
+        f"So half the edge is {say(pulled.edge_now)} long, "
+        + ("as long as on flat paper." if less < 1e-6 else f"{say(less)} less than on flat paper.")
+    )
+    yield (
+        f"Sewn, half the edge is {say(pulled.sewn_edge)} long: {say(pulled.overbust.top_intake)} less by the dart and "
+        f"{say(pulled.taking_in)} less by the taking-in."
+    )
+    yield (
+        f"While the paper lies flat, what closes above opens below: the underbust dart stands {say(pulled.opened)} wide "
+        "at its mark."
+    )
 
 
 def _why(steps, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     m, intake = steps.measurements, steps.overbust.top_intake
     over = m.bust_girth - m.high_bust
     known = "measured" if m.high_bust_girth is not None else "reckoned, for it was not measured"
-    yield (f"Why: her girth above the breasts is {say(m.high_bust)} ({known}), {say(over)} less than over them. "
-           f"The two tightening darts take {say(2 * intake)} together.")
-    yield (f"Left and right of the centre front {say(2 * steps.overbust.front_point.real)} more are taken in. No girth asks "
-           "for them: they are for the hollow between the breasts, into which no tape dips (common practice, no source).")
+    yield (
+        f"Why: her girth above the breasts is {say(m.high_bust)} ({known}), {say(over)} less than over them. "
+        f"The two tightening darts take {say(2 * intake)} together."
+    )
+    yield (
+        f"Left and right of the centre front {say(2 * steps.overbust.front_point.real)} more are taken in. No girth asks "
+        "for them: they are for the hollow between the breasts, into which no tape dips (common practice, no source)."
+    )

@@ -8,15 +8,15 @@ from dataclasses import dataclass, replace
 from functools import cache
 from html import escape
 
-from corsetkit.teaching.shared.chart import POINTS_PER_CM, chart
-from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.lettering import text_box
+from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import CHALK, GRAPHITE, INK, PAPER, SPOT_WORDS, THREAD
 from corsetkit.drawing.svg import svg_image
 from corsetkit.steps.overbust import LEAST_OF_GUIDE, SIDE_STRIP, WORTH_SAYING
 from corsetkit.steps.shares import shares_of_bust
 from corsetkit.style import GUIDES, Style
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.chart import POINTS_PER_CM, chart
 from corsetkit.units import CM_PER_INCH, say_length
 
 WIDTH, HEIGHT = 17.0, 11.2
@@ -54,7 +54,7 @@ class Fit:
 
     @property
     def at_front(self):
-        """"kept", "shortened" or "refused", as the step does with the guide to the front."""
+        """ "kept", "shortened" or "refused", as the step does with the guide to the front."""
         if self.room_at_front >= self.guide_to_front:
             return "kept"
         return "shortened" if self.room_at_front >= LEAST_OF_GUIDE * self.guide_to_front else "refused"
@@ -63,8 +63,14 @@ class Fit:
 def fit(name, body, style):
     """The `Fit` of one body in a style drafted by the guides."""
     half_width, (front, _) = body.bust_point_width / 2, shares_of_bust(body, style)
-    return Fit(name, body.bust_girth, body.bust_point_width, front - half_width - style.guide_to_side,
-               half_width - style.least_strip, style.guide_to_front)
+    return Fit(
+        name,
+        body.bust_girth,
+        body.bust_point_width,
+        front - half_width - style.guide_to_side,
+        half_width - style.least_strip,
+        style.guide_to_front,
+    )
 
 
 def quarrel(wearers, chosen, style, unit):
@@ -75,25 +81,42 @@ def quarrel(wearers, chosen, style, unit):
     style = Style(**{**style, "method": GUIDES})
     fits = [fit(name, body, style) for name, body in wearers if name != chosen[0]]
     fits = [fit(*chosen, style), *fits]
-    opening = (f"The guide to the side, {say_length(style.guide_to_side, unit)}, and what is asked for at the side seam, "
-               f"{say_length(SIDE_STRIP, unit)}, are both kept, or missed by less than {say_length(WORTH_SAYING, unit)}, on "
-               f"{sum(one.at_side for one in fits)} of these {len(fits)} bodies; the guide to the front is kept on "
-               f"{sum(one.at_front == 'kept' for one in fits)}.")
+    opening = (
+        f"The guide to the side, {say_length(style.guide_to_side, unit)}, and what is asked for at the side seam, "
+        f"{say_length(SIDE_STRIP, unit)}, are both kept, or missed by less than {say_length(WORTH_SAYING, unit)}, on "
+        f"{sum(one.at_side for one in fits)} of these {len(fits)} bodies; the guide to the front is kept on "
+        f"{sum(one.at_front == 'kept' for one in fits)}."
+    )
     told = [_told(one, unit) for one in fits]
-    picture = svg_image(_chart(tuple(fits), chosen[0], style.guide_to_side + SIDE_STRIP, style.bust_ease,
-                               2 * (style.guide_to_front + style.least_strip), unit))
+    picture = svg_image(
+        _chart(
+            tuple(fits),
+            chosen[0],
+            style.guide_to_side + SIDE_STRIP,
+            style.bust_ease,
+            2 * (style.guide_to_front + style.least_strip),
+            unit,
+        )
+    )
     rows = "".join(_row(one, one.name == chosen[0], unit) for one in fits)
-    heads = "".join(f'<th scope="col">{word}</th>' for word in
-                    ("wearer", "bust", "bust points", "left at the side", "against what is asked", "guide to the front"))
-    html = (f"{picture}<p>{escape(opening)}</p><table><caption>The guides on each body</caption>"
-            f"<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>")
+    heads = "".join(
+        f'<th scope="col">{word}</th>'
+        for word in ("wearer", "bust", "bust points", "left at the side", "against what is asked", "guide to the front")
+    )
+    html = (
+        f"{picture}<p>{escape(opening)}</p><table><caption>The guides on each body</caption>"
+        f"<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
+    )
     return Stored(html, (opening, *told))
 
 
 def _told(one, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
-    side = ("both guides at the side are kept" if one.at_side else
-            f"the two guides at the side miss each other by {say(abs(one.over))}")
+    say = lambda cm: say_length(cm, unit)
+    side = (
+        "both guides at the side are kept"
+        if one.at_side
+        else f"the two guides at the side miss each other by {say(abs(one.over))}"
+    )
     room = say(one.room_at_front)
     front = {"kept": "the guide to the front is kept", "shortened": f"the cup is shortened at the front to {room}",
              "refused": f"the front has room for only {room}, too little for this guide"}[one.at_front]  # fmt: skip
@@ -101,7 +124,7 @@ def _told(one, unit):
 
 
 def _row(one, chosen, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     name = f"<b>{escape(one.name)} (chosen)</b>" if chosen else escape(one.name)
     more = "more" if one.over > 0 else "less"
     against = "as asked" if abs(one.over) < 0.08 else f"{say(abs(one.over))} {more}{', near enough' if one.at_side else ''}"
@@ -141,8 +164,14 @@ def _chart(fits, chosen, side, ease, least_width, unit):
         ends = (low.real, high.real)
         slack = 4 * WORTH_SAYING / per
         line = [bust_for(width) / per for width in ends]
-        axes.fill_between([x / per for x in ends], [y - slack for y in line], [y + slack for y in line], color=THREAD,
-                          alpha=0.14, linewidth=0)
+        axes.fill_between(
+            [x / per for x in ends],
+            [y - slack for y in line],
+            [y + slack for y in line],
+            color=THREAD,
+            alpha=0.14,
+            linewidth=0,
+        )
         axes.plot([x / per for x in ends], line, color=THREAD, linewidth=1.4)
         axes.axvline(least_width / per, color=GRAPHITE, linewidth=1.0, linestyle=(0, (5, 3)))
         clutter = Clutter((left + 0.1, bottom + 0.1, left + wide - 0.1, bottom + tall - 0.1), 1.0)
@@ -153,8 +182,16 @@ def _chart(fits, chosen, side, ease, least_width, unit):
         # From the right, so that of two bodies near each other the right one is named to its right.
         for one in sorted(fits, key=lambda one: -one.width):
             mine = one.name == chosen
-            axes.plot([one.width / per], [one.bust / per], marker="s" if mine else "o", markersize=7 if mine else 5.5,
-                      color=CHALK if mine else PAPER, markeredgecolor=CHALK if mine else INK, linestyle="none", zorder=5)
+            axes.plot(
+                [one.width / per],
+                [one.bust / per],
+                marker="s" if mine else "o",
+                markersize=7 if mine else 5.5,
+                color=CHALK if mine else PAPER,
+                markeredgecolor=CHALK if mine else INK,
+                linestyle="none",
+                zorder=5,
+            )
             name = clutter.beside(place(one.width, one.bust), one.name, replace(SPOT_WORDS, bold=mine))
             _lead(figure, place(one.width, one.bust), name)
             _write(figure, name)
@@ -168,11 +205,14 @@ def _key(figure, unit):
     from matplotlib.lines import Line2D
 
     down, long, space = _KEY
-    samples = (({"color": THREAD, "linewidth": 1.4}, "on it, both guides at the side are kept"),
-               ({"color": THREAD, "linewidth": 9, "alpha": 0.14},
-                f"they miss by less than {say_length(WORTH_SAYING, unit)}"),
-               ({"color": GRAPHITE, "linewidth": 1.0, "linestyle": (0, (5, 3))},
-                "left of it, there is no room for the guide to the front"))
+    samples = (
+        ({"color": THREAD, "linewidth": 1.4}, "on it, both guides at the side are kept"),
+        ({"color": THREAD, "linewidth": 9, "alpha": 0.14}, f"they miss by less than {say_length(WORTH_SAYING, unit)}"),
+        (
+            {"color": GRAPHITE, "linewidth": 1.0, "linestyle": (0, (5, 3))},
+            "left of it, there is no room for the guide to the front",
+        ),
+    )
     left = _AXES[0]
     for number, (look, words) in enumerate(samples):
         # The first two stand in one row.
@@ -198,12 +238,22 @@ def _write(figure, placed, colour=INK):
     if placed:
         at, text, letter, anchor = placed
         held = {"start": "left", "middle": "center", "end": "right"}[anchor]
-        figure.text(at.real / WIDTH, at.imag / HEIGHT, text, color=colour, ha=held, va="baseline",
-                    fontsize=letter.size / 10 * POINTS_PER_CM, fontweight="bold" if letter.bold else "normal")
+        figure.text(
+            at.real / WIDTH,
+            at.imag / HEIGHT,
+            text,
+            color=colour,
+            ha=held,
+            va="baseline",
+            fontsize=letter.size / 10 * POINTS_PER_CM,
+            fontweight="bold" if letter.bold else "normal",
+        )
 
 
 def _described(fits, chosen, unit):
     near = [one.name for one in fits if one.at_side]
-    return (f"Bust girth against bust point width for {len(fits)} bodies, and a rising line on which the guide to the side "
-            f"and the strip at the side agree. Near the line: {', '.join(near) or 'none'}. {chosen} is marked by a square, "
-            "the others by circles.")
+    return (
+        f"Bust girth against bust point width for {len(fits)} bodies, and a rising line on which the guide to the side "
+        f"and the strip at the side agree. Near the line: {', '.join(near) or 'none'}. {chosen} is marked by a square, "
+        "the others by circles."
+    )

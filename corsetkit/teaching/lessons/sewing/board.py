@@ -3,18 +3,19 @@
 from html import escape
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.sewing.stage import LACING, TRIED_ON
-from corsetkit.sewing.text import sewing_order
-from corsetkit.sewing.work import listed
-from corsetkit.sewing.text import write_sewing
 from corsetkit.printing.names import file_name
-from corsetkit.teaching.shared.finished_drafts import read_or_refused
+from corsetkit.sewing.stage import LACING, TRIED_ON
+from corsetkit.sewing.text import sewing_order, write_sewing
+from corsetkit.sewing.work import listed
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.finished_drafts import read_or_refused
 from corsetkit.units import in_one_unit
 
 CHOICES = (("text", "as a text to print"),)
-_NOTE = ("The order of work is common practice, no source. Letters in it name seams, numbers name pieces. Press a stage to "
-         "open it; read its cautions first: what was said once is only named later.")
+_NOTE = (
+    "The order of work is common practice, no source. Letters in it name seams, numbers name pieces. Press a stage to "
+    "open it; read its cautions first: what was said once is only named later."
+)
 
 
 _EACH_TIME = (TRIED_ON, LACING)
@@ -32,13 +33,20 @@ def _board(drafts):
     parts, told, warned = [], [f"How {name}'s corset is sewn.", _NOTE], {}
     for number, stage in enumerate(sewing_order(finished), 1):
         title = f"{number}. {stage.title}"
-        cautions = [(f"Take care: {one.of}.", in_one_unit(one.text, unit)) for one in stage.cautions
-                    if one not in warned or one in _EACH_TIME]
+        cautions = [
+            (f"Take care: {one.of}.", in_one_unit(one.text, unit))
+            for one in stage.cautions
+            if one not in warned or one in _EACH_TIME
+        ]
         if again := [one for one in stage.cautions if one in warned and one not in _EACH_TIME]:
             stages = sorted({warned[one] for one in again})
-            cautions.append((f"Take care: {listed([one.of for one in again])}.",
-                             f"As said in {'stages' if len(stages) > 1 else 'stage'} {listed(list(map(str, stages)))}."))
-        warned = {one: number for one in stage.cautions} | warned
+            cautions.append(
+                (
+                    f"Take care: {listed([one.of for one in again])}.",
+                    f"As said in {'stages' if len(stages) > 1 else 'stage'} {listed(list(map(str, stages)))}.",
+                )
+            )
+        warned = dict.fromkeys(stage.cautions, number) | warned
         moves = [in_one_unit(move.text, unit) for move in stage.moves]
         parts.append(_stage(title, cautions, moves))
         told += [f"{title}.", *(f"{first} {text}" for first, text in cautions), *moves]

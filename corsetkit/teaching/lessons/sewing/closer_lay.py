@@ -3,24 +3,26 @@
 Nothing here knows of a page or a widget.
 """
 
+import threading
+import time
 from dataclasses import dataclass, field, replace
+
+import traitlets
+
+from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.finish.finished import CLOTHS, SHELL
-from corsetkit.lay.cloth import Cloth, FOLDED, SINGLE, WIDTHS
-from corsetkit.lay.planning import plain_plan, plan, plan_further
-import threading
+from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
+from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width
 from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.plan_pdf import write_lay_pdf
-from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width
+from corsetkit.lay.planning import plain_plan, plan, plan_further
 from corsetkit.output import CUTTING
 from corsetkit.printing.names import file_name
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.files_written import KeptPlanFile
 from corsetkit.teaching.lessons.sewing.plain_lay import plan_sheet
-from corsetkit.units import in_one_unit, say_length
-import time
-import traitlets
+from corsetkit.teaching.shared.files_written import KeptPlanFile
 from corsetkit.teaching.widgets import Answering, page
+from corsetkit.units import in_one_unit, say_length
 
 
 @dataclass(frozen=True)
@@ -55,8 +57,11 @@ def choices(unit):
     both = "{1} in ({0:g} cm)" if unit == "in" else "{0:g} cm ({1} in)"
     return [
         {"name": "layer", "label": "Which cloth?", "options": [[one, one] for one in CLOTHS]},
-        {"name": "width", "label": "How wide is it?",
-         "options": [[f"{cm:g}", both.format(cm, inches)] for cm, inches in WIDTHS.items()]},
+        {
+            "name": "width",
+            "label": "How wide is it?",
+            "options": [[f"{cm:g}", both.format(cm, inches)] for cm, inches in WIDTHS.items()],
+        },
         {"name": "laid", "label": "How does it lie?", "options": [[SINGLE, "single"], [FOLDED, "folded"]]},
         {"name": "one_way", "label": "Does it have a nap?", "options": [["no", "no"], ["yes", "yes, all heads one way"]]},
     ]
@@ -87,8 +92,9 @@ def searched(search, progress):
         raise
     except Exception as error:  # Whatever becomes of the search, cloth can be laid without it.
         best = search.known or plain_plan(search.items, search.cloth, search.layer)
-        return best, sentence(f"No closer lay could be searched for ({type(error).__name__}: {error}), so the one that was "
-                              "there stays")
+        return best, sentence(
+            f"No closer lay could be searched for ({type(error).__name__}: {error}), so the one that was there stays"
+        )
 
 
 SECONDS = (2, 5, 10)
@@ -145,9 +151,21 @@ class CloserLay:
     def shown(self) -> dict:
         """The whole state of the page."""
         cloth = self.wanted.cloth
-        told = {"svg": "", "description": "", "said": [], "rows": [], "refused": "", "note": self.note, "busy": self.busy,
-                "choice": {"layer": self.wanted.layer, "width": f"{cloth.width:g}", "laid": cloth.laid,
-                           "one_way": "yes" if cloth.one_way else "no"}}
+        told = {
+            "svg": "",
+            "description": "",
+            "said": [],
+            "rows": [],
+            "refused": "",
+            "note": self.note,
+            "busy": self.busy,
+            "choice": {
+                "layer": self.wanted.layer,
+                "width": f"{cloth.width:g}",
+                "laid": cloth.laid,
+                "one_way": "yes" if cloth.one_way else "no",
+            },
+        }
         unit = self.drafts.desk.record.unit
         try:
             name, items, found = self._now()
@@ -157,8 +175,11 @@ class CloserLay:
         except CorsetkitError as error:
             return told | {"refused": sentence(self._said(error))}
         old = [sentence(one) for one in found.obsolete]
-        return told | {"svg": svg_text(sheet), "description": sheet.description,
-                       "said": [*old, *self._how(mine, found), *_without_rows(quantities_said(mine, unit)), *key]}
+        return told | {
+            "svg": svg_text(sheet),
+            "description": sheet.description,
+            "said": [*old, *self._how(mine, found), *_without_rows(quantities_said(mine, unit)), *key],
+        }
 
     # How it is made.
 
@@ -182,8 +203,11 @@ class CloserLay:
         plain = "This is the plain lay, row by row. Press the button, and a closer one is searched for."
         if other := found.plans.get(mine.layer):
             width = say_width(other.cloth, self.drafts.desk.record.unit)
-            return [plain, f"The list below still counts the plan that is kept for the {mine.layer}: {width} wide, "
-                           f"{lies(other.cloth)}. What you search for now takes its place."]
+            return [
+                plain,
+                f"The list below still counts the plan that is kept for the {mine.layer}: {width} wide, "
+                f"{lies(other.cloth)}. What you search for now takes its place.",
+            ]
         return [plain]
 
     def _row(self, layer, items, one):
@@ -194,8 +218,15 @@ class CloserLay:
         except CorsetkitError as error:
             cloth = self.wanted.cloth
             return [layer, say_width(cloth, unit), lies(cloth), "–", "–", "–", self._said(error)]
-        return [layer, say_width(laid.cloth, unit), lies(laid.cloth), say_length(laid.length, unit),
-                say_bought(laid.length, unit), say_share(laid.used), "kept" if one else "plain"]
+        return [
+            layer,
+            say_width(laid.cloth, unit),
+            lies(laid.cloth),
+            say_length(laid.length, unit),
+            say_bought(laid.length, unit),
+            say_share(laid.used),
+            "kept" if one else "plain",
+        ]
 
     def _search(self, seconds):
         if seconds not in SECONDS or isinstance(seconds, bool):
@@ -258,8 +289,11 @@ class LayWidget(Answering):
     def __init__(self, drafts, start=in_a_thread):
         self.lay = CloserLay(drafts, self._told, start)
         self._last = 0.0
-        parts = {"choices": choices(drafts.desk.record.unit), "seconds": list(SECONDS),
-                 "papers": [list(one) for one in PAPERS]}
+        parts = {
+            "choices": choices(drafts.desk.record.unit),
+            "seconds": list(SECONDS),
+            "papers": [list(one) for one in PAPERS],
+        }
         super().__init__(parts=parts, progress={"share": 0.0, "words": ""}, shown=self.lay.shown())
 
     def answer(self, message, buffers):

@@ -1,30 +1,17 @@
-"""A correction as it is drawn: the lines that move, before and after, and where one moved most.
-"""
+"""A correction as it is drawn: the lines that move, before and after, and where one moved most."""
 
-from corsetkit.geometry.points import dot
 from dataclasses import dataclass
+
+from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
+from corsetkit.drawing.lettering import around, wrapped
+from corsetkit.drawing.name_places import Clutter
+from corsetkit.drawing.pens import BEFORE, FREE, GHOST, HEADING, LEADER, LINE_WORDS, NAME, NEW, PAPER_TONE, SMALL, SOLID
 from corsetkit.fitting.effect import LEAST
 from corsetkit.geometry.paths import flattened, path_length
-from corsetkit.units import say_length
-from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
-from corsetkit.drawing.name_places import Clutter
-from corsetkit.drawing.lettering import around, wrapped
-from corsetkit.drawing.pens import (
-    BEFORE,
-    FREE,
-    GHOST,
-    HEADING,
-    LEADER,
-    LINE_WORDS,
-    NAME,
-    NEW,
-    PAPER_TONE,
-    SMALL,
-    SOLID,
-)
+from corsetkit.geometry.points import dot
 from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.teaching.shared.close_up import paint_row
-
+from corsetkit.units import say_length
 
 _PLACES = 24
 """At how many places of a curve its move is looked at."""
@@ -49,8 +36,9 @@ def _looked_at(path):
 
 def _nearest(p, path):
     """The point of a run that is the nearest to p."""
-    feet = [_foot(p, a, b) for curve in path for points in [curve.flattened(0.005)]
-            for a, b in zip(points, points[1:] or points)]
+    feet = [
+        _foot(p, a, b) for curve in path for points in [curve.flattened(0.005)] for a, b in zip(points, points[1:] or points)
+    ]
     return min(feet, key=lambda foot: abs(p - foot))
 
 
@@ -106,7 +94,7 @@ def corrected_sheet(lines, moved, unit, title, description):
     # What no tape would show is drawn as it stays, as it is told.
     moved = [one for one in moved if one.most is None or one.most >= LEAST[unit]]
     main = _window(moved, lines)
-    width, height = main.seen[2] - _EDGE, main.seen[3] - main.corner.imag
+    _width, height = main.seen[2] - _EDGE, main.seen[3] - main.corner.imag
     # A parting follows the lines it runs between, so another line is looked at rather than that.
     first = next((one for one in moved if one.before and one.after and "parting" not in one.name), None)
     pair = farthest(first) if first else None
@@ -156,8 +144,9 @@ def _enlarged(p, q, left, bottom):
     times = next((one for one in _TIMES if one * abs(p - q) <= 2 * _SHOWN * _LARGE), _TIMES[-1])
     half = _LARGE / times / 2
     middle = (p + q) / 2
-    return _View((middle.real - half, middle.imag - half, middle.real + half, middle.imag + half), complex(left, bottom),
-                 float(times))
+    return _View(
+        (middle.real - half, middle.imag - half, middle.real + half, middle.imag + half), complex(left, bottom), float(times)
+    )
 
 
 def _paint(canvas, view, kept, moved, unit):

@@ -3,23 +3,19 @@
 Nothing here knows of a page or a widget; a dict comes in, a dict goes out, and a mistake of the learner's is a sentence.
 """
 
-from corsetkit.drafting import draft
-from corsetkit.errors import CorsetkitError, sentence
-from corsetkit.fitting import corrections_file as kept
-from corsetkit.pattern.pattern import Pattern
 from corsetkit.drawing.marks import seam_letter
-from corsetkit.style import Style
-from corsetkit.teaching.desk import CORRECTIONS
-from corsetkit.teaching.shared.corrected import Corrected, keep, read_kept
-from corsetkit.teaching.shared.finished_drafts import style_in
+from corsetkit.drawing.svg import svg_text
+from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.fitting.correct import said as said_totals
+from corsetkit.fitting.effect import lines_of, moved, said_moved, said_walked, walked
 from corsetkit.fitting.faults import FAULTS
 from corsetkit.fitting.lines import line_named
-from corsetkit.fitting.effect import lines_of, moved, said_moved, said_walked, walked
-from corsetkit.teaching.lessons.sewing.corrected_sheet import corrected_sheet
-from corsetkit.drawing.svg import svg_text
+from corsetkit.style import Style
 from corsetkit.teaching.controls import Control
+from corsetkit.teaching.lessons.sewing.corrected_sheet import corrected_sheet
 from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared.corrected import Corrected, keep, read_kept
+from corsetkit.teaching.shared.finished_drafts import style_in
 from corsetkit.units import in_one_unit
 
 
@@ -31,8 +27,15 @@ def named_seam(one):
 GROUPS = {
     "Lacing gap and waist": ("top girth", "hip girth", "waist girth", "side seam", "length above the waist"),
     "Underbust": ("underbust girth",),
-    "Cups": ("bust point sideways", "bust point height", "cup to the side", "cup to the front", "centre front dart",
-             "underbust line", "centre front"),
+    "Cups": (
+        "bust point sideways",
+        "bust point height",
+        "cup to the side",
+        "cup to the front",
+        "centre front dart",
+        "underbust line",
+        "centre front",
+    ),
     "Top edge": ("tightening dart", "overbust mark"),
     "Hem": ("hem at the front", "hem at the side"),
     "Yoke": ("back yoke", "yoke neckline"),
@@ -122,18 +125,30 @@ class FittingTable:
         state = control.state(self.amount) | ({"words": self.typed, "wrong": True} if self.typed else {})
         return {
             "faults": [[group, [[number, one.seen] for number, one in ones]] for group, ones in self._grouped().items()],
-            "fault": self.number, "control": control.page() | {"name": "pinch"}, "state": state | {"idle": ""},
-            "cause": f"Likely, not certain: {fault.cause}.", "caution": fault.caution,
-            "svg": self.picture.svg, "description": self.picture.description, "said": list(self.picture.said),
-            "refused": self.refused, "note": self.note, "kept": self._kept(), "totals": self._totals(),
+            "fault": self.number,
+            "control": control.page() | {"name": "pinch"},
+            "state": state | {"idle": ""},
+            "cause": f"Likely, not certain: {fault.cause}.",
+            "caution": fault.caution,
+            "svg": self.picture.svg,
+            "description": self.picture.description,
+            "said": list(self.picture.said),
+            "refused": self.refused,
+            "note": self.note,
+            "kept": self._kept(),
+            "totals": self._totals(),
             "trouble": read_kept(self.drafts.desk)[1],
         }
 
     def still(self) -> Picture:
         """The picture as a page shows it before anything runs, with what it is about."""
         fault, unit = self.fault, self.drafts.desk.record.unit
-        about = (f"Seen: {fault.seen}.", f"Likely, not certain: {fault.cause}.",
-                 f"Measured: {fault.pinch.meaning}, {fault.pinch.say(self.amount, unit)}.", fault.caution)
+        about = (
+            f"Seen: {fault.seen}.",
+            f"Likely, not certain: {fault.cause}.",
+            f"Measured: {fault.pinch.meaning}, {fault.pinch.say(self.amount, unit)}.",
+            fault.caution,
+        )
         picture = self._pictured(self.amount)
         return Picture(picture.svg, picture.description, (*about, *picture.said))
 
@@ -145,14 +160,22 @@ class FittingTable:
         made = fault.corrections(amount)
         _, after = self._tried.corrected(now, (*before.corrections, *made))
         found, seams = moved(before, after), walked(before, after)
-        said, next_pass = ("; ".join(line_named(one.line).said(one.by, unit) for one in ones)
-                           for ones in (made, fault.further_corrections(amount)))
+        said, next_pass = (
+            "; ".join(line_named(one.line).said(one.by, unit) for one in ones)
+            for ones in (made, fault.further_corrections(amount))
+        )
         title = f"{fault.seen[0].upper()}{fault.seen[1:]}, for {name}"
-        told = [f"What is corrected: {said}.",
-                *_few(said_moved(found, unit), _LINES, "line moves by no more than that", "lines move by no more than that"),
-                *([f"If that is not enough, in the next pass: {next_pass}."] if next_pass else []),
-                *_few(said_walked(seams, unit, named_seam), _WALKED, "seam is longer or shorter too",
-                      "seams are longer or shorter too")]
+        told = [
+            f"What is corrected: {said}.",
+            *_few(said_moved(found, unit), _LINES, "line moves by no more than that", "lines move by no more than that"),
+            *([f"If that is not enough, in the next pass: {next_pass}."] if next_pass else []),
+            *_few(
+                said_walked(seams, unit, named_seam),
+                _WALKED,
+                "seam is longer or shorter too",
+                "seams are longer or shorter too",
+            ),
+        ]
         sheet = corrected_sheet(lines_of(before.steps), found, unit, title, f"{title}. {' '.join(told)}")
         return Picture(svg_text(sheet), sheet.description, tuple(told))
 
@@ -184,8 +207,8 @@ class FittingTable:
             # Another lesson may have kept or taken back some since the page was told; the same one is meant all the same.
             if taken not in ones:
                 raise CorsetkitError(_GONE)
-            at = place if ones[place:place + 1] == [taken] else ones.index(taken)
-            return kept.with_only(name, ones[:at] + ones[at + 1:])
+            at = place if ones[place : place + 1] == [taken] else ones.index(taken)
+            return kept.with_only(name, ones[:at] + ones[at + 1 :])
 
         beside = keep(self.drafts.desk, without, self.key)
         self.note = f"Taken back: {line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)}. {beside}".rstrip()

@@ -1,19 +1,21 @@
-"""Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the line that moves.
-"""
+"""Lesson 09, sewing: the pieces laid on cloth, the order of sewing, and the fitting that leads back to the line that moves."""
 
-from corsetkit.teaching.lessons.sewing.fitting_table import FittingTable
-from corsetkit.teaching.shared.corrected import Corrected
-from corsetkit.teaching.widgets import Answering, page
 from corsetkit.drawing.svg import svg_image
-from corsetkit.teaching.lessons.sewing import on_paper as sewing_on_paper
-from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
 from corsetkit.teaching.course_lesson import CourseLesson
+from corsetkit.teaching.lessons.sewing import on_paper as sewing_on_paper
+from corsetkit.teaching.lessons.sewing.board import CHOICES as TEXTS
+from corsetkit.teaching.lessons.sewing.board import order_board, write_order
+from corsetkit.teaching.lessons.sewing.closer_lay import CloserLay
+from corsetkit.teaching.lessons.sewing.fitting_table import FittingTable
 from corsetkit.teaching.lessons.sewing.plain_lay import PlainPictures, controls
-from corsetkit.teaching.play import Panel
-from corsetkit.teaching.shared.files_written import CHOICES as FILES, SAID as FILES_SAID, write_files
-from corsetkit.teaching.lessons.sewing.board import CHOICES as TEXTS, order_board, write_order
 from corsetkit.teaching.lessons.sewing.words import sewing_words
 from corsetkit.teaching.picture import Stored, sentences_html
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared.corrected import Corrected
+from corsetkit.teaching.shared.files_written import CHOICES as FILES
+from corsetkit.teaching.shared.files_written import SAID as FILES_SAID
+from corsetkit.teaching.shared.files_written import write_files
+from corsetkit.teaching.widgets import Answering, page
 
 
 class FittingWidget(Answering):
@@ -69,8 +71,12 @@ class SewingLesson(CourseLesson):
     def drawing(self):
         """The plain lay, row by row."""
         return self.drawn(
-            "drawing", self.panels, lambda desk: PlainPictures(self.drafts_of(desk)),
-            lambda pictures, values: pictures.of(pictures.drafts.now() | values), own=lambda desk, _: controls(desk.record.unit))
+            "drawing",
+            self.panels,
+            lambda desk: PlainPictures(self.drafts_of(desk)),
+            lambda pictures, values: pictures.of(pictures.drafts.now() | values),
+            own=lambda desk, _: controls(desk.record.unit),
+        )
 
     def _words_on(self, drafts):
         return sewing_words(drafts.finished({})[1])
@@ -101,8 +107,13 @@ class SewingLesson(CourseLesson):
         from corsetkit.teaching.board import Board
 
         drafts = self.drafts_of(desk)
-        return Board("The order of sewing", lambda: order_board(drafts), TEXTS, "Write the order of sewing",
-                     lambda choice: write_order(drafts, choice))
+        return Board(
+            "The order of sewing",
+            lambda: order_board(drafts),
+            TEXTS,
+            "Write the order of sewing",
+            lambda choice: write_order(drafts, choice),
+        )
 
     def _fitting_still(self, desk):
         return FittingTable(self.drafts_of(desk), "fitting").still().stored(svg_image)
@@ -121,8 +132,13 @@ def _print_alive(desk, key):
 
     drafts = Corrected(desk)
     words = "All pieces with their allowances, at true size, every correction that is kept made in them."
-    return Board("The files", lambda: Stored(f"<p>{words}</p>", ()), FILES, "Write the files",
-                 lambda choice: write_files(drafts, choice))
+    return Board(
+        "The files",
+        lambda: Stored(f"<p>{words}</p>", ()),
+        FILES,
+        "Write the files",
+        lambda choice: write_files(drafts, choice),
+    )
 
 
 LESSON = SewingLesson()

@@ -3,19 +3,17 @@
 from collections import Counter
 from html import escape
 
-from corsetkit.finish.finished import CLOTHS
-from corsetkit.fitting.correct import said as said_totals
-from corsetkit.fitting.faults import FAULTS
-from corsetkit.fitting.effect import LEAST, lines_of, moved, walked
-from corsetkit.teaching.lessons.sewing.corrected_sheet import corrected_sheet
-from corsetkit.teaching.lessons.sewing.corrected_sheet import farthest, on_back
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.drawing.svg import svg_image, svg_text
-from corsetkit.teaching.lessons.sewing.fitting_table import named_seam
-from corsetkit.teaching.shared.finished_drafts import read_or_refused
-from corsetkit.teaching.lessons.sewing.fitting_table import FIRST
+from corsetkit.finish.finished import CLOTHS
+from corsetkit.fitting.correct import said as said_totals
+from corsetkit.fitting.effect import LEAST, lines_of, moved, walked
+from corsetkit.fitting.faults import FAULTS
+from corsetkit.teaching.lessons.sewing.corrected_sheet import corrected_sheet, farthest, on_back
+from corsetkit.teaching.lessons.sewing.fitting_table import FIRST, named_seam
 from corsetkit.teaching.on_paper import WIDEST
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.shared.finished_drafts import read_or_refused
 from corsetkit.units import say_length
 
 _LINES = 6
@@ -37,15 +35,20 @@ class Corrections:
         _, self.after = drafts.corrected(now, made)
         self.said = said_totals(made, self.unit)
         self.found = moved(self.before, self.after)
-        self.seams = [one for one in walked(self.before, self.after)
-                      if one.before is not None and abs(one.after - one.before) >= LEAST[self.unit]]
+        self.seams = [
+            one
+            for one in walked(self.before, self.after)
+            if one.before is not None and abs(one.after - one.before) >= LEAST[self.unit]
+        ]
 
     @property
     def opening(self):
         words = "; ".join(self.said) or "nothing"
         if self.example:
-            return (f"For {self.name}. No correction is kept yet, so this is an example: “{FAULTS[FIRST].seen}”. "
-                    f"To correct: {words}.")
+            return (
+                f"For {self.name}. No correction is kept yet, so this is an example: “{FAULTS[FIRST].seen}”. "
+                f"To correct: {words}."
+            )
         return f"For {self.name}, all corrections that are kept, together: {words}."
 
     def say(self, cm):
@@ -72,15 +75,21 @@ def _by_hand(made):
     moves.append("Cut the pieces from the new drawing as before: darts turned, lines made smooth.")
     for one in made.seams:
         more = one.after - one.before
-        moves.append(f"Walk seam {seam_letter(one.number)}, {one.name}: both sides are {made.say(one.after)} now, "
-                     f"{made.say(abs(more))} {'longer' if more > 0 else 'shorter'} than before.")
-    moves += ["Lay the two sides of each of these seams on each other, and mark their notches anew, on both at once.",
-              "Add the allowance anew, and write the day on the new pattern. Then sew a toile of it, and look once more."]
+        moves.append(
+            f"Walk seam {seam_letter(one.number)}, {one.name}: both sides are {made.say(one.after)} now, "
+            f"{made.say(abs(more))} {'longer' if more > 0 else 'shorter'} than before."
+        )
+    moves += [
+        "Lay the two sides of each of these seams on each other, and mark their notches anew, on both at once.",
+        "Add the allowance anew, and write the day on the new pattern. Then sew a toile of it, and look once more.",
+    ]
     title = f"On paper, for {made.name}"
     sheet = corrected_sheet(lines_of(made.before.steps), made.found, made.unit, title, f"{title}. {made.opening}")
     items = "".join(f'<li style="margin-bottom:6px">{escape(one)}</li>' for one in moves)
-    return Stored(f"{svg_image(svg_text(sheet), WIDEST)}<p>{escape(made.opening)}</p><ol>{items}</ol>",
-                  (sheet.description, *(f"{number}. {one}" for number, one in enumerate(moves, 1))))
+    return Stored(
+        f"{svg_image(svg_text(sheet), WIDEST)}<p>{escape(made.opening)}</p><ol>{items}</ol>",
+        (sheet.description, *(f"{number}. {one}" for number, one in enumerate(moves, 1))),
+    )
 
 
 def _told(made):
@@ -91,8 +100,10 @@ def _move(one, made):
     after, before = farthest(one)
     level = before.imag
     where = f"{made.say(abs(level))} {'above' if level > 0 else 'below'} the waist" if abs(level) > 0.3 else "at the waist"
-    return (f"The {one.name}{',' if ',' in one.name else ''} moves most {where}: set a mark {made.say(abs(after - before))} "
-            f"{_way(after - before, on_back(one.name))} from the old line.")
+    return (
+        f"The {one.name}{',' if ',' in one.name else ''} moves most {where}: set a mark {made.say(abs(after - before))} "
+        f"{_way(after - before, on_back(one.name))} from the old line."
+    )
 
 
 def _way(step, on_back):
@@ -121,14 +132,18 @@ def _by_tape(drafts):
     told = [
         "On the cloth, before you cut: from the foot of each arrow to the selvedge it is as far as from its head. Half a "
         "centimetre (3/16 in) in the length of a panel is much: the panel would twist.",
-        "Count what is cut: " + ", ".join(f"{counts[cloth]} of the {cloth}" for cloth in CLOTHS if counts[cloth]) + ". Of each "
+        "Count what is cut: "
+        + ", ".join(f"{counts[cloth]} of the {cloth}" for cloth in CLOTHS if counts[cloth])
+        + ". Of each "
         "pair one is the other's mirror image: lay them on each other, right sides together, and they agree.",
     ]
     for level, girth in made.after.girths.items():
         old = made.before.girths[level].finished
         changed = made.say(girth.finished) != made.say(old)
-        told.append(f"{level.capitalize()}, laced, the gap counted: {made.say(girth.finished)}"
-                    + (f", {made.say(old)} before the correction." if changed else "."))
+        told.append(
+            f"{level.capitalize()}, laced, the gap counted: {made.say(girth.finished)}"
+            + (f", {made.say(old)} before the correction." if changed else ".")
+        )
     told += [f"{named_seam(one)} on either side: {made.say(one.after)}." for one in made.seams]
     items = "".join(f"<li>{escape(one)}</li>" for one in told)
     return Stored(f"<p>{escape(made.opening)}</p><ul>{items}</ul>", (made.opening, *told))

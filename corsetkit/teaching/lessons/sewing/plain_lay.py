@@ -1,26 +1,27 @@
-"""The plain lay: as a drawing that keeps its size, as a table's picture, and as the guess of the lesson on sewing.
-"""
+"""The plain lay: as a drawing that keeps its size, as a table's picture, and as the guess of the lesson on sewing."""
 
 from dataclasses import dataclass, replace
-from corsetkit.lay.checking import refuse_crossed
-from corsetkit.lay.cloth import Cloth, FOLDED, SINGLE
-from corsetkit.lay.drawing import Picture as Laid, SIDE, description, paint, picture as laid_out, title
-from corsetkit.lay.items import items_of
-from corsetkit.lay.laid_marks import marks
-from corsetkit.lay.planning import planned_in_rows
-from corsetkit.lay.cloth_length import quantities_said, say_width, to_buy
-from corsetkit.lay.templates import templates
-from corsetkit.finish.finished import CLOTHS, SHELL
-from corsetkit.quantity import declared, quantities
+
 from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.lettering import wrapped
 from corsetkit.drawing.pens import BOARD_TONE, HEADING
-from corsetkit.style import COURSE
-from corsetkit.units import CM_PER_INCH, say_length
 from corsetkit.drawing.svg import svg_text
+from corsetkit.finish.finished import CLOTHS, SHELL
+from corsetkit.lay.checking import refuse_crossed
+from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
+from corsetkit.lay.cloth_length import quantities_said, say_width, to_buy
+from corsetkit.lay.drawing import SIDE, description, paint, title
+from corsetkit.lay.drawing import Picture as Laid
+from corsetkit.lay.drawing import picture as laid_out
+from corsetkit.lay.items import items_of
+from corsetkit.lay.laid_marks import marks
+from corsetkit.lay.planning import planned_in_rows
+from corsetkit.lay.templates import templates
+from corsetkit.quantity import declared, quantities
+from corsetkit.style import COURSE
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
-
+from corsetkit.units import CM_PER_INCH, say_length
 
 _WIDE, _HIGH = 15.0, 13.0
 """Cloth is seen at most so wide and so long, cm."""
@@ -34,13 +35,26 @@ USUAL = {"cm": 137.0, "in": 54 * CM_PER_INCH}
 class OnCloth:
     """Which cloth is laid, how wide it is, and how it lies."""
 
-    width: float = declared("how wide the cloth is, from selvedge to selvedge", unit="cm", low=104, high=165, step=1,
-                            default=USUAL["cm"], source=COURSE)
-    laid: str = declared("whether the cloth lies single, or folded along its length so that two layers are cut at once",
-                         unit="choice", choices=(SINGLE, FOLDED), choice_words=("single", "folded"), default=SINGLE,
-                         source=COURSE)
-    cloth: str = declared("which cloth of the corset is cut", unit="choice", choices=CLOTHS, choice_words=CLOTHS,
-                          default=SHELL, source=COURSE)
+    width: float = declared(
+        "how wide the cloth is, from selvedge to selvedge",
+        unit="cm",
+        low=104,
+        high=165,
+        step=1,
+        default=USUAL["cm"],
+        source=COURSE,
+    )
+    laid: str = declared(
+        "whether the cloth lies single, or folded along its length so that two layers are cut at once",
+        unit="choice",
+        choices=(SINGLE, FOLDED),
+        choice_words=("single", "folded"),
+        default=SINGLE,
+        source=COURSE,
+    )
+    cloth: str = declared(
+        "which cloth of the corset is cut", unit="choice", choices=CLOTHS, choice_words=CLOTHS, default=SHELL, source=COURSE
+    )
 
 
 def controls(unit: str):
@@ -107,8 +121,12 @@ class PlainLays:
         known = self._marks[key]
         step = placed.at - known.placed.at
         return replace(
-            known, placed=placed, path=tuple(one.moved(lambda p: p + step) for one in known.path),
-            label=tuple((at + step, *more) for at, *more in known.label), arrow=tuple(p + step for p in known.arrow))
+            known,
+            placed=placed,
+            path=tuple(one.moved(lambda p: p + step) for one in known.path),
+            label=tuple((at + step, *more) for at, *more in known.label),
+            arrow=tuple(p + step for p in known.arrow),
+        )
 
 
 WIDE, NARROW = 150.0, 115.0
@@ -147,14 +165,21 @@ class PlainPictures:
         """How long the plain lay of the shell is on a narrower cloth."""
         name, lays = self.lays(self.drafts.now(), SHELL)
         wide, narrow = (lays.plan(width, SINGLE) for width in (WIDE, NARROW))
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         shared = wide.length * WIDE / NARROW
         wider, narrower = (say_width(one.cloth, unit) for one in (wide, narrow))
-        slips = [(shared, f"that shares out the same cloth: {wider} over {narrower} times the length. But a piece fits into "
-                  "a row or it does not, so the length goes by whole rows"),
-                 (narrow.area / narrow.cloth.room, "that fills the cloth without a gap; cut pieces never fit "
-                  "into one another so closely"),
-                 (wide.length, "that leaves the length as it is; but what no longer fits into a row has to lie above it")]
+        slips = [
+            (
+                shared,
+                f"that shares out the same cloth: {wider} over {narrower} times the length. But a piece fits into "
+                "a row or it does not, so the length goes by whole rows",
+            ),
+            (
+                narrow.area / narrow.cloth.room,
+                "that fills the cloth without a gap; cut pieces never fit into one another so closely",
+            ),
+            (wide.length, "that leaves the length as it is; but what no longer fits into a row has to lie above it"),
+        ]
 
         def move(share):
             sheet, _ = lays.sheet(lays.plan(WIDE + (NARROW - WIDE) * share, SINGLE))

@@ -1,15 +1,15 @@
 """The words of the lesson on sewing and fitting, each with its small drawing."""
 
+from corsetkit.drawing.canvas import box_run
+from corsetkit.drawing.step_values import Drawn, Spot
 from corsetkit.finish.finished import SHELL
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of
-from corsetkit.pattern.edge import Kind
-from corsetkit.drawing.canvas import box_run
-from corsetkit.drawing.step_values import Drawn, Spot
-from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.lay.planning import plain_plan
+from corsetkit.pattern.edge import Kind
+from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.word_cards import Word
 
 _PINCH = 1.2
@@ -55,17 +55,32 @@ def _closed(points):
 
 
 def _nap():
-    hairs = [Drawn((Line(complex(x + 0.5 * (y % 2), y), complex(x + 0.5 * (y % 2) + 0.4, y - 0.7)),), "before")
-             for x in range(1, 15) for y in range(1, 12)]
-    arrows = [Drawn((Line(complex(x, 3), complex(x, 9)), Line(complex(x - 0.6, 7.6), complex(x, 9)),
-                     Line(complex(x, 9), complex(x + 0.6, 7.6))), "new") for x in (5.0, 11.0)]
+    hairs = [
+        Drawn((Line(complex(x + 0.5 * (y % 2), y), complex(x + 0.5 * (y % 2) + 0.4, y - 0.7)),), "before")
+        for x in range(1, 15)
+        for y in range(1, 12)
+    ]
+    arrows = [
+        Drawn(
+            (
+                Line(complex(x, 3), complex(x, 9)),
+                Line(complex(x - 0.6, 7.6), complex(x, 9)),
+                Line(complex(x, 9), complex(x + 0.6, 7.6)),
+            ),
+            "new",
+        )
+        for x in (5.0, 11.0)
+    ]
     return [*hairs, *arrows]
 
 
 def _panel(finished):
     """A panel with a seam on either side: the side front, by its two panel seams."""
-    return next(one.piece for one in finished.pieces
-                if not one.piece.on_fold and sum(edge.kind is Kind.PANEL_SEAM for edge in one.piece.edges) >= 2)
+    return next(
+        one.piece
+        for one in finished.pieces
+        if not one.piece.on_fold and sum(edge.kind is Kind.PANEL_SEAM for edge in one.piece.edges) >= 2
+    )
 
 
 def _box(piece):
@@ -94,9 +109,14 @@ def _pinch(finished):
     middle, half = (left + right) / 2, (top - bottom) / 2 - 1.0
     centre = complex(middle, (top + bottom) / 2)
     ends = centre + 1j * half, centre - 1j * half
-    legs = [Drawn(tuple(Line(a, b) for a, b in zip((ends[0], side, ends[1]), (side, ends[1]))), "new")
-            for side in (centre - _PINCH, centre + _PINCH)]
+    legs = [
+        Drawn(tuple(Line(a, b) for a, b in zip((ends[0], side, ends[1]), (side, ends[1]))), "new")
+        for side in (centre - _PINCH, centre + _PINCH)
+    ]
     pins = [centre + 1j * half * share for share in (-0.45, 0.0, 0.45)]
     across = [Drawn((Line(p - 1.8, p + 1.8),), "before") for p in pins]
-    return [*(Drawn(edge.path, "before") for edge in piece.edges), *legs, *across], (left, bottom, right, top), \
-        [Spot(p - 1.8, "", "before") for p in pins]
+    return (
+        [*(Drawn(edge.path, "before") for edge in piece.edges), *legs, *across],
+        (left, bottom, right, top),
+        [Spot(p - 1.8, "", "before") for p in pins],
+    )

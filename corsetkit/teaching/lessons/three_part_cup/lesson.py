@@ -1,8 +1,18 @@
-"""Lesson 06, the three-part cup: the tightening dart is closed instead of cut, and an upper cup is cut off across.
-"""
+"""Lesson 06, the three-part cup: the tightening dart is closed instead of cut, and an upper cup is cut off across."""
 
+from dataclasses import dataclass, replace
+
+from corsetkit.drawing.svg import svg_text
 from corsetkit.geometry import paths
+from corsetkit.geometry.move import turned_about
 from corsetkit.geometry.points import turn_between
+from corsetkit.quantity import declared, quantities
+from corsetkit.style import Style
+from corsetkit.teaching.guess import Asked
+from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared.cup_sheet import three_cups_sheet
+from corsetkit.teaching.shared.cup_words import three_part_words
 from corsetkit.teaching.shared.cups_lifted import (
     APART_MOST,
     cup_seams,
@@ -13,24 +23,14 @@ from corsetkit.teaching.shared.cups_lifted import (
     gap_below,
 )
 from corsetkit.teaching.shared.pattern_said import rounded_each
-from corsetkit.units import CM_PER_INCH, say_length, say_number
-from dataclasses import dataclass, replace
-from corsetkit.geometry.move import turned_about
-from corsetkit.quantity import declared, quantities
-from corsetkit.teaching.shared.cup_sheet import three_cups_sheet
-from corsetkit.drawing.svg import svg_text
-from corsetkit.style import Style
-from corsetkit.teaching.shared.cup_words import three_part_words
-from corsetkit.teaching.guess import Asked
-from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.seam_walk import LONGEST, Seam, ending, kept_draft, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
+from corsetkit.units import CM_PER_INCH, say_length, say_number
 
 
 def compared(two, three, unit):
     """Sentences on two patterns of one wearer: the one's cup has two parts, the other's three."""
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     left = [say_number(pattern.steps.cup.seam.fullness_left, 1) for pattern in (two, three)]
     across = say_number(360 - corners_at_the_crossing(three.steps.cup), 1)
     off = [_cut_off(one, unit) for one in (two, three)]
@@ -64,8 +64,10 @@ def _counted(pattern, say):
 
 def _cut_off(pattern, unit):
     seam, point = pattern.steps.cup.seam, pattern.steps.darts.overbust.bust_point
-    return " and ".join(say_length(abs(paths.point_along(path, seam.to_bust_point) - point), unit, part=32)
-                        for path in (seam.inner, seam.outer))
+    return " and ".join(
+        say_length(abs(paths.point_along(path, seam.to_bust_point) - point), unit, part=32)
+        for path in (seam.inner, seam.outer)
+    )
 
 
 CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"
@@ -76,11 +78,21 @@ class Lifted:
     """How the pieces of paper lie."""
 
     swing_the_outer_cup_up: float = declared(
-        "how far the outer lower cup is swung up about the bust point, until the cut's edges meet", unit="degrees", low=0,
-        high=90, step=1, default=0)
+        "how far the outer lower cup is swung up about the bust point, until the cut's edges meet",
+        unit="degrees",
+        low=0,
+        high=90,
+        step=1,
+        default=0,
+    )
     apart: float = declared(
-        "how far the cups are lifted apart: at nothing they lie as they were drawn", unit="cm", low=0, high=APART_MOST,
-        step=CM_PER_INCH / 8, default=0)
+        "how far the cups are lifted apart: at nothing they lie as they were drawn",
+        unit="cm",
+        low=0,
+        high=APART_MOST,
+        step=CM_PER_INCH / 8,
+        default=0,
+    )
 
 
 @dataclass(frozen=True)
@@ -88,11 +100,20 @@ class Walked:
     """Which seam is walked, and how far."""
 
     seam: str = declared(
-        "which is walked: cup seam, cut across, or underbust line", unit="choice", choices=(CUP_SEAM, CUT, UNDERBUST), default=CUT,
-        choice_words=("cup", "across", "underbust"))
+        "which is walked: cup seam, cut across, or underbust line",
+        unit="choice",
+        choices=(CUP_SEAM, CUT, UNDERBUST),
+        default=CUT,
+        choice_words=("cup", "across", "underbust"),
+    )
     walked: float = declared(
-        "how far from its start the seam is walked; the slider is as long as the longest of the three", unit="cm", low=0,
-        high=LONGEST, step=0.125, default=4 * CM_PER_INCH)
+        "how far from its start the seam is walked; the slider is as long as the longest of the three",
+        unit="cm",
+        low=0,
+        high=LONGEST,
+        step=0.125,
+        default=4 * CM_PER_INCH,
+    )
 
 
 class ThreePartCupLesson(StepLesson):
@@ -133,7 +154,9 @@ class ThreePartCupLesson(StepLesson):
         """Both cups of the wearer, side by side."""
         names = ("cut_depth", "cut_at_front")
         panel = Panel("What changes when the cut is moved, and what stays as it is?", names)
-        return self.drawn("two_or_three", (panel,), _Both, _Both.picture, tuple(one for one in self.offered() if one.name in names))
+        return self.drawn(
+            "two_or_three", (panel,), _Both, _Both.picture, tuple(one for one in self.offered() if one.name in names)
+        )
 
     def _apart_picture(self, kept, values):
         style = {**values, **self.fixed}
@@ -158,7 +181,7 @@ class ThreePartCupLesson(StepLesson):
 
     def _said(self, steps, unit):
         cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The cut is {say(inner + outer)} long: {say(inner)} on the inner lower cup, {say(outer)} on the outer; the "
@@ -195,7 +218,7 @@ class ThreePartCupLesson(StepLesson):
 
     def _tape(self, steps, unit):
         cup = steps.three_part_cup
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The upper cup's lower edge: {say(inner)} to the notch where the lower cups meet, {say(inner + outer)} in all.",
@@ -216,22 +239,31 @@ def _seams(pattern):
     upper, *_ = cups_of(pattern)
     under = next(edge.seam for edge in upper.edges if edge.seam and len(edge.seam.sides[0]) > 2)
     notch = pattern.steps.cup.seam.to_bust_point
-    return {CUP_SEAM: Seam(through, CUP_SEAM, ((notch, "bust point"),)), CUT: Seam(across, CUT, ()),
-            UNDERBUST: Seam(under, UNDERBUST, ())}
+    return {
+        CUP_SEAM: Seam(through, CUP_SEAM, ((notch, "bust point"),)),
+        CUT: Seam(across, CUT, ()),
+        UNDERBUST: Seam(under, UNDERBUST, ()),
+    }
 
 
 def _apart_said(steps, swung, unit):
     above, below = gap_above(steps) - swung, gap_below(steps) + swung
     cut = paths.path_length((*steps.three_part_cup.cut_inner, *steps.three_part_cup.cut_outer))
-    yield (f"The gap above the bust point: {say_number(above, 1)} degrees; the gap below it: {say_number(below, 1)}; "
-           f"together {say_number(above + below, 1)}.")
+    yield (
+        f"The gap above the bust point: {say_number(above, 1)} degrees; the gap below it: {say_number(below, 1)}; "
+        f"together {say_number(above + below, 1)}."
+    )
     if above < 0.05:
-        yield (f"The cut's edges lie on each other from end to end, {say_length(cut, unit)}, and the paper lies flat. So "
-               "the upper cup can be cut in one piece.")
+        yield (
+            f"The cut's edges lie on each other from end to end, {say_length(cut, unit)}, and the paper lies flat. So "
+            "the upper cup can be cut in one piece."
+        )
     else:
         yield "The outer lower cup's upper edge stands away from the upper cup; swing it up until they meet."
-    yield ("The cut takes nothing away from the cup: it only parts the paper. All that makes the cup stand up is in the gap "
-           "of the cup seam.")
+    yield (
+        "The cut takes nothing away from the cup: it only parts the paper. All that makes the cup stand up is in the gap "
+        "of the cup seam."
+    )
 
 
 class _Both:

@@ -2,16 +2,16 @@
 
 from dataclasses import dataclass
 
+from corsetkit.drawing.svg import svg_text
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
-from corsetkit.teaching.shared.cup_sheet import two_cups_sheet
-from corsetkit.teaching.shared.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
-from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.cup_words import two_part_words
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared.cup_sheet import two_cups_sheet
+from corsetkit.teaching.shared.cup_words import two_part_words
+from corsetkit.teaching.shared.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
 from corsetkit.teaching.shared.seam_walk import Seam, Walked, kept_draft, walk_picture, walked_to
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, say_length, say_number
@@ -25,8 +25,13 @@ class Lifted:
     """How far the two pieces of paper lie apart."""
 
     apart: float = declared(
-        "how far the two cups are lifted apart: at nothing they lie as they were drawn", unit="cm", low=0,
-        high=APART_MOST, step=CM_PER_INCH / 8, default=1.5 * CM_PER_INCH)
+        "how far the two cups are lifted apart: at nothing they lie as they were drawn",
+        unit="cm",
+        low=0,
+        high=APART_MOST,
+        step=CM_PER_INCH / 8,
+        default=1.5 * CM_PER_INCH,
+    )
 
 
 class TwoPartCupLesson(StepLesson):
@@ -80,9 +85,9 @@ class TwoPartCupLesson(StepLesson):
 
     def _said(self, steps, unit):
         seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         missed = [abs(paths.point_along(path, seam.to_bust_point) - point) for path in (seam.inner, seam.outer)]
-        fine = lambda cm: say_length(cm, unit, part=32)  # noqa: E731
+        fine = lambda cm: say_length(cm, unit, part=32)
         return (
             # Whether it keeps that length is what the guess asks, so the straight cuts are told further on.
             f"The cup seam is {say(paths.path_length(seam.inner))} long on the inner cup and "
@@ -155,18 +160,24 @@ def _legs(steps):
 
 def _gaps(steps):
     above, below = gap_above(steps), gap_below(steps)
-    return (f"Between the cups the paper stands open by {say_number(above, 1)} degrees above the bust point and by "
-            f"{say_number(below, 1)} below it: {say_number(above + below, 1)} in all.")
+    return (
+        f"Between the cups the paper stands open by {say_number(above, 1)} degrees above the bust point and by "
+        f"{say_number(below, 1)} below it: {say_number(above + below, 1)} in all."
+    )
 
 
 def _apart_said(steps, unit):
     seam = steps.two_part_cup.seam
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
-    yield (f"Cup seam, along the curve: inner cup {say(paths.path_length(seam.inner))}, outer cup "
-           f"{say(paths.path_length(seam.outer))}. Each straight cut was {say(paths.path_length(_legs(steps)[0]))}.")
+    say = lambda cm: say_length(cm, unit)
+    yield (
+        f"Cup seam, along the curve: inner cup {say(paths.path_length(seam.inner))}, outer cup "
+        f"{say(paths.path_length(seam.outer))}. Each straight cut was {say(paths.path_length(_legs(steps)[0]))}."
+    )
     yield _gaps(steps)
-    yield ("Slid together, the two papers meet at the bust point alone. Only sewing closes both gaps, and then the cup "
-           "cannot lie flat.")
+    yield (
+        "Slid together, the two papers meet at the bust point alone. Only sewing closes both gaps, and then the cup "
+        "cannot lie flat."
+    )
 
 
 LESSON = TwoPartCupLesson()

@@ -2,18 +2,18 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.quantity import declared, quantities
 from corsetkit.drawing.step_lines import draft_so_far, near
 from corsetkit.drawing.step_sheet import Drawn, Spot
 from corsetkit.drawing.svg import svg_text
-from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Line
+from corsetkit.quantity import declared, quantities
 from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
+from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, say_length, say_number
@@ -27,8 +27,13 @@ class Looking:
     """Where on the dart one looks; the range is the wearer's."""
 
     below_the_bust_point: float = declared(
-        "how far below the bust point the dart's width is taken", unit="cm", low=0, high=60, step=CM_PER_INCH / 4,
-        default=4 * CM_PER_INCH)
+        "how far below the bust point the dart's width is taken",
+        unit="cm",
+        low=0,
+        high=60,
+        step=CM_PER_INCH / 4,
+        default=4 * CM_PER_INCH,
+    )
 
 
 class UnderbustLesson(StepLesson):
@@ -60,13 +65,14 @@ class UnderbustLesson(StepLesson):
             Drawn((Line(complex(0, level), complex(found.block.front.width, level)),), "guide", "the level looked at", ""),
             Drawn((Line(inner, outer),), "new", "what the dart takes here", ""),
         ]
-        sheet = draft_so_far(steps, self.step, unit, f"Down the dart of {name}", lines, (Spot(upright, ""),),
-                             near(steps, self.step))
+        sheet = draft_so_far(
+            steps, self.step, unit, f"Down the dart of {name}", lines, (Spot(upright, ""),), near(steps, self.step)
+        )
         return Picture(svg_text(sheet), sheet.description, tuple(_width_said(found, level, inner, outer, unit)))
 
     def _words(self, steps):
         found, block = steps.underbust, steps.block
-        point, radius = block.bust_point, found.radius
+        point, _radius = block.bust_point, found.radius
         whole = (-2, found.hem_level - 3, block.front.width + 4, point.imag + 8)
         near = (point.real - 8, found.level - 6, point.real + 12, point.imag + 8)
         legs = [Drawn((Line(point, found.inner), *found.inner_leg), "new"),
@@ -98,7 +104,7 @@ class UnderbustLesson(StepLesson):
     def _said(self, steps, unit):
         found = steps.underbust
         _, inner, outer = _across(found, found.radius)
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
         upright = found.block.bust_point.real
         lean = f"{say_number(abs(found.lean), 1)} degrees to the {'side' if found.lean > 0 else 'centre'}"
         return (
@@ -125,8 +131,8 @@ class UnderbustLesson(StepLesson):
             sheet = self._sheet(now, unit, f"{self.title} for {name}")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(cm, unit)  # noqa: E731
-        taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real  # noqa: E731
+        say = lambda cm: say_length(cm, unit)
+        taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real
         right = taken(at(other).underbust)
         return Asked(
             f"At the level of the underbust mark the outer leg lies {say(taken(found))} beside the upright: "
@@ -142,7 +148,7 @@ class UnderbustLesson(StepLesson):
     def _tape(self, steps, unit):
         found = steps.underbust
         return (
-            f"Fold the paper along the dart's own line: the two legs should lie on each other from end to end.",
+            "Fold the paper along the dart's own line: the two legs should lie on each other from end to end.",
             f"From the bust point to the underbust line both legs measure {say_length(found.radius, unit)}.",
         )
 
@@ -167,7 +173,7 @@ def _leg(found, start, leg):
 
 
 def _width_said(found, level, inner, outer, unit):
-    say = lambda cm: say_length(cm, unit)  # noqa: E731
+    say = lambda cm: say_length(cm, unit)
     point = found.block.bust_point
     place = "above" if level >= 0 else "below"
     yield f"{say(point.imag - level)} below the bust point, {say(abs(level))} {place} the waist, the dart is {say(abs(outer - inner))} wide."
