@@ -9,6 +9,7 @@ import math
 import numbers
 import re
 import unicodedata
+from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 
@@ -99,6 +100,30 @@ def say_length(cm: float, unit: str, *, part: int = 16) -> str:
     shared = math.gcd(rest, part)
     words += [f"{rest // shared}/{part // shared}"] if rest else []
     return ("-" if cm < 0 and parts else "") + " ".join(words) + " in"
+
+
+@dataclass(frozen=True)
+class Say:
+    """Says lengths in one reader's unit: `Say("in")(36.83)` is "14 1/2 in".
+
+    `part` as in `say_length`. With `unbroken` the length and its unit stay on one line of a drawing's note.
+    """
+
+    unit: str
+    part: int = 16
+    unbroken: bool = False
+
+    def __post_init__(self) -> None:
+        check_unit(self.unit)
+
+    def __call__(self, cm: float) -> str:
+        words = say_length(cm, self.unit, part=self.part)
+        return unbroken(words) if self.unbroken else words
+
+
+def unbroken(words: str) -> str:
+    """`words` with blanks at which no line is broken."""
+    return words.replace(" ", "\u00a0")
 
 
 def say_both(cm: float) -> str:

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.units import CM_PER_INCH, parse_length, round_to_sixteenth, say_both, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, parse_length, round_to_sixteenth, say_both, say_length, say_number
 
 REGISTRY = pint.UnitRegistry()
 
@@ -144,3 +144,12 @@ def test_no_minus_zero():
     """Neither rounding nor reading hands on a minus zero."""
     for zero in (round_to_sixteenth(-0.01), parse_length(-0.0, "cm"), parse_length(-0.0, "in")):
         assert zero == 0 and math.copysign(1, zero) == 1
+
+
+def test_one_value_says_lengths_in_the_readers_unit():
+    """`Say` speaks one unit, as finely as asked, and on one line where a note must not break it."""
+    assert (Say("in")(36.83), Say("cm")(36.83)) == ("14 1/2 in", "36.8 cm")
+    assert (Say("in", part=32)(0.08), Say("in")(0.08)) == ("1/32 in", "1/16 in")
+    assert Say("in", unbroken=True)(36.83) == "14\u00a01/2\u00a0in"
+    with pytest.raises(CorsetkitError, match="write cm or in"):
+        Say("inch")

@@ -132,11 +132,6 @@ def _key(canvas, at, key):
         at += row_width(((pen, words),), scale)
 
 
-def whole(words):
-    """The words as a note never breaks them: a length and its unit stay on one line."""
-    return words.replace(" ", "\u00a0")
-
-
 def _names(spots, parts, strokes, box, scale):
     """Where the spots' names and the parts' go, the least of all over the strokes."""
     if not parts and not any(spot.name for spot in spots):

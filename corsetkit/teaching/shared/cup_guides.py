@@ -8,8 +8,8 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import direction
 from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.teaching.shared.clipping import arc
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
+from corsetkit.units import CM_PER_INCH, Say, say_length, unbroken
 
 FIXED = Pen("fixed-guide", 0.6, THREAD)
 STRIP = Tone("strip", None, HATCHING, 1.3)
@@ -25,7 +25,7 @@ def guides_sheet(steps, unit, title):
     o, style = steps.overbust, steps.style
     point, width, strip, radius = o.bust_point, o.block.front.width, style.least_strip, o.underbust.radius
     level, low, high = point.imag, point.imag - max(radius, style.underbust_mark) - 1.2, _high(o)
-    say = lambda cm: whole(say_length(cm, unit))
+    say = Say(unit, unbroken=True)
     strokes = [
         *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
         Stroke((Line(level * 1j, complex(width, level)),), BODY, "bust level", "body"),
@@ -88,7 +88,7 @@ def dart_sheet(steps, across, unit, title):
     ]
     notes = [
         Note(across[0].point(0.5), "the width that is asked for"),
-        Note(o.mark, f"overbust mark, {whole(say_length(style.overbust_mark, unit))} from the bust point", True),
+        Note(o.mark, f"overbust mark, {unbroken(say_length(style.overbust_mark, unit))} from the bust point", True),
     ]
     spots = (Spot(o.bust_point, "bust point", "before"), Spot(o.mark, ""))
     box = (-0.6, low - 0.2, o.block.front.width + 0.6, high + 0.2)

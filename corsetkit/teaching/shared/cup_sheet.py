@@ -7,10 +7,10 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between
 from corsetkit.teaching.shared.clipping import clipped
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cups_lifted import gap_above, gap_below
-from corsetkit.units import say_number
+from corsetkit.units import say_number, unbroken
 
 LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6
@@ -49,12 +49,12 @@ def two_cups_sheet(steps, unit, title, more=()):
         Note(_at(inner[1], 0.5), "underbust line", True),
         Note(
             between(paths.path_start(seam.inner), paths.path_start(seam.outer), 0.5) * 0.8 + point * 0.2,
-            f"gap above: the tightening dart, {whole(f'{say_number(gap_above(steps), 1)} degrees')}",
+            f"gap above: the tightening dart, {unbroken(f'{say_number(gap_above(steps), 1)} degrees')}",
         ),
         Note(_at(outer[1], 0.4), "armscye, as it lies once the side dart is closed"),
         Note(
             between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
-            f"gap below: the underbust dart, {whole(f'{say_number(gap_below(steps), 1)} degrees')}",
+            f"gap below: the underbust dart, {unbroken(f'{say_number(gap_below(steps), 1)} degrees')}",
         ),
     ]
     parts = ((_middle(patches[0].path), "inner cup"), (_middle(patches[1].path), "outer cup"))

@@ -8,7 +8,7 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.walking import Walk, walking_sheet
-from corsetkit.units import CM_PER_INCH, round_to_sixteenth, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, round_to_sixteenth, say_number
 
 LONGEST = 45.0
 """What the slider offers where no wearer's seam is known yet, cm."""
@@ -83,7 +83,7 @@ def walk_picture(name, pattern, walked, cm, unit):
 
 
 def _said(walk, walked, cm, unit):
-    say = lambda length: say_length(length, unit)
+    say = Say(unit)
     cm = walk.walked(cm)
     first, second = (walk.stretch(side, cm) for side in (0, 1))
     one, other = (_gone_along(walk, side, cm) for side in (0, 1))

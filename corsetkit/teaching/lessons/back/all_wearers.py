@@ -1,7 +1,7 @@
 """Both methods over all demo wearers, with the course's own style values: a chart, a table, and what they say."""
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from html import escape
 
 from corsetkit.drafting import draft
@@ -144,7 +144,7 @@ def all_wearers(unit: str) -> Stored:
 
 def summed_up(found, unit) -> tuple[str, ...]:
     """What the table says as a whole."""
-    say = lambda cm: signed(cm, unit)
+    say = partial(signed, unit=unit)
     drawn = {method: [one for one in found if not one.methods[method].refused] for method in said.METHODS}
     told = [
         f"Drafted to the wearer: {len(drawn[WEARER])} of {len(found)}; by the guides: {len(drawn[GUIDES])} of {len(found)}."

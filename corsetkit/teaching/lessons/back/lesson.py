@@ -31,7 +31,7 @@ from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.shared.whole_pattern import picture as whole_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.units import CM_PER_INCH, Say
 
 
 def back_words(steps):
@@ -182,7 +182,7 @@ class BackLesson(StepLesson):
     def _said(self, steps, unit):
         found, style = steps.back, steps.style
         waist, half = found.waist, style.waist_reduction / 2
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         return (
             f"The waist reduction is {say(style.waist_reduction)} all round, so {say(half)} for each half of the back: "
             f"{say(waist.at_side)} at the side seam, {say(half - waist.at_side)} in the back dart.",
@@ -204,7 +204,7 @@ class BackLesson(StepLesson):
             return drafts.steps({**kept, "waist_reduction": value}, self.step)[1]
 
         other = _another(at, now)
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         right, more = at(other).back.waist.dart, other - now
         slips = [
             (waist.dart + more / 2, "that leaves nothing of the change to the side seam; it takes its share"),
@@ -228,7 +228,7 @@ class BackLesson(StepLesson):
 
     def _tape(self, steps, unit):
         found, gap = steps.back, steps.style.lacing_gap
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         front = level_width(found.underbust, 0.0)
         back = taken_at(found, found.block.back.bust_level).width - gap / 2
         return (

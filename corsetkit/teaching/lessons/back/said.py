@@ -1,6 +1,7 @@
 """What is said and shown of the back: what is taken in at a level, the laced edges, and the pattern's seams as a table."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 from html import escape
 
 from corsetkit.drawing.marks import seam_letter
@@ -14,7 +15,7 @@ from corsetkit.teaching.lessons.back.laced import EVEN, JUST, PARALLEL, WIDE_ABO
 from corsetkit.teaching.lessons.back.taken_in import TIE, lowest, taken_at, taken_sheet, told
 from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.shared import pattern_said as said
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.units import CM_PER_INCH, Say, say_length
 
 _NOTHING = 0.02
 """Less than this, cm, no tape tells."""
@@ -23,7 +24,7 @@ _LEAST_UNDER = next(one.low for one in quantities(Style) if one.name == "modesty
 
 def waist_said(waist, gap, unit) -> str:
     """The waist's girths, from its `Girth`; `gap` is the lacing gap, cm."""
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     return (
         f"Waist: body {say(waist.body)}, intended {say(waist.intended)}, finished {say(waist.finished)}, the gap of "
         f"{say(gap)} counted."
@@ -32,7 +33,7 @@ def waist_said(waist, gap, unit) -> str:
 
 def taken_said(taken, style, waist, unit):
     """Sentences on a `Taken`; `waist` is the `Girth` at the waist."""
-    say = lambda cm: told(cm, unit)
+    say = partial(told, unit=unit)
     place = "At the waist" if taken.y == 0.0 else f"{say(abs(taken.y))} {'above' if taken.y > 0 else 'below'} the waist"
     block = f", of which the block's own dart took {say(taken.in_block)} already" if taken.in_block > _NOTHING else ""
     if taken.more_in_dart < -_NOTHING:
@@ -55,7 +56,7 @@ def taken_said(taken, style, waist, unit):
 
 
 def _sum_said(taken, unit):
-    say = lambda cm: told(cm, unit)
+    say = partial(told, unit=unit)
     words = f"Both halves: 2 x ({say(taken.at_side)} + {say(taken.more_in_dart)}) = {say(taken.all_round)}"
     part = CM_PER_INCH / 16 if unit == "in" else 0.1
     side, dart, whole = (round((cm + TIE) / part) for cm in (taken.at_side, taken.more_in_dart, taken.all_round))
@@ -70,7 +71,7 @@ def laced_said(laced, style, unit):
 
 
 def _shape_said(laced, drafted, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     if laced.shape == PARALLEL:
         apart = (laced.gap_above + laced.gap_below) / 2
         off = apart - drafted
@@ -113,7 +114,7 @@ def _end_said(end, where, off, say):
 
 
 def _panel_said(laced, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     foot, head = map(laced.under, laced.ends)
     told = f"The modesty panel is {say(laced.panel_width)} wide"
     if min(foot, head) >= JUST:

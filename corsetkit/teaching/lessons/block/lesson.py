@@ -17,7 +17,7 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.what_moved import degrees
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
 
 LENGTHS = ("front_waist_length", "shoulder_length", "across_back_width")
 GIRTHS = ("bust_girth", "waist_girth", "neck_base_girth")
@@ -81,7 +81,7 @@ class BlockLesson(StepLesson):
     def _said(self, steps, unit):
         block, body, style = steps.block, steps.measurements, steps.style
         front, back = block.front, block.back
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         surplus = (body.bust_girth + style.bust_ease - body.waist_girth - style.waist_ease) / 2
         yield (
             f"Front waist length {say(body.front_waist_length)}, less neck to bust point "
@@ -140,7 +140,7 @@ class BlockLesson(StepLesson):
             sheet = two_blocks(title, steps.block, lines, unit, f"{title}: half a front and half a back move at the side.")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(abs(cm), unit)
+        say = Say(unit)
         start, right = steps.block.front.width, at(1).block.front.width
         shared = ("the front takes three fifths of it, the back two" if steps.style.to_the_wearer
                   else "front and back take the same of it")  # fmt: skip
@@ -150,7 +150,7 @@ class BlockLesson(StepLesson):
             else "Front and back share the difference alike."
         )
         slips = (
-            (start + more, f"you changed half the front by the whole {say(more)}; "
+            (start + more, f"you changed half the front by the whole {say(abs(more))}; "
                            "that girth runs round front and back, left and right"),
             (start + more / 2, "you halved the difference for half the body, "
                                "but half a front and half a back share that half"),
@@ -162,7 +162,7 @@ class BlockLesson(StepLesson):
             "front at the bust?",
             "Half the front at the bust", "cm", start, right, NEAR,
             tuple(slip for slip in slips if abs(slip[0] - right) > NEAR),
-            f"The paper shows half the body, so half of the {say(more)} is to be shared; {shared} (course convention).",
+            f"The paper shows half the body, so half of the {say(abs(more))} is to be shared; {shared} (course convention).",
             move,
         )  # fmt: skip
 

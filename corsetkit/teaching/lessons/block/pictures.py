@@ -17,7 +17,7 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.shared.what_moved import degrees, what_moved
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
 
 _EASE = 2 * CM_PER_INCH
 """Much ease, so that the small drawing shows it, cm."""
@@ -116,7 +116,7 @@ def measured(drafts, values: dict, names) -> Picture:
     others = {name: values[name] for name in names if name in values and values[name] != getattr(body, name)}
     _, now = drafts[1].steps(style, "block", body.replaced(**others))
     lines = compared(own.block, now.block)
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     said = [f"{name.replace('_', ' ').capitalize()}: {say(value)} instead of {say(getattr(body, name))}."
             for name, value in others.items()]  # fmt: skip
     if others:
@@ -166,7 +166,7 @@ def _place(level, unit):
 
 
 def _closing_said(block, level, eases, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     front, back = (sum(map(paths.path_length, half)) for half in (level.front, level.back))
     yield f"The front's paper comes to {say(front)}, the back's to {say(back)}: together {say(level.width)}."
     left_out = [path.length for path in gaps(level)]
@@ -183,7 +183,7 @@ def _closing_said(block, level, eases, unit):
 
 
 def _dart_said(one, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     block, body = one.block, one.block.measurements
     back_length = body.back_waist_length + BACK_NECK_RISE
     over = (

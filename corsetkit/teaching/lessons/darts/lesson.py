@@ -28,7 +28,7 @@ from corsetkit.teaching.lessons.darts.words import dart_words
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson
-from corsetkit.units import say_length
+from corsetkit.units import Say, say_length
 
 _BESIDE = 2.4
 """Paper beside the centre back, cm."""
@@ -150,7 +150,7 @@ class DartsLesson(StepLesson):
         def move(part):
             return turned_picture(f"Closing the {dart} of {name}, in degrees", front, moves(part), ends, unit)
 
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         start, right = front.mark_width(moves(0)), front.mark_width(moves(1))
         near = 0.3
         both = front.mark_width(front.closed(*ends, 0))
@@ -173,12 +173,12 @@ class DartsLesson(StepLesson):
         )  # fmt: skip
 
     def _tape(self, steps, unit):
-        darts = steps.darts
-        say = lambda path: say_length(paths.path_length(path), unit)
+        inner, outer = (paths.path_length(part.line) for part in (steps.darts.inner, steps.darts.outer))
+        say = Say(unit)
         return (
             "Hold the paper against the light: the legs of each closed dart should lie on each other from the bust point on.",
             "On edge along the redrawn underbust line: from the centre front to the underbust dart "
-            f"{say(darts.inner.line)}, from there to the armscye {say(darts.outer.line)}.",
+            f"{say(inner)}, from there to the armscye {say(outer)}.",
         )
 
 

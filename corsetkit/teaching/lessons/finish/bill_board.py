@@ -12,7 +12,7 @@ from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
 from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
-from corsetkit.units import in_one_unit, say_length
+from corsetkit.units import Say, in_one_unit
 
 
 def cloth_rows(desk, name, finished):
@@ -108,7 +108,7 @@ def _cloth(desk, name, finished):
 
 
 def _strips(made, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     rows = [(one.name, one.cloth, str(one.count), say(one.length), say(one.width)) for one in made.strips]
     told = [
         f"{one.name[:1].upper()}{one.name[1:]}: {one.cloth}, {one.count} of {say(one.length)} by {say(one.width)}."
@@ -122,7 +122,7 @@ def _strips(made, unit):
 
 
 def _bones(made, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     rows = [
         (str(number), one.place, one.kind, str(one.count), say(one.channel), say(one.length))
         for number, one in enumerate(made.bones, 1)
@@ -148,7 +148,7 @@ def _bones(made, unit):
 
 
 def _lacing(finished, made, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     rows = [
         (" and ".join(one.names), say(one.length), str(one.count), str(len(one.spaces)), say(max(one.spaces)))
         for one in made.eyelets
@@ -172,7 +172,7 @@ def _lacing(finished, made, unit):
 
 
 def _opening(made, finished, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     rows = [(f"over {one.over}", say(one.girth), say(one.girth - one.gap), say(one.gap)) for one in made.passings]
     told = [f"Over {one.over}: body {say(one.girth)}, opening {say(one.gap)}." for one in made.passings]
     notes = tuple(sentence(in_one_unit(one, unit)) for one in made.warnings if "front opening" in one)

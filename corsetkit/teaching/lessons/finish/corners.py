@@ -17,7 +17,7 @@ from corsetkit.teaching.lessons.finish.ready import ALLOWANCE_TONE
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
-from corsetkit.units import say_length, say_number
+from corsetkit.units import Say, say_length, say_number
 
 _CLEAR = 0.04
 """What comes nearer to the border than this, cm, is seen as the border itself."""
@@ -211,7 +211,7 @@ class Corners:
 
 
 def _said(words, corners, lie, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     first, second = corners
     yield (
         f"At this end the {first.piece.name} has a corner of {say_number(first.angle, 1)} degrees, the "

@@ -27,7 +27,7 @@ from corsetkit.teaching.shared.files_written import CHOICES, SAID, write_files
 from corsetkit.teaching.shared.finished_drafts import Finishing, offered
 from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_number
 
 
 def finish_words(finished):
@@ -251,7 +251,7 @@ class FinishLesson(CourseLesson):
         name, pattern = drafts.pattern(drafts.now())
         unit = desk.record.unit
         piece, edge = _most_hollow(pattern)
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         right = paths.path_length(parallel(edge, ASKED)[0])
         turned = abs(paths.turning(edge.path))
 

@@ -13,9 +13,9 @@ from corsetkit.teaching.lessons.finish.corner_folded import seam_corners, seam_e
 from corsetkit.teaching.lessons.finish.ready import width_at_waist
 from corsetkit.teaching.on_paper import WIDEST
 from corsetkit.teaching.picture import Stored
-from corsetkit.teaching.shared.close_up import Note, Stroke, close_up, whole
+from corsetkit.teaching.shared.close_up import Note, Stroke, close_up
 from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
-from corsetkit.units import say_length
+from corsetkit.units import Say, unbroken
 
 _GROUPS = {
     "panel_allowance": "panel seams",
@@ -52,7 +52,7 @@ def by_hand(drafts: Finishing) -> Stored:
 def _by_hand(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     pattern, choices = finished.pattern, finished.choices
     words, seam, (sharp, blunt) = seam_corners(pattern, choices, 1)[0]
     groups = allowance_groups(finished)
@@ -113,8 +113,8 @@ def _corner_by_hand(title, corner, numbers, say, unit):
         Stroke((Line(foot, along),), GUIDE),
     ]
     notes = [
-        Note(complex(width, level), f"{marking}: {whole(say(width))} outside the seam"),
-        Note(along, f"{marking}: {whole(say(later))} outside the {corner.later}", left=True),
+        Note(complex(width, level), f"{marking}: {unbroken(say(width))} outside the seam"),
+        Note(along, f"{marking}: {unbroken(say(later))} outside the {corner.later}", left=True),
         Note(fold, f"{folding}: fold here, the allowance under the piece"),
         Note(below, f"{folding}: cut here, through both layers", left=True),
         Note(end, f"{folding}: unfolded, the end lies here"),
@@ -136,7 +136,7 @@ def by_tape(drafts: Finishing) -> Stored:
 def _by_tape(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     told, half = [], 0.0
     widths = "; ".join(f"{edges} {say(width)}" for edges, width in allowance_groups(finished).items() if width)
     told.append(f"From sewing line to cutting line, wherever you measure square to the line: {widths}.")

@@ -21,7 +21,7 @@ from corsetkit.teaching.lessons.finish.ready import Whole
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
 from corsetkit.teaching.shared.finished_drafts import Finishing
-from corsetkit.units import say_length
+from corsetkit.units import Say, say_length
 
 _APART = 1.6
 """From one square stroke to the next, cm along the edge."""
@@ -200,7 +200,7 @@ def bones_picture(drafts: Finishing, values: dict) -> Picture:
 
 
 def _bones_said(made, choices, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     once = "".join(f"number {number} once, in the middle, " for number, one in enumerate(made.bones, 1) if one.count == 1)
     others = "and each of the others" if once else "each of them"
     yield f"{made.bone_count} bones in the whole corset: {once}{others} left and right."

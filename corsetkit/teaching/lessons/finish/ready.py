@@ -24,7 +24,7 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
-from corsetkit.units import say_length
+from corsetkit.units import Say, say_length
 
 ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 """The cloth between sewing line and cutting line."""
@@ -250,7 +250,7 @@ def ready_picture(drafts: Finishing, values: dict) -> Picture:
 
 def _said(finished, unit):
     piece = finished.piece
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     cloths = ", ".join(f"{one.cloth} {one.count}" for one in finished.layers)
     how = f", {finished.layers[0].how}" if finished.layers[0].how else ""
     yield f"{piece.number} {piece.name}: {cloths}{how}."

@@ -29,7 +29,7 @@ from corsetkit.teaching.shared.cup_guides import cup_outline, dart_sheet
 from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_number
 
 
 def overbust_words(steps):
@@ -135,7 +135,7 @@ class OverbustLesson(StepLesson):
 
     def _said(self, steps, unit):
         o, front = steps.overbust, steps.block.front
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         inner, outer = paths.path_length(o.top_inner), paths.path_length(o.top_outer)
         return (
             f"The overbust mark lies {say(abs(o.mark - o.bust_point))} from the bust point, on the straight way to the "
@@ -166,7 +166,7 @@ class OverbustLesson(StepLesson):
             sheet = dart_sheet(now, (Line(*_legs_at(now.overbust, place)),), unit, f"The tightening dart of {name}")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         start, right = _width_at(o, place), _width_at(at(other).overbust, place)
         raised = other > mark
         rule = (
@@ -188,7 +188,7 @@ class OverbustLesson(StepLesson):
 
     def _tape(self, steps, unit):
         o = steps.overbust
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         return (
             f"From the bust point to the overbust line both legs of the tightening dart measure {say(o.top_radius)}.",
             "Fold the tightening dart closed: the two stretches of the overbust line should run into each other without a "

@@ -16,9 +16,9 @@ from corsetkit.geometry.curve import Line, curve
 from corsetkit.geometry.points import between, direction, heading
 from corsetkit.geometry.points import unit as step_of
 from corsetkit.teaching.shared.body_figure import CONTOUR, FEATURE, mirrored, smooth
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT
-from corsetkit.units import say_length
+from corsetkit.units import Say
 
 DEPTH = 0.75
 SKIN = Tone("skin", "#f3eee3")
@@ -97,7 +97,7 @@ class Front:
 def body_sheet(steps, usual, unit, title):
     """The sheet; `usual` is the `Overbust` drawn broken for comparison, or None."""
     o, seen = steps.overbust, Front(steps.overbust)
-    say = lambda cm: whole(say_length(cm, unit))
+    say = Say(unit, unbroken=True)
     body, cup = _body(seen, steps.measurements), seen.cup()
     other = Front(usual).cup() if usual else ()
     mark, start = seen(edge_over(o)), complex(0, o.front_point.imag)

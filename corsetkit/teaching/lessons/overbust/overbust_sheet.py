@@ -10,9 +10,9 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import between, cross
 from corsetkit.teaching.shared.clipping import clipped
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT, cup_halves
-from corsetkit.units import say_length
+from corsetkit.units import Say, say_length, unbroken
 
 YOKE = Tone("yoke", "#e4ebe9")
 _BELOW, _ABOVE = 1.4, 0.4
@@ -82,13 +82,13 @@ def _sewn(line, seams):
 
 
 def _notes(o, unit):
-    say = lambda cm: whole(say_length(cm, unit))
+    say = Say(unit, unbroken=True)
     half = lambda path: paths.point_along(path, paths.path_length(path) / 2)
     front, point, under = o.block.front, o.bust_point, o.underbust
     below = front.neck_centre.imag - o.front_point.imag
     notes = [
         Note(half(o.yoke_neckline), "yoke's neckline", True),
-        Note(between(front.neck_centre, o.front_point, 0.55), f"centre front, {whole('taken in')}", True),
+        Note(between(front.neck_centre, o.front_point, 0.55), f"centre front, {unbroken('taken in')}", True),
         Note(o.front_point, f"centre-front point: the cups begin {say(below)} below the neck", True),
         Note((o.dart_upper + o.dart_lower) / 2 + 0.25 * (point - o.dart_lower), "centre-front dart", True),
         Note(half(o.under_inner), "underbust line", True),

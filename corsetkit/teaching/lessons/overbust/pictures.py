@@ -17,9 +17,9 @@ from corsetkit.steps.overbust import LEAST_ABOVE_DART, SIDE_STRIP
 from corsetkit.style import GUIDES, WEARER, Style
 from corsetkit.teaching.lessons.overbust.on_a_body import body_sheet, edge_over
 from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up, whole
+from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT, cup_halves, front_paper, guides_sheet
-from corsetkit.units import say_length, say_number
+from corsetkit.units import Say, say_length, say_number
 
 FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
 _BELOW = 3.0
@@ -89,7 +89,7 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
     """The sheet: the flat cup broken, the pulled one over it."""
     o = steps.overbust
     pulled, point, front = Pulled(o, share, drawn_in), o.bust_point, o.block.front
-    say = lambda cm: whole(say_length(cm, unit))
+    say = Say(unit, unbroken=True)
     inner, outer = cup_halves(o)
     # The sheet has room for the dart wholly closed, so that it stands still while the dart closes.
     closed = paths.flattened(paths.moved(outer, Pulled(o, 1.0, 0.0).turn), 0.1)
@@ -232,7 +232,7 @@ def body_picture(drafts, usual_drafts, values):
 
 
 def _covered(o, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     level, neck = o.bust_point.imag, o.block.front.neck_centre.imag
     percent = lambda y: say_number(100 * (y - level) / (neck - level), 0)
     over = edge_over(o).imag
@@ -255,7 +255,7 @@ def _covered(o, unit):
 def depth_said(steps, unit):
     """Where the cups begin higher than the depth asks for: where they stop, and why."""
     o, asked = steps.overbust, steps.style.centre_front_depth
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     begin = o.block.front.neck_centre.imag - o.front_point.imag
     if say(asked) != say(begin):
         yield (
@@ -291,7 +291,7 @@ def guides_picture(block_drafts, drafts, values):
 
 def _reached(steps, unit):
     o, style = steps.overbust, steps.style
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     front, side = o.bust_point.real, o.block.front.width - o.bust_point.real
     to_front, to_side = front - o.guide_front.real, o.guide_side.real - o.bust_point.real
     yield (
@@ -329,7 +329,7 @@ def pulled_picture(drafts, values):
 
 
 def _shorter(pulled, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     yield (
         f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
         "over the open dart to the armscye."
@@ -356,7 +356,7 @@ def _shorter(pulled, unit):
 
 
 def _why(steps, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     m, intake = steps.measurements, steps.overbust.top_intake
     over = m.bust_girth - m.high_bust
     known = "measured" if m.high_bust_girth is not None else "reckoned, for it was not measured"

@@ -17,7 +17,7 @@ from corsetkit.steps.shares import shares_of_bust
 from corsetkit.style import GUIDES, Style
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.chart import POINTS_PER_CM, chart
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.units import CM_PER_INCH, Say, say_length
 
 WIDTH, HEIGHT = 17.0, 11.2
 _AXES = (2.1, 1.35, 14.6, 8.35)
@@ -111,7 +111,7 @@ def quarrel(wearers, chosen, style, unit):
 
 
 def _told(one, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     side = (
         "both guides at the side are kept"
         if one.at_side
@@ -124,7 +124,7 @@ def _told(one, unit):
 
 
 def _row(one, chosen, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     name = f"<b>{escape(one.name)} (chosen)</b>" if chosen else escape(one.name)
     more = "more" if one.over > 0 else "less"
     against = "as asked" if abs(one.over) < 0.08 else f"{say(abs(one.over))} {more}{', near enough' if one.at_side else ''}"

@@ -14,7 +14,7 @@ from corsetkit.teaching.lessons.sewing.fitting_table import FIRST, named_seam
 from corsetkit.teaching.on_paper import WIDEST
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.finished_drafts import read_or_refused
-from corsetkit.units import say_length
+from corsetkit.units import Say
 
 _LINES = 6
 """Of how many lines the move is told."""
@@ -51,8 +51,9 @@ class Corrections:
             )
         return f"For {self.name}, all corrections that are kept, together: {words}."
 
-    def say(self, cm):
-        return say_length(cm, self.unit)
+    @property
+    def say(self):
+        return Say(self.unit)
 
 
 def by_hand(drafts) -> Stored:

@@ -21,7 +21,7 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.style import COURSE
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
-from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.units import CM_PER_INCH, Say
 
 _WIDE, _HIGH = 15.0, 13.0
 """Cloth is seen at most so wide and so long, cm."""
@@ -165,7 +165,7 @@ class PlainPictures:
         """How long the plain lay of the shell is on a narrower cloth."""
         name, lays = self.lays(self.drafts.now(), SHELL)
         wide, narrow = (lays.plan(width, SINGLE) for width in (WIDE, NARROW))
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         shared = wide.length * WIDE / NARROW
         wider, narrower = (say_width(one.cloth, unit) for one in (wide, narrow))
         slips = [

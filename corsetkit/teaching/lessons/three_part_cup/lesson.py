@@ -25,12 +25,12 @@ from corsetkit.teaching.shared.cups_lifted import (
 from corsetkit.teaching.shared.pattern_said import rounded_each
 from corsetkit.teaching.shared.seam_walk import LONGEST, Seam, ending, kept_draft, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
 
 
 def compared(two, three, unit):
     """Sentences on two patterns of one wearer: the one's cup has two parts, the other's three."""
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     left = [say_number(pattern.steps.cup.seam.fullness_left, 1) for pattern in (two, three)]
     across = say_number(360 - corners_at_the_crossing(three.steps.cup), 1)
     off = [_cut_off(one, unit) for one in (two, three)]
@@ -181,7 +181,7 @@ class ThreePartCupLesson(StepLesson):
 
     def _said(self, steps, unit):
         cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The cut is {say(inner + outer)} long: {say(inner)} on the inner lower cup, {say(outer)} on the outer; the "
@@ -218,7 +218,7 @@ class ThreePartCupLesson(StepLesson):
 
     def _tape(self, steps, unit):
         cup = steps.three_part_cup
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
             f"The upper cup's lower edge: {say(inner)} to the notch where the lower cups meet, {say(inner + outer)} in all.",

@@ -14,7 +14,7 @@ from corsetkit.teaching.shared.cup_words import two_part_words
 from corsetkit.teaching.shared.cups_lifted import APART_MOST, cup_seams, cups_lifted, gap_above, gap_below
 from corsetkit.teaching.shared.seam_walk import Seam, Walked, kept_draft, walk_picture, walked_to
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
 
 ROUND, SHORT = 0.51, 0.17
 """The roundness that the guess sets: the one that is farther from the present one."""
@@ -85,9 +85,9 @@ class TwoPartCupLesson(StepLesson):
 
     def _said(self, steps, unit):
         seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         missed = [abs(paths.point_along(path, seam.to_bust_point) - point) for path in (seam.inner, seam.outer)]
-        fine = lambda cm: say_length(cm, unit, part=32)
+        fine = Say(unit, part=32)
         return (
             # Whether it keeps that length is what the guess asks, so the straight cuts are told further on.
             f"The cup seam is {say(paths.path_length(seam.inner))} long on the inner cup and "
@@ -168,7 +168,7 @@ def _gaps(steps):
 
 def _apart_said(steps, unit):
     seam = steps.two_part_cup.seam
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     yield (
         f"Cup seam, along the curve: inner cup {say(paths.path_length(seam.inner))}, outer cup "
         f"{say(paths.path_length(seam.outer))}. Each straight cut was {say(paths.path_length(_legs(steps)[0]))}."

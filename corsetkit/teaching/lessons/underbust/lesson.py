@@ -16,7 +16,7 @@ from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.vignette import vignette
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.teaching.word_cards import Word
-from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
 
 LOWERED = 0.5
 """By how much of the present share the guess takes less on the side's side: course convention."""
@@ -104,7 +104,7 @@ class UnderbustLesson(StepLesson):
     def _said(self, steps, unit):
         found = steps.underbust
         _, inner, outer = _across(found, found.radius)
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         upright = found.block.bust_point.real
         lean = f"{say_number(abs(found.lean), 1)} degrees to the {'side' if found.lean > 0 else 'centre'}"
         return (
@@ -131,7 +131,7 @@ class UnderbustLesson(StepLesson):
             sheet = self._sheet(now, unit, f"{self.title} for {name}")
             return Picture(svg_text(sheet), sheet.description)
 
-        say = lambda cm: say_length(cm, unit)
+        say = Say(unit)
         taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real
         right = taken(at(other).underbust)
         return Asked(
@@ -173,7 +173,7 @@ def _leg(found, start, leg):
 
 
 def _width_said(found, level, inner, outer, unit):
-    say = lambda cm: say_length(cm, unit)
+    say = Say(unit)
     point = found.block.bust_point
     place = "above" if level >= 0 else "below"
     yield f"{say(point.imag - level)} below the bust point, {say(abs(level))} {place} the waist, the dart is {say(abs(outer - inner))} wide."
