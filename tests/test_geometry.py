@@ -94,8 +94,8 @@ def test_a_move_changes_no_length_area_or_turning(c, move):
     closed = (c, Line(c.end, c.start))
     assert polygon.area(paths.moved(closed, move)) == pytest.approx(polygon.area(closed), abs=1e-7)
     assert paths.turning((there,)) == pytest.approx(paths.turning((c,)), abs=1e-6)
-    assert there.moved(move.back).point(0.3) == pytest.approx(c.point(0.3), abs=1e-9)
-    assert move.then(move.back)(c.start) == pytest.approx(STAY(c.start), abs=1e-9)
+    assert there.moved(move.inverse).point(0.3) == pytest.approx(c.point(0.3), abs=1e-9)
+    assert move.then(move.inverse)(c.start) == pytest.approx(STAY(c.start), abs=1e-9)
 
 
 @gently

@@ -38,7 +38,7 @@ def test_upper_and_lower_cups_have_the_same_line(wearer, method):
         if edge.partner and {id(e) for e in edge.partner} <= {id(e) for piece in (inner, outer) for e in piece.edges}
     ]
     assert cut == [cup.cut_inner, cup.cut_outer]
-    for path, piece, move in ((cup.cut_inner, inner, None), (cup.cut_outer, outer, cup.close_top.back)):
+    for path, piece, move in ((cup.cut_inner, inner, None), (cup.cut_outer, outer, cup.close_top.inverse)):
         back = paths.turned_round(paths.moved(path, move) if move else path)
         assert any(edge.path == back for edge in piece.edges)
 

@@ -152,7 +152,7 @@ def _two_part_cup(steps, shown):
 
 def _three_part_cup(steps, shown):
     step = steps.three_part_cup
-    open_again = paths.moved(step.cut_outer, step.close_top.back)
+    open_again = paths.moved(step.cut_outer, step.close_top.inverse)
     return [
         _new("cut across, inner", step.cut_inner, "cut across"),
         _new("cut across, outer", open_again, ""),

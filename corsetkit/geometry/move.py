@@ -20,7 +20,7 @@ class Move:
         return Move(later.turn * self.turn, later.turn * self.shift + later.shift)
 
     @property
-    def back(self):
+    def inverse(self):
         """The move that undoes this one."""
         turn = self.turn.conjugate()
         return Move(turn, -turn * self.shift)

@@ -26,7 +26,7 @@ def draw(hand, cup, style):
     hand.square(
         WAIST,
         AT_ARMSCYE,
-        cup.darts.outer.close.back(paths.path_end(cup.armscye_upper)),
+        cup.darts.outer.close.inverse(paths.path_end(cup.armscye_upper)),
         depth,
         hand.along(ARMSCYE, UNDERARM, up),
     )

@@ -133,7 +133,7 @@ def three_cups(cup, opening):
     )
     under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
     armscye = Edge("armscye", paths.turned_round(cup.armscye_lower), Kind.ARMSCYE)
-    top = Edge("cut", paths.turned_round(paths.moved(cup.cut_outer, cup.close_top.back)), Kind.CUP_SEAM)
+    top = Edge("cut", paths.turned_round(paths.moved(cup.cut_outer, cup.close_top.inverse)), Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     sector, _ = _sectors_outer(darts)
     outer = CupPiece(
@@ -199,8 +199,8 @@ def _cut_inner(cup):
         lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
         _, still = _sectors_inner(darts)
         return cut, *(
-            (Part("upper cup, inner part", paths.moved(upper[0], close.back), close),),
-            (Part("inner lower cup, upper part", paths.moved(lower[0], close.back), close), still),
+            (Part("upper cup, inner part", paths.moved(upper[0], close.inverse), close),),
+            (Part("inner lower cup, upper part", paths.moved(lower[0], close.inverse), close), still),
         )
     index, t = paths.on_ray((cut,), point, unit(b - point))[0]
     first, second = cut.part(0.0, t), cut.part(t, 1.0)
@@ -210,9 +210,9 @@ def _cut_inner(cup):
     wedge = (Line(meet, point), Line(point, knee), second.turned_round)
     rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
     return cut, *(
-        (Part("upper cup, inner part", paths.moved(upper, close.back), close), Part("upper cup, corner", corner, STAY)),
+        (Part("upper cup, inner part", paths.moved(upper, close.inverse), close), Part("upper cup, corner", corner, STAY)),
         (
-            Part("inner lower cup, upper part", paths.moved(wedge, close.back), close),
+            Part("inner lower cup, upper part", paths.moved(wedge, close.inverse), close),
             Part("inner lower cup, lower part", rest, STAY),
         ),
     )
@@ -222,8 +222,8 @@ def _cut_outer(cup):
     """The outer cup's upper part on the block as the cut divides it: the upper cup's, and the outer lower cup's."""
     darts, point = cup.darts, cup.darts.overbust.bust_point
     o, line = darts.overbust, darts.outer
-    home = line.close.back
-    cut = paths.moved(paths.moved(cup.cut_outer, cup.close_top.back), home)
+    home = line.close.inverse
+    cut = paths.moved(paths.moved(cup.cut_outer, cup.close_top.inverse), home)
     upper_arm, lower_arm = paths.moved(cup.armscye_upper, home), paths.moved(cup.armscye_lower, home)
     knee = paths.path_start(cut)
     upper = (*cut, *paths.turned_round(upper_arm), *paths.turned_round(o.top_outer), Line(o.top_right, knee))

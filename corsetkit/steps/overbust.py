@@ -349,5 +349,5 @@ def _top(point, front_point, left, right, armscye, outward, angle):
     close = turned_about(point, angle)
     far = close(armscye)
     across = unit(unit(left - front_point) + unit(far - left))
-    leaving = across * close.back.turn
+    leaving = across * close.inverse.turn
     return (even_arc(front_point, left, arriving=across),), (curve(right, leaving, unit(armscye - right) + outward, armscye),)

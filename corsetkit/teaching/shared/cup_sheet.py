@@ -66,7 +66,7 @@ def three_cups_sheet(steps, unit, title, more=()):
     """The sheet of the upper cup, its dart closed, and the lower cups below it as they are cut; `more` are further lines."""
     cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
     seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
-    close, opened = cup.close_top, paths.moved(cup.cut_outer, cup.close_top.back)
+    close, opened = cup.close_top, paths.moved(cup.cut_outer, cup.close_top.inverse)
     top, arm = paths.moved(outer[0], close), paths.moved(cup.armscye_upper, close)
     back = paths.turned_round
     upper = (*cup.upper_centre, *cup.cut_inner, *cup.cut_outer, *back(arm), *back(top), *back(inner[0]))

@@ -64,7 +64,7 @@ def three_part_words(steps):
         cup.cut_outer,
         paths.moved(cup.armscye_upper, cup.close_top),
     ]
-    open_cut = paths.moved(cup.cut_outer, cup.close_top.back)
+    open_cut = paths.moved(cup.cut_outer, cup.close_top.inverse)
     lower = [cup.lower_inner, cup.cut_inner, cup.seam.inner, darts.outer.line, open_cut, cup.seam.outer, cup.armscye_lower]
     box = (point.real - 13, point.imag - 9.5, point.real + 15, point.imag + 13.5)
 

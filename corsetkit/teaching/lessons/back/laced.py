@@ -191,7 +191,7 @@ _CAPTION = ("Cut through at three levels", "the two edges, and under them the mo
 def laced_sheet(title, laced, widest, unit, description):
     """The sheet of a `Laced`; `widest` is the widest gap to keep room for, cm, so that the drawing stands still."""
     half = laced.half
-    flat = [laced.move.back(p) for path in half.values() for p in flattened(path, 0.1)]
+    flat = [laced.move.inverse(p) for path in half.values() for p in flattened(path, 0.1)]
     reach = widest / 2 + laced.foot.real - min(p.real for p in flat) + 3.0
     crown = max(max(p.imag for p in flat) + 1.0, laced.ends[1] + 0.55 * SCALE)
     section = max(widest, laced.panel_width) / 2 + _CLOTH

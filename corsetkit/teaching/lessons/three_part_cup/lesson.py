@@ -50,7 +50,7 @@ def corners_at_the_crossing(cup):
     """
     inner, outer = cup.seam.inner_blend.before[0].tangent(0.0), cup.seam.outer_blend.before[0].tangent(0.0)
     to_front, to_armscye = -cup.cut_inner[-1].tangent(1.0), cup.cut_outer[0].tangent(0.0)
-    opened = cup.close_top.back.turn
+    opened = cup.close_top.inverse.turn
     upper = turn_between(to_armscye, to_front) % 360
     return upper + turn_between(to_front, inner) % 360 + turn_between(outer, to_armscye * opened) % 360
 
