@@ -93,7 +93,7 @@ class Shown:
 
 def shown(item, boxes=()):
     """The item laid out clear of the boxes, which are given as it lies."""
-    back = item.turn.back
+    back = item.turn.inverse
     return Shown(item, item.lay_out([_box_moved(box, back) for box in boxes]))
 
 
