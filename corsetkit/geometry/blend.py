@@ -3,8 +3,10 @@
 Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
 """
 
+from collections.abc import Callable
+
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.curve import Cubic, Curves, Line, curve
 from corsetkit.geometry.points import unit
 from corsetkit.geometry.roots import root
 
@@ -12,7 +14,7 @@ SMOOTH_ENOUGH = 0.02
 """A corner of less than this, as the distance between the unit steps before and after it (about a degree), is left."""
 
 
-def blended(first, second, reach):
+def blended(first: Curves, second: Curves, reach: float) -> tuple[Curves, Curves, Curves]:
     """Two paths of which the second begins away from the first's end, made one smooth run.
 
     Both are left as they are but for the last and the first `reach` cm, and for no more than four fifths of
@@ -33,7 +35,7 @@ def blended(first, second, reach):
     return (*kept_first, joint, *kept_second), (*cut_first, step, *cut_second), (joint,)
 
 
-def rounded(first, second, roundness):
+def rounded(first: Line | Cubic, second: Line | Cubic, roundness: float) -> tuple[Curves, float]:
     """Two curves that meet in a corner, made a smooth run of exactly the same length.
 
     The path leaves and arrives as the two curves do, so that what meets their ends still meets them; it passes the
@@ -55,7 +57,7 @@ def rounded(first, second, roundness):
     inward, across = unit(inward), unit(before + after)
     leaving, arriving = first.tangent(0.0), second.tangent(1.0)
 
-    def made(depth, roundness):
+    def made(depth: float, roundness: float) -> Curves:
         middle = corner + inward * depth
         one, two = abs(middle - start) * roundness, abs(end - middle) * roundness
         return (
@@ -66,7 +68,7 @@ def rounded(first, second, roundness):
     reach = min(0.45, sharpness) * min(abs(corner - start), abs(end - corner))
     for share in (1.0, 0.8, 0.6, 0.4, 0.2):
         # Long handles stand out farther than some corners give way: shorter ones then serve.
-        def excess(depth):
+        def excess(depth: float, share: float = share) -> float:
             return paths.path_length(made(depth, roundness * share)) - length
 
         ends = _bracket(excess, reach)
@@ -75,14 +77,14 @@ def rounded(first, second, roundness):
     # Where both curves hollow the same way, one curve between the same ends serves instead of two.
     span = abs(end - start)
 
-    def hollow(handle):
+    def hollow(handle: float) -> Cubic:
         return Cubic(start, start + leaving * handle, end - arriving * handle, end)
 
     handle = root(lambda h: hollow(h).length - length, 0.05 * span, 0.7 * span)
     return (hollow(handle),), first.length
 
 
-def _bracket(excess, reach):
+def _bracket(excess: Callable[[float], float], reach: float) -> tuple[float, float] | None:
     """Two depths between which the excess length changes its sign: inward where it is too long, else outward."""
     last, at_last = 0.0, excess(0.0)
     step = reach / 8 if at_last > 0 else -reach / 8

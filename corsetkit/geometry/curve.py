@@ -7,15 +7,17 @@ a stated tolerance of them.
 import math
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeAlias
 
-from corsetkit.geometry.points import cross, direction, heading, unit
+from corsetkit.geometry.move import Move
+from corsetkit.geometry.points import Point, cross, direction, heading, unit
 from corsetkit.geometry.roots import bernstein_roots
 
 FLATNESS = 0.001
 """How far a polyline handed out may lie from its curve: 0.001 cm, a hundredth of a millimetre."""
 
 
-def _gauss_legendre(count):
+def _gauss_legendre(count: int) -> tuple[tuple[float, float], ...]:
     """Places and weights of the Gauss-Legendre rule on [0, 1], by Newton's method on the Legendre polynomial."""
     rule = []
     for i in range(1, count + 1):
@@ -40,55 +42,55 @@ _RULE = _gauss_legendre(16)
 class Line:
     """A straight line from `start` to `end`."""
 
-    start: complex
-    end: complex
+    start: Point
+    end: Point
 
     @cached_property
-    def length(self):
+    def length(self) -> float:
         return abs(self.end - self.start)
 
-    def point(self, t):
+    def point(self, t: float) -> Point:
         """The point at `t` of the way, t from 0 to 1."""
         return self.start + (self.end - self.start) * t
 
-    def tangent(self, t):
+    def tangent(self, t: float) -> complex:
         """The unit step in which the line runs at `t`."""
         return unit(self.end - self.start)
 
-    def part(self, t0, t1):
+    def part(self, t0: float, t1: float) -> "Line":
         """The stretch from `t0` to `t1`."""
         return Line(self.point(t0), self.point(t1))
 
     @property
-    def turned_round(self):
+    def turned_round(self) -> "Line":
         """The same line run from its end to its start."""
         return Line(self.end, self.start)
 
-    def moved(self, move):
+    def moved(self, move: Move) -> "Line":
         return Line(move(self.start), move(self.end))
 
-    def t_at(self, length):
+    def t_at(self, length: float) -> float:
         """The t at `length` cm from the start."""
         return length / self.length if self.length else 0.0
 
-    def on_line(self, point, tangent):
+    def on_line(self, point: Point, tangent: complex) -> list[float]:
         """Every t at which this meets the endless straight line through `point` along `tangent`."""
         at_start, at_end = cross(tangent, self.start - point), cross(tangent, self.end - point)
         if at_start == at_end or at_start * at_end > 0:
             return []
         return [at_start / (at_start - at_end)]
 
-    def flattened(self, tolerance=FLATNESS):
+    def flattened(self, tolerance: float = FLATNESS) -> list[Point]:
         """Points from start to end."""
         return [self.start, self.end]
 
     @property
-    def highest(self):
+    def highest(self) -> float:
         """The y of the highest point."""
         return max(self.start.imag, self.end.imag)
 
     @property
-    def swept_area(self):
+    def swept_area(self) -> float:
         """Twice the signed area swept about the origin, for areas by Green's theorem."""
         return cross(self.start, self.end)
 
@@ -97,21 +99,21 @@ class Line:
 class Cubic:
     """A cubic Bezier curve from `start` to `end`, leaving towards `first` and arriving from `second`."""
 
-    start: complex
-    first: complex
-    second: complex
-    end: complex
+    start: Point
+    first: Point
+    second: Point
+    end: Point
 
     @cached_property
-    def length(self):
+    def length(self) -> float:
         return self._length_to(1.0)
 
     @cached_property
-    def _power(self):
+    def _power(self) -> tuple[complex, complex, complex]:
         a, b, c, d = self.start, self.first, self.second, self.end
         return 3 * (b - a), 3 * (c - 2 * b + a), d - 3 * c + 3 * b - a
 
-    def _length_to(self, t):
+    def _length_to(self, t: float) -> float:
         c1, c2, c3 = self._power
         c2, c3 = 2 * c2, 3 * c3
         total = 0.0
@@ -120,37 +122,37 @@ class Cubic:
             total += weight * abs((c3 * s + c2) * s + c1)
         return total * t
 
-    def point(self, t):
+    def point(self, t: float) -> Point:
         """The point at `t`, from 0 at the start to 1 at the end."""
         c1, c2, c3 = self._power
         return ((c3 * t + c2) * t + c1) * t + self.start
 
-    def _speed(self, t):
+    def _speed(self, t: float) -> complex:
         c1, c2, c3 = self._power
         return (3 * c3 * t + 2 * c2) * t + c1
 
-    def tangent(self, t):
+    def tangent(self, t: float) -> complex:
         """The unit step in which the curve runs at `t`."""
         speed = self._speed(t)
         if abs(speed) < 1e-12:
             speed = self.point(min(1.0, t + 1e-6)) - self.point(max(0.0, t - 1e-6))
         return unit(speed)
 
-    def part(self, t0, t1):
+    def part(self, t0: float, t1: float) -> "Cubic":
         """The stretch of the same curve from `t0` to `t1`."""
         third = (t1 - t0) / 3
         start, end = self.point(t0), self.point(t1)
         return Cubic(start, start + self._speed(t0) * third, end - self._speed(t1) * third, end)
 
     @property
-    def turned_round(self):
+    def turned_round(self) -> "Cubic":
         """The same curve run from its end to its start."""
         return Cubic(self.end, self.second, self.first, self.start)
 
-    def moved(self, move):
+    def moved(self, move: Move) -> "Cubic":
         return Cubic(move(self.start), move(self.first), move(self.second), move(self.end))
 
-    def t_at(self, length):
+    def t_at(self, length: float) -> float:
         """The t at `length` cm along the curve from its start."""
         whole = self.length
         if length <= 0 or not whole:
@@ -173,7 +175,7 @@ class Cubic:
             t = nearer
         return t
 
-    def on_line(self, point, tangent):
+    def on_line(self, point: Point, tangent: complex) -> list[float]:
         """Every t at which this meets the endless straight line through `point` along `tangent`."""
         return bernstein_roots(
             cross(tangent, self.start - point),
@@ -182,7 +184,7 @@ class Cubic:
             cross(tangent, self.end - point),
         )
 
-    def flattened(self, tolerance=FLATNESS):
+    def flattened(self, tolerance: float = FLATNESS) -> list[Point]:
         """Points from start to end whose straight joins lie within `tolerance` cm of the curve."""
         a, b, c, d = self.start, self.first, self.second, self.end
         bend = 6 * max(abs(a - 2 * b + c), abs(b - 2 * c + d))
@@ -190,7 +192,7 @@ class Cubic:
         return [a, *(self.point(i / count) for i in range(1, count)), d]
 
     @property
-    def highest(self):
+    def highest(self) -> float:
         """The y of the highest point: an end, or where the curve runs level."""
         rise, over, fall = (
             later.imag - earlier.imag
@@ -201,13 +203,17 @@ class Cubic:
         return max(self.start.imag, self.end.imag, *(self.point(t).imag for t in level))
 
     @property
-    def swept_area(self):
+    def swept_area(self) -> float:
         """Twice the signed area swept about the origin, for areas by Green's theorem."""
         a, b, c, d = self.start, self.first, self.second, self.end
         return (6 * cross(a, b) + 3 * cross(a, c) + cross(a, d) + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)) / 10
 
 
-def curve(start, leaving, arriving, end, first=1 / 3, second=1 / 3):
+Curves: TypeAlias = tuple[Line | Cubic, ...]
+"""A path: curves of which each begins where the one before it ends."""
+
+
+def curve(start: Point, leaving: complex, arriving: complex, end: Point, first: float = 1 / 3, second: float = 1 / 3) -> Cubic:
     """A cubic from `start`, leaving along the step `leaving`, to `end`, arriving along the step `arriving`.
 
     `first` and `second` are the handles' lengths as shares of the straight distance.
@@ -216,17 +222,19 @@ def curve(start, leaving, arriving, end, first=1 / 3, second=1 / 3):
     return Cubic(start, start + unit(leaving) * span * first, end - unit(arriving) * span * second, end)
 
 
-def even_arc(start, end, leaving=None, arriving=None):
+def even_arc(start: Point, end: Point, *, leaving: complex | None = None, arriving: complex | None = None) -> Cubic:
     """A curve that bends evenly, like an arc of a circle, given the step at one of its ends."""
     chord = heading(end - start)
-    if leaving is None:
+    if leaving is not None:
+        arriving = direction(2 * chord - heading(leaving))
+    elif arriving is not None:
         leaving = direction(2 * chord - heading(arriving))
     else:
-        arriving = direction(2 * chord - heading(leaving))
+        raise ValueError("an arc needs the step at one of its ends")
     return curve(start, leaving, arriving, end)
 
 
-def quarter(start, leaving, end, arriving):
+def quarter(start: Point, leaving: complex, end: Point, arriving: complex) -> Cubic:
     """A curve like a quarter of an ellipse, between two steps about square to each other."""
     span = end - start
     ahead = abs((span * leaving.conjugate()).real)

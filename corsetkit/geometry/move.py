@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.geometry.points import direction
+from corsetkit.geometry.points import Point, direction
 
 
 @dataclass(frozen=True)
@@ -12,15 +12,15 @@ class Move:
     turn: complex = 1 + 0j
     shift: complex = 0j
 
-    def __call__(self, point):
+    def __call__(self, point: Point) -> Point:
         return self.turn * point + self.shift
 
-    def then(self, later):
+    def then(self, later: "Move") -> "Move":
         """This move followed by `later`, as one move."""
         return Move(later.turn * self.turn, later.turn * self.shift + later.shift)
 
     @property
-    def inverse(self):
+    def inverse(self) -> "Move":
         """The move that undoes this one."""
         turn = self.turn.conjugate()
         return Move(turn, -turn * self.shift)
@@ -29,12 +29,12 @@ class Move:
 STAY = Move()
 
 
-def turned_about(centre, degrees):
+def turned_about(centre: Point, degrees: float) -> Move:
     """The move that turns counter-clockwise by `degrees` about `centre`."""
     turn = direction(degrees)
     return Move(turn, centre - turn * centre)
 
 
-def slid(step):
+def slid(step: complex) -> Move:
     """The move that slides by `step`."""
     return Move(1 + 0j, step)

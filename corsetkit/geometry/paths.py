@@ -3,54 +3,63 @@
 A path is a tuple of `Line` and `Cubic` values, each beginning where the one before it ends.
 """
 
-from corsetkit.geometry.curve import Cubic
-from corsetkit.geometry.points import dot, turn_between
+from collections.abc import Iterable
+from typing import TypeAlias
+
+from corsetkit.geometry.curve import Cubic, Curves, Line
+from corsetkit.geometry.move import Move
+from corsetkit.geometry.points import Point, dot, turn_between
+
+Place: TypeAlias = tuple[int, float]
+"""A place on a path: the number of its curve, and the t on it."""
 
 
-def path_length(path):
+def path_length(path: Iterable[Line | Cubic]) -> float:
     """The path's length in cm."""
     return sum(curve.length for curve in path)
 
 
-def path_start(path):
+def path_start(path: Curves) -> Point:
     return path[0].start
 
 
-def path_end(path):
+def path_end(path: Curves) -> Point:
     return path[-1].end
 
 
-def turned_round(path):
+def turned_round(path: Curves) -> Curves:
     """The same run from its end to its start."""
     return tuple(curve.turned_round for curve in reversed(path))
 
 
-def moved(path, move):
+def moved(path: Curves, move: Move) -> Curves:
     """The path moved rigidly."""
     return tuple(curve.moved(move) for curve in path)
 
 
-def _place(path, length):
+def _place(path: Curves, length: float) -> Place:
     """The index of the curve and the t on it, at `length` cm along the path."""
-    for index, curve in enumerate(path):
-        if length <= curve.length or index == len(path) - 1:
-            return index, curve.t_at(min(max(length, 0.0), curve.length))
+    for index, curve in enumerate(path[:-1]):
+        if length <= curve.length:
+            return index, curve.t_at(max(length, 0.0))
         length -= curve.length
+    last = path[-1]
+    return len(path) - 1, last.t_at(min(max(length, 0.0), last.length))
 
 
-def point_along(path, length):
+def point_along(path: Curves, length: float) -> Point:
     """The point at `length` cm along the path."""
     index, t = _place(path, length)
     return path[index].point(t)
 
 
-def tangent_along(path, length):
+def tangent_along(path: Curves, length: float) -> complex:
     """The unit step in which the path goes at `length` cm along it."""
     index, t = _place(path, length)
     return path[index].tangent(t)
 
 
-def cut_at(path, index, t):
+def cut_at(path: Curves, index: int, t: float) -> tuple[Curves, Curves]:
     """The path before and after the place `t` on its curve number `index`."""
     before, after = list(path[:index]), list(path[index + 1 :])
     # A sliver shorter than rounding is no curve: the cut is then at the joint itself.
@@ -65,17 +74,17 @@ def cut_at(path, index, t):
     return tuple(before), tuple(after)
 
 
-def cut_along(path, length):
+def cut_along(path: Curves, length: float) -> tuple[Curves, Curves]:
     """The path's first `length` cm, and the rest."""
     return cut_at(path, *_place(path, length))
 
 
-def stretch(path, start, end):
+def stretch(path: Curves, start: float, end: float) -> Curves:
     """What lies from `start` to `end` cm along the path."""
     return cut_along(cut_along(path, end)[0], start)[1]
 
 
-def on_ray(path, centre, tangent):
+def on_ray(path: Curves, centre: Point, tangent: complex) -> list[Place]:
     """Every (index, t) at which the path meets the ray from `centre` along `tangent`, in the path's order."""
     return [
         (i, t)
@@ -85,24 +94,24 @@ def on_ray(path, centre, tangent):
     ]
 
 
-def on_line(path, point, tangent):
+def on_line(path: Curves, point: Point, tangent: complex) -> list[Place]:
     """Every (index, t) at which the path meets the endless straight line through `point` along `tangent`."""
     return [(i, t) for i, curve in enumerate(path) for t in curve.on_line(point, tangent)]
 
 
-def at_level(path, y):
+def at_level(path: Curves, y: float) -> Point | None:
     """The first point at which the path meets the level `y`, or None."""
     for index, t in on_line(path, y * 1j, 1 + 0j):
         return path[index].point(t)
     return None
 
 
-def highest(path):
+def highest(path: Curves) -> float:
     """The y of the path's highest point."""
     return max(curve.highest for curve in path)
 
 
-def flattened(path, tolerance=0.001):
+def flattened(path: Curves, tolerance: float = 0.001) -> list[Point]:
     """Points along the run within `tolerance` cm of it, without doubled joints."""
     points = [path[0].start]
     for curve in path:
@@ -110,7 +119,7 @@ def flattened(path, tolerance=0.001):
     return points
 
 
-def turning(path):
+def turning(path: Curves) -> float:
     """Degrees through which the path turns in all from its start to its end, left above zero."""
     total = 0.0
     tangent = path[0].tangent(0.0)

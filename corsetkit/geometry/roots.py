@@ -1,7 +1,9 @@
 """Where a function of one number is zero: bracketed, so that it cannot run away."""
 
+from collections.abc import Callable
 
-def root(function, low, high, tolerance=1e-12):
+
+def root(function: Callable[[float], float], low: float, high: float, tolerance: float = 1e-12) -> float:
     """A number in [low, high] at which `function` is zero.
 
     Regula falsi with halved weights (Illinois), with a bisection where it stalls.
@@ -41,7 +43,7 @@ def root(function, low, high, tolerance=1e-12):
     return (low + high) / 2
 
 
-def root_near(function, guess, low, high, tolerance=1e-12):
+def root_near(function: Callable[[float], float], guess: float, low: float, high: float, tolerance: float = 1e-12) -> float:
     """A number in [low, high] at which `function` is zero, where a good guess is at hand.
 
     The secant method from the guess, which takes a few steps where the function is nearly straight; where it leaves
@@ -64,13 +66,13 @@ def root_near(function, guess, low, high, tolerance=1e-12):
     return root(function, low, high, tolerance)
 
 
-def bernstein_roots(b0, b1, b2, b3):
+def bernstein_roots(b0: float, b1: float, b2: float, b3: float) -> list[float]:
     """The numbers t in [0, 1] at which the cubic with these Bernstein coefficients is zero, rising.
 
     Sign changes of the coefficients bound the number of roots (Descartes' rule in Bernstein form);
     where there is one change there is one root, found by Newton's method inside its bracket.
     """
-    found = []
+    found: list[float] = []
     todo = [(b0, b1, b2, b3, 0.0, 1.0)]
     while todo:
         b0, b1, b2, b3, low, high = todo.pop()
@@ -96,7 +98,7 @@ def bernstein_roots(b0, b1, b2, b3):
     return [t for i, t in enumerate(found) if i == 0 or t - found[i - 1] > 1e-12]
 
 
-def _one_root(b0, b1, b2, b3):
+def _one_root(b0: float, b1: float, b2: float, b3: float) -> float:
     """The single root in (0, 1) of a cubic in Bernstein form whose ends have unlike signs."""
     c1, c2, c3 = 3 * (b1 - b0), 3 * (b2 - 2 * b1 + b0), b3 - 3 * b2 + 3 * b1 - b0
     low, high = 0.0, 1.0
