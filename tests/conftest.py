@@ -4,6 +4,21 @@ all is run at once; the unit tests see the same surroundings alone and together.
 import pytest
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config, log):
+    """Several workers share the files: a file's tests stay in one of them, which makes its fixtures and drafts once.
+
+    All that opens a browser stays in one, too: two browsers at a time only wait for each other."""
+    from xdist.scheduler import LoadScopeScheduling
+
+    class ByFile(LoadScopeScheduling):
+        def _split_scope(self, nodeid):
+            file = nodeid.partition("::")[0]
+            return "browser" if "test_browser" in file else file
+
+    return ByFile(config, log)
+
+
 @pytest.fixture(autouse=True, scope="module")
 def not_a_stored_lesson():
     with pytest.MonkeyPatch.context() as patch:

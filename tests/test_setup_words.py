@@ -58,8 +58,9 @@ def clone(tmp_path):
     return root
 
 
-def test_without_a_path_everything_runs_and_lessons_run_under_nbval(clone):
-    assert words.for_pytest(["-q"], str(clone), str(clone)) == ["--nbval", "-q", str(clone / "tests"), str(clone / "lessons")]
+def test_without_a_path_everything_runs_in_two_workers_and_lessons_run_under_nbval(clone):
+    said = words.for_pytest(["-q", "-n", "0"], str(clone), str(clone))
+    assert said == ["--nbval", *words.ALL, "-q", "-n", "0", str(clone / "tests"), str(clone / "lessons")]
 
 
 @pytest.mark.parametrize(

@@ -14,9 +14,16 @@ TAKES_A_WORD = frozenset("""
     --log-file-format --log-file-date-format --log-cli-level --log-cli-format --log-cli-date-format
     --log-auto-indent --log-disable
     --hypothesis-profile --hypothesis-seed --hypothesis-verbosity --anyio-mode
+    --numprocesses --maxprocesses --max-worker-restart --dist --tx --px --testrunuid --maxschedchunk
+    --rsyncdir --rsyncignore
     --nbval-cell-timeout --nbval-kernel-startup-timeout --nbval-kernel-name --nbval-sanitize-with
     --sanitize-with
     """.split())
+
+
+# All at once is two files at a time, in the order of the files; tests/conftest.py says what stays
+# together. Words of the user's own come after these and go before them (-n 0, --pdb).
+ALL = ["-n", "2", "--no-loadscope-reorder"]
 
 
 def sort(given):
@@ -58,6 +65,7 @@ def for_pytest(given, here, root):
     paths = [found(path, here, root) for path in paths]
     if not paths:
         paths = [os.path.join(root, "tests"), os.path.join(root, "lessons")]
+        options = ALL + options
     if any(holds_notebooks(path) for path in paths) and not chose_nbval(options):
         options = ["--nbval"] + options
     return options + paths
