@@ -222,7 +222,7 @@ LESSONS = sorted({name.partition(".")[0] for _, name, _ in pkgutil.iter_modules(
 
 
 def lesson_named(name):
-    return importlib.import_module(f"corsetkit.teaching.lessons.{name}").LESSON
+    return importlib.import_module(f"corsetkit.teaching.lessons.{name}.lesson").LESSON
 
 
 class TestStaysLocked:

@@ -192,14 +192,14 @@ class TestAnyOrder:
 
 class TestAlive:
     def test_another_wearer_reaches_every_cell(self, work):
-        form, table, numbers = (getattr(lesson("00_measuring"), cell)() for cell in ("wearer", "pattern", "both_ways"))
+        form, table, numbers = (getattr(lesson("00_measuring"), cell)() for cell in ("wearer", "pattern", "both_methods"))
         form._on_page(form, {"kind": "pick", "who": "demo:Solveig", "asker": "a", "number": 1}, [])
         assert "Corset pattern for Solveig" in table.shown["svg"] and "<b>Solveig</b>" in numbers.shown["html"]
         form._on_page(form, {"kind": "unit", "unit": "cm", "asker": "a", "number": 2}, [])
         assert table.shown["said"][0] == "Bust: finished 104 cm, body 104 cm, intended 104 cm."
 
     def test_a_slider_at_rest_reaches_the_numbers_and_the_next_start(self, work):
-        table, numbers = (getattr(lesson("00_measuring"), cell)() for cell in ("pattern", "both_ways"))
+        table, numbers = (getattr(lesson("00_measuring"), cell)() for cell in ("pattern", "both_methods"))
         before = numbers.shown["html"]
         table._on_page(table, {"kind": "set", "changes": {"waist_reduction": {"at": 0}}, "keep": True}, [])
         assert numbers.shown["html"] != before

@@ -46,7 +46,7 @@ class Measuring(Lesson):
 
     def both_methods(self):
         """To the wearer and by the guides, side by side in numbers."""
-        return self.show("both_ways", numbers, _numbers_alive)
+        return self.show("both_methods", numbers, _numbers_alive)
 
     def print(self):
         """A button that writes the print."""
