@@ -106,6 +106,14 @@ def at_level(path: Curves, y: float) -> Point | None:
     return None
 
 
+def reached_at(path: Curves, y: float) -> Point:
+    """The first point at which a path that reaches the level `y` meets it. Raises ValueError where it does not reach it."""
+    point = at_level(path, y)
+    if point is None:
+        raise ValueError(f"the path does not reach the level {y:.3f} cm")
+    return point
+
+
 def highest(path: Curves) -> float:
     """The y of the path's highest point."""
     return max(curve.highest for curve in path)

@@ -13,10 +13,16 @@ from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.curve import Cubic, Curves, Line, curve
 from corsetkit.geometry.move import slid
+from corsetkit.geometry.points import Point
 from corsetkit.pattern.pattern import Waste
+from corsetkit.steps.back_waist import BackWaist
+from corsetkit.steps.block import Block
+from corsetkit.steps.half import Half
 from corsetkit.steps.necklines import yoke_neckline
+from corsetkit.steps.underbust import Underbust
+from corsetkit.style import Style
 from corsetkit.units import say_both
 
 LEAST_ABOVE_DART = 1.0
@@ -25,24 +31,27 @@ NECK_DIP = 0.4
 """How far the new back neckline lies below the old one at the centre back, cm: course convention."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class AtLacing:
     """A line from the side towards the centre back, parted where the lacing edge will be: kept, and trimmed."""
 
-    kept: tuple
-    trimmed: tuple
+    kept: Curves
+    trimmed: Curves
+
+    def __repr__(self) -> str:
+        return f"<AtLacing {paths.path_length(self.kept):.1f} cm kept, {paths.path_length(self.trimmed):.1f} cm trimmed>"
 
     @property
-    def edge(self):
+    def edge(self) -> Point:
         """Where the lacing edge meets the line."""
         return paths.path_end(self.kept)
 
     @property
-    def whole(self):
+    def whole(self) -> Curves:
         return (*self.kept, *self.trimmed)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Back:
     """The back's lines, on the back block; those that cross it run from the side to the centre.
 
@@ -51,93 +60,114 @@ class Back:
     `opening` is the back opening's edge, empty where there is none, from the yoke line to the lacing edge.
     """
 
-    underbust: object
+    underbust: Underbust
     hem: AtLacing
-    hem_parts: tuple
+    hem_parts: tuple[Curves, Curves]
     yoke_line: AtLacing
-    yoke_parts: tuple
-    armscye_yoke: tuple
-    armscye_panel: tuple
-    side_below: tuple
-    side_past_hem: tuple
-    upper_parting: tuple
-    lower_parting: tuple
-    yoke_neck: complex
+    yoke_parts: tuple[Curves, Curves]
+    armscye_yoke: Curves
+    armscye_panel: Curves
+    side_below: Curves
+    side_past_hem: Curves
+    upper_parting: Curves
+    lower_parting: Curves
+    yoke_neck: Point
     neckline: AtLacing
-    opening: tuple
+    opening: Curves
     opening_sewn: float
-    modesty: tuple
-    warnings: tuple
+    modesty: tuple[Curves, Curves, Curves, Curves]
+    warnings: tuple[str, ...]
+
+    def __repr__(self) -> str:
+        lengths = (paths.path_length(line.kept) for line in (self.hem, self.yoke_line))
+        return "<Back: hem {:.1f} cm, yoke line {:.1f} cm>".format(*lengths)
 
     @property
-    def block(self):
+    def block(self) -> Block:
         return self.underbust.block
 
     @property
-    def waist(self):
+    def waist(self) -> BackWaist:
         return self.underbust.waist
 
-    @cached_property
-    def waste(self):
-        """What this step cuts away: the neck, the lacing strip, dart and side waist, the opening, below the hem."""
+    @property
+    def neck_waste(self) -> Waste:
+        """What lies between the block's neckline and the yoke's."""
+        back, nape = self.block.back, paths.path_end(self.neckline.whole)
+        return Waste(
+            "back neck",
+            "back",
+            (
+                Line(back.neck_side, self.yoke_neck),
+                *self.neckline.whole,
+                Line(nape, back.neck_centre),
+                *paths.turned_round(back.neckline),
+            ),
+        )
+
+    @property
+    def lacing_gap_waste(self) -> Waste:
+        """The strip between the lacing edge and the centre back."""
+        return Waste(
+            "lacing gap",
+            "back",
+            (
+                *self.hem.trimmed,
+                Line(paths.path_end(self.hem.whole), paths.path_end(self.neckline.whole)),
+                *paths.turned_round(self.neckline.trimmed),
+                Line(self.neckline.edge, self.hem.edge),
+            ),
+        )
+
+    @property
+    def hem_waste(self) -> Waste:
+        """What of the back lies below the hem."""
+        back, foot = self.block.back, paths.path_end(self.hem.whole)
+        return Waste(
+            "below the back hem",
+            "back",
+            (
+                *self.side_past_hem,
+                Line(back.hip_side, back.hip_centre),
+                Line(back.hip_centre, foot),
+                *paths.turned_round(self.hem.whole),
+            ),
+        )
+
+    @property
+    def dart_waste(self) -> Waste | None:
+        """The back dart; None where it takes nothing."""
+        if self.waist.dart <= 1e-9:
+            return None
+        side, centre = self.waist.legs
+        return Waste("back dart", "back", (*side, *paths.turned_round(centre)))
+
+    @property
+    def side_waist_waste(self) -> Waste | None:
+        """What is taken in at the side of the waist; None where that is nothing."""
         back, waist = self.block.back, self.waist
-        nape = paths.path_end(self.neckline.whole)
-        foot = paths.path_end(self.hem.whole)
-        made = [
-            Waste(
-                "back neck",
-                "back",
-                (
-                    Line(back.neck_side, self.yoke_neck),
-                    *self.neckline.whole,
-                    Line(nape, back.neck_centre),
-                    *paths.turned_round(back.neckline),
-                ),
-            ),
-            Waste(
-                "lacing gap",
-                "back",
-                (
-                    *self.hem.trimmed,
-                    Line(foot, nape),
-                    *paths.turned_round(self.neckline.trimmed),
-                    Line(self.neckline.edge, self.hem.edge),
-                ),
-            ),
-            Waste(
-                "below the back hem",
-                "back",
-                (
-                    *self.side_past_hem,
-                    Line(back.hip_side, back.hip_centre),
-                    Line(back.hip_centre, foot),
-                    *paths.turned_round(self.hem.whole),
-                ),
-            ),
-        ]
-        if waist.dart > 1e-9:
-            made.append(Waste("back dart", "back", (*waist.legs[0], *paths.turned_round(waist.legs[1]))))
-        if waist.at_side > 1e-9:
-            made.append(
-                Waste(
-                    "side waist, taken in",
-                    "back",
-                    (*back.side_waist, *back.side_hip, *paths.turned_round((*waist.side_waist, *waist.side_hip))),
-                )
-            )
-        if self.opening:
-            sewn = paths.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
-            made.append(
-                Waste(
-                    "back opening",
-                    "back",
-                    (*sewn, Line(self.yoke_line.edge, paths.path_end(self.opening)), *paths.turned_round(self.opening)),
-                )
-            )
-        return tuple(made)
+        if waist.at_side <= 1e-9:
+            return None
+        taken_in = paths.turned_round((*waist.side_waist, *waist.side_hip))
+        return Waste("side waist, taken in", "back", (*back.side_waist, *back.side_hip, *taken_in))
+
+    @property
+    def opening_waste(self) -> Waste | None:
+        """The back opening; None where there is none."""
+        if not self.opening:
+            return None
+        free = paths.cut_along(self.yoke_line.kept, self.opening_sewn)[1]
+        edge = Line(self.yoke_line.edge, paths.path_end(self.opening))
+        return Waste("back opening", "back", (*free, edge, *paths.turned_round(self.opening)))
+
+    @cached_property
+    def waste(self) -> tuple[Waste, ...]:
+        """What this step cuts away."""
+        made = (self.dart_waste, self.side_waist_waste, self.opening_waste)
+        return self.neck_waste, self.lacing_gap_waste, self.hem_waste, *(one for one in made if one)
 
 
-def back(underbust, style):
+def back(underbust: Underbust, style: Style) -> Back:
     """Draw the back's hem, yoke, dart and lacing edge, and the modesty panel.
 
     Args:
@@ -150,7 +180,8 @@ def back(underbust, style):
     Raises:
         CorsetkitError: where yoke, opening or gap do not fit this back.
     """
-    half, waist, warnings = underbust.block.back, underbust.waist, []
+    half, waist = underbust.block.back, underbust.waist
+    warnings: list[str] = []
     centre = half.waist_centre.real
     lacing = centre - style.lacing_gap / 2
 
@@ -180,6 +211,7 @@ def back(underbust, style):
             f"lacing gap is {say_both(style.lacing_gap)}: the lacing edge would pass the back dart; choose a "
             "smaller gap or a back dart place farther from the centre"
         )
+    yoke_parts, hem_parts = paths.cut_at(yoke_line.kept, *parting_top), paths.cut_at(hem.kept, *parting_foot)
     top, low = (path[i].point(t) for path, (i, t) in ((yoke_line.kept, parting_top), (hem.kept, parting_foot)))
     if top.imag < waist.dart_top.imag + LEAST_ABOVE_DART - 1e-9:
         raise CorsetkitError(
@@ -194,42 +226,42 @@ def back(underbust, style):
     neckline = _at_lacing(
         yoke_neckline(yoke_neck, half.shoulder[0].tangent(0), half.neck_centre - 1j * NECK_DIP, -1 + 0j), lacing
     )
-    yoke_parts = paths.cut_at(yoke_line.kept, *parting_top)
     opening, sewn = _opening(yoke_line, neckline, yoke_parts, style, warnings)
     return Back(
-        underbust,
-        hem,
-        paths.cut_at(hem.kept, *parting_foot),
-        yoke_line,
-        yoke_parts,
-        armscye_yoke,
-        armscye_panel,
-        side_below,
-        past,
-        (Line(top, waist.dart_top),),
-        (Line(waist.dart_end, low),),
-        yoke_neck,
-        neckline,
-        opening,
-        sewn,
-        _modesty(hem, yoke_line, centre, style),
-        tuple(warnings),
+        underbust=underbust,
+        hem=hem,
+        hem_parts=hem_parts,
+        yoke_line=yoke_line,
+        yoke_parts=yoke_parts,
+        armscye_yoke=armscye_yoke,
+        armscye_panel=armscye_panel,
+        side_below=side_below,
+        side_past_hem=past,
+        upper_parting=(Line(top, waist.dart_top),),
+        lower_parting=(Line(waist.dart_end, low),),
+        yoke_neck=yoke_neck,
+        neckline=neckline,
+        opening=opening,
+        opening_sewn=sewn,
+        modesty=_modesty(hem, yoke_line, centre, style),
+        warnings=tuple(warnings),
     )
 
 
-def _on_upright(path, x):
+def _on_upright(path: Curves, x: float) -> paths.Place | None:
     found = paths.on_line(path, complex(x, 0.0), 1j)
     return found[0] if found else None
 
 
-def _at_lacing(path, x):
+def _at_lacing(path: Curves, x: float) -> AtLacing:
     place = _on_upright(path, x)
     if place is None:
         raise CorsetkitError("the lacing gap is wider than this back allows: choose a smaller lacing gap")
-    return AtLacing(*paths.cut_at(path, *place))
+    kept, trimmed = paths.cut_at(path, *place)
+    return AtLacing(kept=kept, trimmed=trimmed)
 
 
-def _yoke_line(half, style, side, waist, lacing, warnings):
+def _yoke_line(half: Half, style: Style, side: Point, waist: BackWaist, lacing: float, warnings: list[str]) -> AtLacing:
     """The back yoke's lower edge, level at the centre back, kept above the back dart."""
     depth = style.back_yoke_depth + style.fitting.back_yoke
     level = half.neck_centre.imag - depth
@@ -244,7 +276,9 @@ def _yoke_line(half, style, side, waist, lacing, warnings):
     return _at_lacing((curve(side, end - side, 1 + 0j, end),), lacing)
 
 
-def _opening(yoke_line, neckline, yoke_parts, style, warnings):
+def _opening(
+    yoke_line: AtLacing, neckline: AtLacing, yoke_parts: tuple[Curves, Curves], style: Style, warnings: list[str]
+) -> tuple[Curves, float]:
     """The back opening's edge and how much of the yoke line, from the side, is still sewn."""
     length = paths.path_length(yoke_line.kept)
     if not style.back_opening:
@@ -262,13 +296,13 @@ def _opening(yoke_line, neckline, yoke_parts, style, warnings):
         raise CorsetkitError("back opening leaves no room on this back yoke: choose a smaller lacing gap, or no opening")
     start = paths.point_along(yoke_line.kept, length - width)
     end = yoke_line.edge + 1j * height
-    method = paths.tangent_along(yoke_line.kept, length - width) * 1j
+    upward = paths.tangent_along(yoke_line.kept, length - width) * 1j
     return (
-        Cubic(start, start + method * height * style.opening_roundness, end - width * style.opening_roundness, end),
+        Cubic(start, start + upward * height * style.opening_roundness, end - width * style.opening_roundness, end),
     ), length - width
 
 
-def _modesty(hem, yoke_line, centre, style):
+def _modesty(hem: AtLacing, yoke_line: AtLacing, centre: float, style: Style) -> tuple[Curves, Curves, Curves, Curves]:
     """Half the modesty panel, the back copied on the fold: hem, fold, top and side as four paths."""
     x = centre - style.lacing_gap / 2 - style.modesty_overlap
     found = []

@@ -9,16 +9,19 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Curves, Line
+from corsetkit.geometry.points import Point
 from corsetkit.geometry.roots import root
+from corsetkit.steps.block import Block
 from corsetkit.steps.half import dart_legs, side_below_waist, swung
+from corsetkit.style import Style
 from corsetkit.units import say_both
 
 LEAST_CENTRE_BACK = 1.5
 """Panel left at the waist on each side of the back dart at least, cm: course convention."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BackWaist:
     """The back's side seam and dart once the waist is taken in, cm.
 
@@ -27,24 +30,27 @@ class BackWaist:
     dart takes at the waist, on `axis`, from `dart_top` to `dart_end`.
     """
 
-    side_waist: tuple
-    side_hip: tuple
+    side_waist: Curves
+    side_hip: Curves
     waist_lifted: float
     at_side: float
     axis: float
     dart: float
-    dart_top: complex
-    dart_end: complex
-    legs: tuple
+    dart_top: Point
+    dart_end: Point
+    legs: tuple[Curves, Curves]
     """The dart's legs from its top over the waist to its end: the side back's, and the centre back's."""
 
-    def dart_at(self, y):
+    def __repr__(self) -> str:
+        return f"<BackWaist taken in {self.at_side:.1f} cm at the side, {self.dart:.1f} cm by the dart>"
+
+    def dart_at(self, y: float) -> float:
         """What the dart takes at the level `y`, cm."""
         left, right = (paths.at_level(leg, y) for leg in self.legs)
         return abs(right - left) if left is not None and right is not None else 0.0
 
 
-def back_waist(block, style, hem_level, lowered=0.0):
+def back_waist(block: Block, style: Style, hem_level: float, lowered: float = 0.0) -> BackWaist:
     """Take the back waist in.
 
     Args:
@@ -83,11 +89,21 @@ def back_waist(block, style, hem_level, lowered=0.0):
     top = complex(axis, back.bust_level - lowered)
     end = complex(axis, style.dart_end * hem_level)
     # Where the dart takes nothing the panels still part along its line.
-    legs = dart_legs(top, end, dart, -inward) if dart > 1e-9 else ((Line(top, end),),) * 2
-    return BackWaist(above, hip, lifted, at_side, axis, dart, top, end, legs)
+    line = (Line(top, end),)
+    return BackWaist(
+        side_waist=above,
+        side_hip=hip,
+        waist_lifted=lifted,
+        at_side=at_side,
+        axis=axis,
+        dart=dart,
+        dart_top=top,
+        dart_end=end,
+        legs=dart_legs(top, end, dart, -inward) if dart > 1e-9 else (line, line),
+    )
 
 
-def _side(bend, waist, hip, length, wider):
+def _side(bend: Point, waist: Point, hip: Point, length: float, wider: float) -> tuple[Curves, Curves, float]:
     """The side seam over the new waist, its mark set so that the seam above it is `length` long, as the front's is.
 
     `wider` is what `side_below_waist` takes.
@@ -110,7 +126,7 @@ def _side(bend, waist, hip, length, wider):
     return (swung(bend, waist), Line(waist, mark)), side_below_waist(mark, hip, wider), lifted
 
 
-def back_width_at(block, waist, y):
+def back_width_at(block: Block, waist: BackWaist, y: float) -> float:
     """The half back's width at the level `y`, from side seam to centre back, the dart not counted, cm."""
-    side = paths.at_level((*block.back.side_above, *waist.side_waist, *waist.side_hip), y)
+    side = paths.reached_at((*block.back.side_above, *waist.side_waist, *waist.side_hip), y)
     return abs(block.back.waist_centre.real - side.real) - waist.dart_at(y)

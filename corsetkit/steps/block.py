@@ -8,19 +8,23 @@ The front's centre lies on x = 0 and the back's centre to the right of the side 
 pattern reads from centre front to centre back as it goes round the body; the waist lies on y = 0.
 """
 
+import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.geometry.curve import Cubic, Curves, Line
 from corsetkit.geometry.move import turned_about
+from corsetkit.geometry.points import Point
 from corsetkit.geometry.roots import root
+from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Waste
 from corsetkit.plausible import BACK_NECK_RISE
 from corsetkit.steps.half import Half, drawn_half
 from corsetkit.steps.necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
 from corsetkit.steps.shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
+from corsetkit.style import Style
 from corsetkit.units import CM_PER_INCH, say_both
 
 LEAST_ABOVE_DART = CM_PER_INCH
@@ -31,7 +35,7 @@ BETWEEN_HALVES = 6.0
 """Paper between the two halves, cm."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Block:
     """The two halves, the bust point, and the side dart that makes their side seams equal.
 
@@ -40,45 +44,52 @@ class Block:
     how much higher above the waist the front's underarm lies than the back's, in cm.
     """
 
-    measurements: object
+    measurements: Measurements
     front: Half
     back: Half
-    bust_point: complex
+    bust_point: Point
     side_dart: float
     length_difference: float
-    warnings: tuple
+    warnings: tuple[str, ...]
     let_out: LetOut = LetOut()
     """What a fitting lets out at side seam and back seam."""
     front_added: float = 0.0
     """By how much a fitting makes the front wider at the bust level than her measurements do, cm."""
 
+    def __repr__(self) -> str:
+        dart = f"side dart {self.side_dart:.1f} degrees" if self.side_dart else "no side dart"
+        return f"<Block: front {self.front.width:.1f} cm and back {self.back.width:.1f} cm wide at the bust, {dart}>"
+
     @property
-    def mouth_upper(self):
+    def mouth_upper(self) -> Point:
         return paths.path_end(self.front.side_above)
 
     @property
-    def mouth_lower(self):
+    def mouth_lower(self) -> Point:
         return paths.path_start(self.front.side_waist)
 
     @property
-    def waste(self):
-        """What this step cuts away: the side dart, where there is one."""
+    def side_dart_waste(self) -> Waste | None:
+        """The side dart; None where there is none."""
         if not self.side_dart:
-            return ()
-        return (
-            Waste(
-                "side dart",
-                "block",
-                (
-                    Line(self.bust_point, self.mouth_lower),
-                    Line(self.mouth_lower, self.mouth_upper),
-                    Line(self.mouth_upper, self.bust_point),
-                ),
+            return None
+        return Waste(
+            "side dart",
+            "block",
+            (
+                Line(self.bust_point, self.mouth_lower),
+                Line(self.mouth_lower, self.mouth_upper),
+                Line(self.mouth_upper, self.bust_point),
             ),
         )
 
+    @property
+    def waste(self) -> tuple[Waste, ...]:
+        """What this step cuts away."""
+        return (self.side_dart_waste,) if self.side_dart_waste else ()
+
     @cached_property
-    def front_paper(self):
+    def front_paper(self) -> Curves:
         """The front's paper as a closed path, counter-clockwise, the dart's mouth bridged by a straight line."""
         f = self.front
         mouth = (Line(self.mouth_lower, self.mouth_upper),) if self.side_dart else ()
@@ -94,7 +105,7 @@ class Block:
         )
 
     @cached_property
-    def back_paper(self):
+    def back_paper(self) -> Curves:
         """The back's paper as a closed path, counter-clockwise."""
         b = self.back
         return (
@@ -107,7 +118,7 @@ class Block:
         )
 
 
-def block(measurements, style):
+def block(measurements: Measurements, style: Style) -> Block:
     """Draw the block.
 
     Args:
@@ -171,35 +182,35 @@ def block(measurements, style):
         lambda z: complex(edge - z.real, z.imag),
         m,
         style,
-        back_width,
-        back_dart,
-        axis,
-        bust_point.imag - max(0.0, difference),
-        back_neck,
-        back_line,
-        m.across_back_width / 2,
-        back_underarm,
-        back_underarm - drop,
-        back_in,
-        back_hip,
-        let.at_dart,
+        width=back_width,
+        dart=back_dart,
+        axis=axis,
+        bust_level=bust_point.imag - max(0.0, difference),
+        neck_side=back_neck,
+        neckline=back_line,
+        across=m.across_back_width / 2,
+        underarm=back_underarm,
+        mouth=back_underarm - drop,
+        side_in=back_in,
+        hip_out=back_hip,
+        wider=let.at_dart,
     )
     front = drawn_half(
         lambda z: z,
         m,
         style,
-        front_width,
-        front_dart,
-        bust_point.real,
-        bust_point.imag,
-        front_neck,
-        front_line,
-        m.across_front_width / 2,
-        front_underarm,
-        mouth,
-        front_in,
-        front_hip,
-        0.0,
+        width=front_width,
+        dart=front_dart,
+        axis=bust_point.real,
+        bust_level=bust_point.imag,
+        neck_side=front_neck,
+        neckline=front_line,
+        across=m.across_front_width / 2,
+        underarm=front_underarm,
+        mouth=mouth,
+        side_in=front_in,
+        hip_out=front_hip,
+        wider=0.0,
     )
     warnings = []
     angle = 0.0
@@ -211,16 +222,26 @@ def block(measurements, style):
             f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
             "dart; a bust nearly always makes the front longer, so measure both again"
         )
-    return Block(m, front, back, bust_point, angle, difference, tuple(warnings), let, front_added)
+    return Block(
+        measurements=m,
+        front=front,
+        back=back,
+        bust_point=bust_point,
+        side_dart=angle,
+        length_difference=difference,
+        warnings=tuple(warnings),
+        let_out=let,
+        front_added=front_added,
+    )
 
 
-def _height(m, neck_width):
+def _height(m: Measurements, neck_width: float) -> float:
     """How far the side neck point lies above the bust point when their distance is laid along the paper."""
     across = m.bust_point_width / 2 - neck_width
-    return (m.neck_to_bust_point**2 - across**2) ** 0.5
+    return math.sqrt(m.neck_to_bust_point**2 - across**2)
 
 
-def _with_side_dart(m, front, bust_point, length):
+def _with_side_dart(m: Measurements, front: Half, bust_point: Point, length: float) -> tuple[float, Half]:
     """The side dart's angle, and the front with it: the dart closed, the seam down to the waist is `length`.
 
     The lower leg is the upper one turned about the bust point; the seam leaves its end as it would leave
@@ -229,7 +250,7 @@ def _with_side_dart(m, front, bust_point, length):
     mouth = paths.path_end(front.side_above)
     rest = length - paths.path_length(front.side_above)
 
-    def seam(angle):
+    def seam(angle: float) -> Cubic:
         move = turned_about(bust_point, -angle)
         start = move(mouth)
         down = move.turn * -1j

@@ -15,12 +15,17 @@ from functools import cached_property
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.blend import blended
-from corsetkit.geometry.move import turned_about
-from corsetkit.geometry.points import unit
+from corsetkit.geometry.curve import Curves
+from corsetkit.geometry.move import Move, turned_about
+from corsetkit.geometry.points import Point, unit
 from corsetkit.pattern.piece import Blend
+from corsetkit.steps.block import Block
+from corsetkit.steps.overbust import Overbust
+from corsetkit.steps.underbust import Underbust
+from corsetkit.style import Style
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CrossedLine:
     """The underbust line on one side of the underbust dart, where a closed dart crosses it.
 
@@ -29,57 +34,63 @@ class CrossedLine:
     `line` is the blended line, in the place of the part that keeps still.
     """
 
-    moving: tuple
-    still: tuple
-    close: object
-    leg_upper: complex
-    leg_lower: complex
-    line: tuple
-    blend: object
+    moving: Curves
+    still: Curves
+    close: Move
+    leg_upper: Point
+    leg_lower: Point
+    line: Curves
+    blend: Blend | None
+
+    def __repr__(self) -> str:
+        return f"<CrossedLine {paths.path_length(self.line):.1f} cm, thrown off by {self.step:.2f} cm>"
 
     @property
-    def step(self):
+    def step(self) -> float:
         """By how much the closed dart throws the line off, cm along the leg."""
         return abs(abs(self.close(self.leg_upper) - self.leg_lower))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Darts:
     """Both darts closed: the inner and the outer side of the underbust line, and what each part's turn is."""
 
-    overbust: object
+    overbust: Overbust
     inner: CrossedLine
     outer: CrossedLine
 
+    def __repr__(self) -> str:
+        return f"<Darts closed: underbust line thrown off by {self.inner.step:.2f} cm and {self.outer.step:.2f} cm>"
+
     @property
-    def block(self):
+    def block(self) -> Block:
         return self.overbust.block
 
     @property
-    def underbust(self):
+    def underbust(self) -> Underbust:
         return self.overbust.underbust
 
     @cached_property
-    def front_point(self):
+    def front_point(self) -> Point:
         """The cups' point at the centre front once the centre-front dart is closed."""
         return self.inner.close(self.overbust.front_point)
 
     @property
-    def v_width(self):
+    def v_width(self) -> float:
         """How wide the V at the top of the centre front stands open, both sides together, cm."""
         return 2 * self.front_point.real
 
     @property
-    def v_depth(self):
+    def v_depth(self) -> float:
         """How deep that V is, cm."""
         return self.front_point.imag - self.overbust.dart_lower.imag
 
     @property
-    def warnings(self):
+    def warnings(self) -> tuple[str, ...]:
         return ()
 
 
-def darts(overbust, style):
+def darts(overbust: Overbust, style: Style) -> Darts:
     """Close the centre-front dart and the side dart and blend the underbust line.
 
     Args:
@@ -100,29 +111,31 @@ def darts(overbust, style):
     (moving, upper), (still, lower) = inner
     path, before, after = blended(paths.moved(moving, close_front), still, style.blend_reach)
     first = CrossedLine(
-        moving,
-        still,
-        close_front,
-        upper,
-        lower,
-        path,
-        Blend("the underbust line across the closed centre-front dart", before, after) if after else None,
+        moving=moving,
+        still=still,
+        close=close_front,
+        leg_upper=upper,
+        leg_lower=lower,
+        line=path,
+        blend=Blend("the underbust line across the closed centre-front dart", before, after) if after else None,
     )
     (still, lower), (moving, upper) = outer
     path, before, after = blended(still, paths.moved(moving, close_side), style.blend_reach)
     second = CrossedLine(
-        moving,
-        still,
-        close_side,
-        upper,
-        lower,
-        path,
-        Blend("the underbust line across the closed side dart", before, after) if after else None,
+        moving=moving,
+        still=still,
+        close=close_side,
+        leg_upper=upper,
+        leg_lower=lower,
+        line=path,
+        blend=Blend("the underbust line across the closed side dart", before, after) if after else None,
     )
-    return Darts(overbust, first, second)
+    return Darts(overbust=overbust, inner=first, outer=second)
 
 
-def _crossed(path, point, first_end, second_end, name):
+def _crossed(
+    path: Curves, point: Point, first_end: Point, second_end: Point, name: str
+) -> tuple[tuple[Curves, Point], tuple[Curves, Point]]:
     """The path before the first leg, and after the second, each with the point where the leg crosses it."""
     places = []
     for end in (first_end, second_end):

@@ -5,15 +5,36 @@ underbust line stays smooth where the panels are sewn; at the waist and at the e
 """
 
 import math
+from dataclasses import dataclass
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.points import direction
+from corsetkit.geometry.curve import Cubic, Curves, Line
+from corsetkit.geometry.points import Point, direction
 from corsetkit.geometry.roots import root_near
+from corsetkit.steps.block import Block
 
 
-def long_dart(block, radius, intake, side_share, end_level):
-    """The dart of a given intake at the mark: its lean, half angle, leg ends, legs and end."""
+@dataclass(frozen=True, kw_only=True)
+class LongDart:
+    """The dart as drawn for one intake: what its own line leans from upright towards the side, half its angle, degrees, its
+    legs from the underbust mark over the waist, and the end where both come together."""
+
+    lean: float
+    half_angle: float
+    inner_leg: Curves
+    outer_leg: Curves
+    end: Point
+
+    def __repr__(self) -> str:
+        return f"<LongDart of {2 * self.half_angle:.1f} degrees, leaning {self.lean:.1f} degrees>"
+
+    def width_at(self, y: float) -> float:
+        """What the dart takes at the level `y` from the underbust mark down to its end, cm."""
+        return paths.reached_at(self.outer_leg, y).real - paths.reached_at(self.inner_leg, y).real
+
+
+def long_dart(block: Block, radius: float, intake: float, side_share: float, end_level: float) -> LongDart:
+    """The dart of a given intake at the mark."""
     to_side = math.degrees(math.atan2(intake * side_share, radius))
     to_front = math.degrees(math.atan2(intake * (1 - side_share), radius))
     lean, half_angle = (to_side - to_front) / 2, (to_side + to_front) / 2
@@ -22,29 +43,25 @@ def long_dart(block, radius, intake, side_share, end_level):
     end = point + down * ((point.imag - end_level) / math.cos(math.radians(lean)))
     waist = point + down * (point.imag / math.cos(math.radians(lean)))
 
-    def legs(width):
-        made = []
+    def dart(width: float) -> LongDart:
+        legs = []
         for sign in (-1, 1):
-            method = direction(-90 + lean + sign * half_angle)
-            top, low = point + radius * method, waist + sign * width / 2 * across
+            leaving = direction(-90 + lean + sign * half_angle)
+            top, low = point + radius * leaving, waist + sign * width / 2 * across
             span = abs(low - top)
-            path = [Cubic(top, top + method * 0.2 * span, low - down * 0.35 * span, low)]
-            if width > 1e-9:
-                reach = 0.35 * abs(end - low)
-                path.append(Cubic(low, low + down * reach, end - down * reach, end))
-            else:
-                path.append(Line(low, end))
-            made.append(tuple(path))
-        return made
+            upper = Cubic(top, top + leaving * 0.2 * span, low - down * 0.35 * span, low)
+            reach = 0.35 * abs(end - low)
+            lower = Cubic(low, low + down * reach, end - down * reach, end) if width > 1e-9 else Line(low, end)
+            legs.append((upper, lower))
+        inner, outer = legs
+        return LongDart(lean=lean, half_angle=half_angle, inner_leg=inner, outer_leg=outer, end=end)
 
     taken = block.front.waist_dart
     width = 0.0
     if taken > 1e-9:
 
-        def missing(width):
-            inner, outer = (paths.at_level(leg, 0.0) for leg in legs(width))
-            return abs(outer.real - inner.real) - taken
+        def missing(width: float) -> float:
+            return abs(dart(width).width_at(0.0)) - taken
 
         width = root_near(missing, taken, 0.5 * taken, 1.5 * taken)
-    inner_leg, outer_leg = legs(width)
-    return lean, half_angle, inner_leg[0].start, outer_leg[0].start, inner_leg, outer_leg, end
+    return dart(width)

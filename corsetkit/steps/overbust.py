@@ -17,11 +17,15 @@ from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line, curve, even_arc, quarter
+from corsetkit.geometry.curve import Curves, Line, curve, even_arc, quarter
 from corsetkit.geometry.move import turned_about
-from corsetkit.geometry.points import direction, unit
+from corsetkit.geometry.points import Point, direction, unit
+from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Waste
+from corsetkit.steps.block import Block
 from corsetkit.steps.necklines import yoke_neckline
+from corsetkit.steps.underbust import Underbust
+from corsetkit.style import Style
 from corsetkit.units import CM_PER_INCH, say_both
 
 REACH_TO_FRONT = 0.8
@@ -54,7 +58,7 @@ WIDEST_TOP_DART = 55.0
 """The widest tightening dart that still makes a cup, degrees: course convention."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Overbust:
     """The cup's lines on the front.
 
@@ -65,54 +69,58 @@ class Overbust:
     `front_dart` are the angles of the two darts in degrees; `mid_shoulder` is where the tightening dart ends.
     """
 
-    underbust: object
-    front_point: complex
-    dart_upper: complex
-    dart_lower: complex
+    underbust: Underbust
+    front_point: Point
+    dart_upper: Point
+    dart_lower: Point
     front_dart: float
-    mark: complex
-    mid_shoulder: complex
-    top_left: complex
-    top_right: complex
+    mark: Point
+    mid_shoulder: Point
+    top_left: Point
+    top_right: Point
     top_dart: float
     top_intake: float
-    top_inner: tuple
-    top_outer: tuple
-    under_inner: tuple
-    under_outer: tuple
-    guide_front: complex
-    guide_side: complex
-    armscye_top: complex
-    armscye_low: complex
-    armscye_shoulder_part: tuple
-    armscye_cup_part: tuple
-    armscye_low_part: tuple
-    yoke_neck: complex
-    yoke_neckline: tuple
-    warnings: tuple
+    top_inner: Curves
+    top_outer: Curves
+    under_inner: Curves
+    under_outer: Curves
+    guide_front: Point
+    guide_side: Point
+    armscye_top: Point
+    armscye_low: Point
+    armscye_shoulder_part: Curves
+    armscye_cup_part: Curves
+    armscye_low_part: Curves
+    yoke_neck: Point
+    yoke_neckline: Curves
+    warnings: tuple[str, ...]
+
+    def __repr__(self) -> str:
+        darts = f"tightening dart {self.top_dart:.1f} degrees, centre-front dart {self.front_dart:.1f} degrees"
+        return f"<Overbust: {darts}, {self.side_strip:.1f} cm between cup and side seam>"
 
     @property
-    def block(self):
+    def block(self) -> Block:
         return self.underbust.block
 
     @property
-    def bust_point(self):
+    def bust_point(self) -> Point:
         return self.underbust.block.bust_point
 
     @property
-    def top_radius(self):
+    def top_radius(self) -> float:
         """How far from the bust point the overbust line meets the dart's legs, cm."""
         return abs(self.top_left - self.bust_point)
 
     @property
-    def side_strip(self):
+    def side_strip(self) -> float:
         """What is left between the cup's outline and the side seam at bust level, cm: the check of the guides."""
         return self.block.front.width - self.guide_side.real
 
-    @cached_property
-    def waste(self):
-        """What this step cuts away: the neck, the centre front, and its two darts."""
-        point, front = self.bust_point, self.block.front
+    @property
+    def neck_waste(self) -> Waste:
+        """What lies between the block's neckline and the yoke's."""
+        front = self.block.front
         dipped = paths.path_end(self.yoke_neckline)
         neck = (
             Line(front.neck_side, self.yoke_neck),
@@ -120,32 +128,49 @@ class Overbust:
             Line(dipped, front.neck_centre),
             *paths.turned_round(front.neckline),
         )
-        corners = [front.neck_centre, self.front_point, self.dart_upper]
+        return Waste("neck", "overbust", paths.turned_round(neck))
+
+    @property
+    def centre_front_waste(self) -> Waste:
+        """What is taken in at the centre front, above the cups' point and below it."""
+        corners = [self.block.front.neck_centre, self.front_point, self.dart_upper]
         if self.dart_upper.real > 1e-9:
             corners.append(self.dart_lower)
         centre = tuple(Line(a, b) for a, b in zip(corners, corners[1:] + corners[:1]))
-        return (
-            Waste("neck", "overbust", paths.turned_round(neck)),
-            Waste("centre front, taken in", "overbust", paths.turned_round(centre)),
-            Waste(
-                "centre-front dart",
-                "overbust",
-                (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower), Line(self.dart_lower, point)),
-            ),
-            Waste(
-                "tightening dart",
-                "overbust",
-                (
-                    Line(point, self.top_right),
-                    Line(self.top_right, self.mid_shoulder),
-                    Line(self.mid_shoulder, self.top_left),
-                    Line(self.top_left, point),
-                ),
+        return Waste("centre front, taken in", "overbust", paths.turned_round(centre))
+
+    @property
+    def centre_front_dart_waste(self) -> Waste:
+        """The centre-front dart, from the bust point to the centre front."""
+        point = self.bust_point
+        return Waste(
+            "centre-front dart",
+            "overbust",
+            (Line(point, self.dart_upper), Line(self.dart_upper, self.dart_lower), Line(self.dart_lower, point)),
+        )
+
+    @property
+    def tightening_dart_waste(self) -> Waste:
+        """The tightening dart, from the bust point to the mid-shoulder."""
+        point = self.bust_point
+        return Waste(
+            "tightening dart",
+            "overbust",
+            (
+                Line(point, self.top_right),
+                Line(self.top_right, self.mid_shoulder),
+                Line(self.mid_shoulder, self.top_left),
+                Line(self.top_left, point),
             ),
         )
 
+    @cached_property
+    def waste(self) -> tuple[Waste, ...]:
+        """What this step cuts away."""
+        return self.neck_waste, self.centre_front_waste, self.centre_front_dart_waste, self.tightening_dart_waste
 
-def overbust(underbust, style):
+
+def overbust(underbust: Underbust, style: Style) -> Overbust:
     """Draw the cup's lines, the centre front, the tightening dart and the yoke's neckline.
 
     Args:
@@ -159,7 +184,8 @@ def overbust(underbust, style):
         CorsetkitError: where a line cannot be drawn on this block; by the guides the sentence names the
             way to the wearer where that would serve.
     """
-    block, warnings = underbust.block, []
+    block = underbust.block
+    warnings: list[str] = []
     front, point = block.front, block.bust_point
     lower = 0.0 if style.to_the_wearer else math.degrees(math.atan2(style.centre_front_dart / 2, point.real))
     front_dart = 2 * math.degrees(math.atan2(style.centre_front_dart / 2, point.real))
@@ -169,15 +195,15 @@ def overbust(underbust, style):
     front_point = _front_point(block, style, front_dart - lower, front_dart, warnings)
 
     mid = front.mid_shoulder
-    method = unit(mid - point)
+    upward = unit(mid - point)
     intake = _top_intake(block.measurements, style)
-    mark = point + method * style.overbust_mark
+    mark = point + upward * style.overbust_mark
     if abs(mid - mark) < 5:
         raise CorsetkitError(
             f"overbust mark is {say_both(style.overbust_mark)} above the bust point, less than 2 in below this "
             f"wearer's shoulder: allowed is at most {say_both(abs(mid - point) - 5)}"
         )
-    side = method * -1j
+    side = upward * -1j
     top_left, top_right = mark - side * intake / 2, mark + side * intake / 2
     top_dart = 2 * math.degrees(math.atan2(intake / 2, style.overbust_mark))
     if top_dart > WIDEST_TOP_DART:
@@ -227,47 +253,48 @@ def overbust(underbust, style):
     down = unit(front_point - front.neck_centre)
     neckline = yoke_neckline(yoke_neck, front.shoulder[0].tangent(0), front.neck_centre + down * NECK_DIP, down * 1j)
     return Overbust(
-        underbust,
-        front_point,
-        dart_upper,
-        dart_lower,
-        front_dart,
-        mark,
-        mid,
-        top_left,
-        top_right,
-        top_dart,
-        intake,
-        top_inner,
-        top_outer,
-        under_inner,
-        under_outer,
-        guide_front,
-        guide_side,
-        armscye_top,
-        armscye_low,
-        above,
-        cup_part,
-        low_part,
-        yoke_neck,
-        neckline,
-        tuple(warnings),
+        underbust=underbust,
+        front_point=front_point,
+        dart_upper=dart_upper,
+        dart_lower=dart_lower,
+        front_dart=front_dart,
+        mark=mark,
+        mid_shoulder=mid,
+        top_left=top_left,
+        top_right=top_right,
+        top_dart=top_dart,
+        top_intake=intake,
+        top_inner=top_inner,
+        top_outer=top_outer,
+        under_inner=under_inner,
+        under_outer=under_outer,
+        guide_front=guide_front,
+        guide_side=guide_side,
+        armscye_top=armscye_top,
+        armscye_low=armscye_low,
+        armscye_shoulder_part=above,
+        armscye_cup_part=cup_part,
+        armscye_low_part=low_part,
+        yoke_neck=yoke_neck,
+        yoke_neckline=neckline,
+        warnings=tuple(warnings),
     )
 
 
-def _top_intake(m, style):
+def _top_intake(m: Measurements, style: Style) -> float:
     """What the tightening dart takes in all at the overbust mark, cm."""
     drawn = max(0.6, (m.bust_girth - m.high_bust) / 2) if style.to_the_wearer else style.overbust_dart
     intake = drawn + style.fitting.tightening_dart
     if intake < SMALLEST_TOP_DART:
         raise CorsetkitError(
             f"the tightening dart takes {say_both(drawn)} and the fitting lets out "
-            f"{say_both(-style.fitting.tightening_dart)}: allowed is to leave at least {say_both(SMALLEST_TOP_DART)}; let out less"
+            f"{say_both(-style.fitting.tightening_dart)}: allowed is to leave at least {say_both(SMALLEST_TOP_DART)}; "
+            "let out less"
         )
     return intake
 
 
-def _front_point(block, style, upper, angle, warnings):
+def _front_point(block: Block, style: Style, upper: float, angle: float, warnings: list[str]) -> Point:
     """The cups' point at the centre front, at least a little above the centre-front dart's upper leg.
 
     The leg rises by `upper` degrees from level, and the dart closes by `angle` degrees.
@@ -295,7 +322,7 @@ def _front_point(block, style, upper, angle, warnings):
     return complex(max(x, needed), y)
 
 
-def _guides(block, style, warnings):
+def _guides(block: Block, style: Style, warnings: list[str]) -> tuple[Point, Point]:
     """The places at bust level where the cup's outline passes the bust point, towards front and side."""
     point, width, strip = block.bust_point, block.front.width, style.least_strip
     if style.to_the_wearer:
@@ -309,8 +336,9 @@ def _guides(block, style, warnings):
     ):
         if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
             raise CorsetkitError(
-                f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this wearer's "
-                'bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer (method "wearer")'
+                f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this "
+                "wearer's bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer "
+                '(method "wearer")'
             )
         if room < LEAST_REACH:
             raise CorsetkitError(
@@ -344,7 +372,9 @@ def _guides(block, style, warnings):
     return point - found[0], point + found[1]
 
 
-def _top(point, front_point, left, right, armscye, outward, angle):
+def _top(
+    point: Point, front_point: Point, left: Point, right: Point, armscye: Point, outward: complex, angle: float
+) -> tuple[Curves, Curves]:
     """The overbust line in its two stretches: smooth where the closed dart joins them in the cup."""
     close = turned_about(point, angle)
     far = close(armscye)

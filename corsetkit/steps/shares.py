@@ -3,6 +3,9 @@ what a fitting lets out above or below the waist between the seams at side and b
 
 from dataclasses import dataclass
 
+from corsetkit.measurements import Measurements
+from corsetkit.style import Style
+
 FRONT_ARM_SHARE = 0.6
 """Of the girth under the arm the front takes three fifths: course convention."""
 SIDE_LIMIT = 0.5
@@ -10,7 +13,7 @@ SIDE_LIMIT = 0.5
 the darts have something left to take at the underbust: course convention."""
 
 
-def shares_of_bust(measurements, style):
+def shares_of_bust(measurements: Measurements, style: Style) -> tuple[float, float]:
     """The widths at the bust of half the front and half the back, cm.
 
     By the guides half each. To the wearer: what the across widths leave of half the girth lies under the
@@ -24,7 +27,7 @@ def shares_of_bust(measurements, style):
     return front + FRONT_ARM_SHARE * under_arm, back + (1 - FRONT_ARM_SHARE) * under_arm
 
 
-def shares_of_waist(measurements, style):
+def shares_of_waist(measurements: Measurements, style: Style) -> tuple[float, float, float]:
     """What each side seam, the front dart and the back dart take at the waist, cm, on the half pattern.
 
     The side seam takes its share from front and back alike. Where bust has nothing more than waist, the
@@ -39,7 +42,7 @@ def shares_of_waist(measurements, style):
     return side / 2, surplus - side - back, back
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LetOut:
     """What a fitting lets out on the half body, cm, each zero at the waist.
 
@@ -53,12 +56,12 @@ class LetOut:
     seam_low: float = 0.0
 
     @property
-    def at_dart(self):
+    def at_dart(self) -> float:
         """What the back dart takes more at the waist, where the panels must stay as they are."""
         return self.seam_top + self.seam_low
 
 
-def shares_of_fitting(style, back_dart):
+def shares_of_fitting(style: Style, back_dart: float) -> LetOut:
     """How the fitting's top girth and hip girth are let out: evenly on the four edges of side seam and back seam.
 
     That is (difference) / (4k) an edge with k = 2 seams in the half body, never at the centre back: common practice, no
@@ -69,15 +72,15 @@ def shares_of_fitting(style, back_dart):
     wanted = (top + low) / 2
     share = max(wanted, -back_dart) / wanted if wanted else 1.0
     seam_top, seam_low = share * top / 2, share * low / 2
-    return LetOut((top - seam_top) / 2, seam_top, (low - seam_low) / 2, seam_low)
+    return LetOut(edge_top=(top - seam_top) / 2, seam_top=seam_top, edge_low=(low - seam_low) / 2, seam_low=seam_low)
 
 
-def top_girth_at(style, share):
+def top_girth_at(style: Style, share: float) -> float:
     """What of the fitting's top girth is left at a `share` of the height from the waist to the bust level, cm all round."""
     return style.fitting.top_girth * eased(share)
 
 
-def eased(t):
+def eased(t: float) -> float:
     """How far an S has come at the share `t` of its height."""
     t = min(max(t, 0.0), 1.0)
     return t * t * (3 - 2 * t)

@@ -7,10 +7,12 @@ line; the lower cups part at the seam through the bust point, shaped as in the t
 from dataclasses import dataclass
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import curve, even_arc
-from corsetkit.geometry.move import turned_about
-from corsetkit.geometry.points import between, turn_between, unit
-from corsetkit.steps.two_part_cup import cup_seam
+from corsetkit.geometry.curve import Curves, curve, even_arc
+from corsetkit.geometry.move import Move, turned_about
+from corsetkit.geometry.points import Point, between, turn_between, unit
+from corsetkit.steps.darts import Darts
+from corsetkit.steps.two_part_cup import CupSeam, cup_seam
+from corsetkit.style import Style
 from corsetkit.units import say_both
 
 LEAST_BELOW_CUT = 1.2
@@ -21,7 +23,7 @@ LEAST_FROM_DART = 2.5
 """Underbust line kept between the cut and the cup seam, cm."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ThreePartCup:
     """The cut across, and the lower cups' seam.
 
@@ -32,20 +34,24 @@ class ThreePartCup:
     these with the overbust dart still open.
     """
 
-    darts: object
-    close_top: object
-    cut_inner: tuple
-    cut_outer: tuple
-    front_end: complex
-    upper_centre: tuple
-    lower_inner: tuple
-    armscye_upper: tuple
-    armscye_lower: tuple
-    seam: object
-    warnings: tuple
+    darts: Darts
+    close_top: Move
+    cut_inner: Curves
+    cut_outer: Curves
+    front_end: Point
+    upper_centre: Curves
+    lower_inner: Curves
+    armscye_upper: Curves
+    armscye_lower: Curves
+    seam: CupSeam
+    warnings: tuple[str, ...]
+
+    def __repr__(self) -> str:
+        cut = paths.path_length(self.cut_inner) + paths.path_length(self.cut_outer)
+        return f"<ThreePartCup: seam {self.seam.length:.1f} cm, cut across {cut:.1f} cm>"
 
 
-def three_part_cup(darts, style):
+def three_part_cup(darts: Darts, style: Style) -> ThreePartCup:
     """Close the overbust dart and cut the upper cup off.
 
     Args:
@@ -55,7 +61,8 @@ def three_part_cup(darts, style):
     Returns:
         A `ThreePartCup`; where an edge is too short for a mark, the mark is moved and a warning says so.
     """
-    overbust, warnings = darts.overbust, []
+    overbust = darts.overbust
+    warnings: list[str] = []
     point = overbust.bust_point
     radius = overbust.top_radius
     depth = _moved(
@@ -100,21 +107,21 @@ def three_part_cup(darts, style):
     cut_outer = curve(knee, across, unit(side_end - knee) + outward, side_end)
     seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)
     return ThreePartCup(
-        darts,
-        close_top,
-        (cut_inner,),
-        (cut_outer,),
-        front_end,
-        upper_centre,
-        lower_inner,
-        armscye_upper,
-        armscye_lower,
-        seam,
-        tuple(warnings),
+        darts=darts,
+        close_top=close_top,
+        cut_inner=(cut_inner,),
+        cut_outer=(cut_outer,),
+        front_end=front_end,
+        upper_centre=upper_centre,
+        lower_inner=lower_inner,
+        armscye_upper=armscye_upper,
+        armscye_lower=armscye_lower,
+        seam=seam,
+        warnings=tuple(warnings),
     )
 
 
-def _moved(name, wanted, most, kept, warnings):
+def _moved(name: str, wanted: float, most: float, kept: tuple[float, str], warnings: list[str]) -> float:
     """The mark's place, no farther than the edge allows; `kept` are the cm kept free beyond it, and words for from where."""
     if wanted <= most:
         return wanted

@@ -10,18 +10,21 @@ the one that halves it, and both legs come out alike.
 """
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.points import direction
+from corsetkit.geometry.curve import Cubic, Curves, Line
+from corsetkit.geometry.points import Point, direction
 from corsetkit.geometry.roots import root, root_near
 from corsetkit.pattern.pattern import Waste
-from corsetkit.steps.back_waist import back_waist, back_width_at
-from corsetkit.steps.long_dart import long_dart
+from corsetkit.steps.back_waist import BackWaist, back_waist, back_width_at
+from corsetkit.steps.block import Block
+from corsetkit.steps.long_dart import LongDart, long_dart
 from corsetkit.steps.shares import top_girth_at
+from corsetkit.style import Style
 from corsetkit.units import CM_PER_INCH, say_both
 
 SMALL_BUST = 12.0
@@ -41,7 +44,7 @@ LEAST_ABOVE_WAIST = 3.0
 """How far above the waist the underbust mark lies at least, cm."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Underbust:
     """The hem, the underbust mark and the long dart, on the front.
 
@@ -51,72 +54,83 @@ class Underbust:
     waist to `dart_end`; `parting` runs on to the hem. `intake` is what the dart takes at the mark.
     """
 
-    block: object
+    block: Block
     hem_level: float
-    hem: tuple
-    hem_side: complex
+    hem: Curves
+    hem_side: Point
     radius: float
-    mark: complex
+    mark: Point
     intake: float
     lean: float
     half_angle: float
-    inner: complex
-    outer: complex
-    inner_leg: tuple
-    outer_leg: tuple
-    dart_end: complex
-    parting: tuple
-    waist: object
-    warnings: tuple
+    inner: Point
+    outer: Point
+    inner_leg: Curves
+    outer_leg: Curves
+    dart_end: Point
+    parting: Curves
+    waist: BackWaist
+    warnings: tuple[str, ...]
+
+    def __repr__(self) -> str:
+        return f"<Underbust: mark {self.radius:.1f} cm below the bust point, dart {2 * self.half_angle:.1f} degrees>"
 
     @property
-    def level(self):
+    def level(self) -> float:
         """The height of the underbust level above the waist."""
         return self.mark.imag
 
     @property
-    def inner_tangent(self):
+    def inner_tangent(self) -> complex:
         return direction(-90 + self.lean - self.half_angle)
 
     @property
-    def outer_tangent(self):
+    def outer_tangent(self) -> complex:
         return direction(-90 + self.lean + self.half_angle)
 
     @property
-    def parting_tangent(self):
+    def parting_tangent(self) -> complex:
         """The unit step down the dart's own line."""
         return direction(-90 + self.lean)
 
-    @cached_property
-    def waste(self):
-        """What this step cuts away: the long dart, and what lies below the hem."""
-        point, front = self.block.bust_point, self.block.front
+    @property
+    def dart_waste(self) -> Waste:
+        """The long dart, from the bust point to its end."""
+        point = self.block.bust_point
+        return Waste(
+            "underbust dart",
+            "underbust",
+            (Line(point, self.inner), *self.inner_leg, *paths.turned_round(self.outer_leg), Line(self.outer, point)),
+        )
+
+    @property
+    def hem_waste(self) -> Waste:
+        """What of the front lies below the hem."""
+        front = self.block.front
         past = paths.cut_at(front.side_hip, *paths.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
-        return (
-            Waste(
-                "underbust dart",
-                "underbust",
-                (Line(point, self.inner), *self.inner_leg, *paths.turned_round(self.outer_leg), Line(self.outer, point)),
-            ),
-            Waste(
-                "below the front hem",
-                "underbust",
-                (
-                    Line(front.hip_centre, front.hip_side),
-                    *paths.turned_round(past),
-                    *paths.turned_round(self.hem),
-                    Line(paths.path_start(self.hem), front.hip_centre),
-                ),
+        return Waste(
+            "below the front hem",
+            "underbust",
+            (
+                Line(front.hip_centre, front.hip_side),
+                *paths.turned_round(past),
+                *paths.turned_round(self.hem),
+                Line(paths.path_start(self.hem), front.hip_centre),
             ),
         )
 
     @cached_property
-    def side_below(self):
+    def waste(self) -> tuple[Waste, ...]:
+        """What this step cuts away."""
+        return self.dart_waste, self.hem_waste
+
+    @cached_property
+    def side_below(self) -> Curves:
         """The front's side seam from the waist to the hem."""
         return hem_part(self.block.front.side_hip, self.hem_side.imag)
 
 
-def underbust(block, style):
+def underbust(block: Block, style: Style) -> Underbust:
     """Draw the hem, the underbust mark and the long dart.
 
     Args:
@@ -129,7 +143,8 @@ def underbust(block, style):
     Raises:
         CorsetkitError: where mark, dart or hem cannot be drawn on this block.
     """
-    m, warnings, fitting = block.measurements, [], style.fitting
+    m, fitting = block.measurements, style.fitting
+    warnings: list[str] = []
     hem_level = _hem_level(block, style, warnings)
     radius = _radius(block, style, warnings)
     mark = block.bust_point - 1j * radius
@@ -139,12 +154,12 @@ def underbust(block, style):
     if paths.at_level(block.front.side_waist, mark.imag) is None:
         reach = block.bust_point.imag - block.mouth_lower.imag
         raise CorsetkitError(
-            f"underbust mark is {say_both(radius)} below the bust point, and the side dart reaches {say_both(reach)} below it, "
-            f"so that no girth can be drawn there: allowed is more than {say_both(reach)}; set the mark lower, or measure "
+            f"underbust mark is {say_both(radius)} below the bust point, and the side dart reaches {say_both(reach)} below "
+            f"it, so that no girth can be drawn there: allowed is more than {say_both(reach)}; set the mark lower, or measure "
             "front waist length and back waist length again, whose difference is the dart"
         )
 
-    def drawn(intake):
+    def drawn(intake: float) -> LongDart:
         return long_dart(block, radius, intake, style.dart_side_share, end_level)
 
     if style.to_the_wearer:
@@ -160,14 +175,12 @@ def underbust(block, style):
         waist = back_waist(block, style, hem_level)
         intake = style.underbust_dart
         if fitting.underbust_girth:
-            inner, outer = (paths.at_level(leg, mark.imag) for leg in drawn(intake)[4:6])
-            room = paths.at_level(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
-            wanted = room - (outer.real - inner.real) + fitting.underbust_girth / 2
+            room = paths.reached_at(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
+            wanted = room - drawn(intake).width_at(mark.imag) + fitting.underbust_girth / 2
             intake = _solve_intake(block, mark.imag, wanted, drawn, radius)
-    lean, half_angle, inner, outer, inner_leg, outer_leg, end = drawn(intake)
-    if not style.to_the_wearer and 2 * half_angle > WIDEST_DART:
+    dart = drawn(intake)
+    if not style.to_the_wearer and 2 * dart.half_angle > WIDEST_DART:
         raise CorsetkitError(_too_wide(intake, radius))
-    method = direction(-90 + lean)
     hem_centre = hem_level + fitting.hem_at_the_front
     if fitting.hem_at_the_front and hem_centre > end_level - LEAST_BELOW_DART:
         raise CorsetkitError(
@@ -181,45 +194,45 @@ def underbust(block, style):
             "where the block ends: lower it less"
         )
     hem = _hem(block, hem_centre, hem_side)
-    meeting = [hem[i].point(t) for i, t in paths.on_ray(hem, end, method)]
+    meeting = [hem[i].point(t) for i, t in paths.on_ray(hem, dart.end, direction(-90 + dart.lean))]
     if not meeting:
         raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller dart_side_share")
     return Underbust(
-        block,
-        hem_level,
-        hem,
-        hem_side,
-        radius,
-        mark,
-        intake,
-        lean,
-        half_angle,
-        inner,
-        outer,
-        inner_leg,
-        outer_leg,
-        end,
-        (Line(end, meeting[0]),),
-        waist,
-        tuple(warnings),
+        block=block,
+        hem_level=hem_level,
+        hem=hem,
+        hem_side=hem_side,
+        radius=radius,
+        mark=mark,
+        intake=intake,
+        lean=dart.lean,
+        half_angle=dart.half_angle,
+        inner=paths.path_start(dart.inner_leg),
+        outer=paths.path_start(dart.outer_leg),
+        inner_leg=dart.inner_leg,
+        outer_leg=dart.outer_leg,
+        dart_end=dart.end,
+        parting=(Line(dart.end, meeting[0]),),
+        waist=waist,
+        warnings=tuple(warnings),
     )
 
 
-def level_width(found, y):
+def level_width(found: Underbust, y: float) -> float:
     """The half front's width at the level `y` below the underbust line, the dart not counted, cm."""
-    inner, outer = (paths.at_level((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
+    inner, outer = (paths.reached_at((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
     front = found.block.front
-    side = paths.at_level((*front.side_waist, *front.side_hip), y)
+    side = paths.reached_at((*front.side_waist, *front.side_hip), y)
     return inner.real - front.waist_centre.real + side.real - outer.real
 
 
-def hem_part(side, level):
+def hem_part(side: Curves, level: float) -> Curves:
     """The stretch of a side seam from its start down to `level`."""
     index, t = paths.on_line(side, 1j * level, 1 + 0j)[0]
     return paths.cut_at(side, index, t)[0]
 
 
-def _hem_level(block, style, warnings):
+def _hem_level(block: Block, style: Style, warnings: list[str]) -> float:
     """The hem's height at the centre: below zero, and above the hip line."""
     m = block.measurements
     if style.to_the_wearer:
@@ -239,7 +252,7 @@ def _hem_level(block, style, warnings):
     return max(level, lowest)
 
 
-def _radius(block, style, warnings):
+def _radius(block: Block, style: Style, warnings: list[str]) -> float:
     """The distance from bust point to underbust mark."""
     m, height = block.measurements, block.bust_point.imag
     if not style.to_the_wearer:
@@ -263,14 +276,14 @@ def _radius(block, style, warnings):
     return min(radius, room)
 
 
-def _level_point(path, level):
+def _level_point(path: Curves, level: float) -> Point:
     point = paths.at_level(path, level)
     if point is None:
         raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem raise")
     return point
 
 
-def _hem(block, level, side):
+def _hem(block: Block, level: float, side: Point) -> Curves:
     """The front hem from the centre front, level there, to the side seam, square to it."""
     index, t = paths.on_line(block.front.side_hip, side, 1 + 0j)[0]
     outward = block.front.side_hip[index].tangent(t) * 1j
@@ -278,16 +291,16 @@ def _hem(block, level, side):
     return (Cubic(centre, centre + 0.5 * side.real, side - outward * 0.3 * side.real, side),)
 
 
-def _leaving_a_cup(block, style, hem_level, level, half):
+def _leaving_a_cup(block: Block, style: Style, hem_level: float, level: float, half: float) -> BackWaist:
     """The back waist with its dart's top no higher than leaves the underbust dart enough to make a cup.
 
     Side seam and back dart take some of the girth at the underbust level too. Where bust and underbust differ
     little and the waist is small, they would take all of it; then the back dart begins lower down.
     """
-    side = paths.at_level(block.front.side_waist, level)
+    side = paths.reached_at(block.front.side_waist, level)
     room = side.real - block.front.waist_centre.real
 
-    def spare(lowered):
+    def spare(lowered: float) -> float:
         waist = back_waist(block, style, hem_level, lowered)
         return room + back_width_at(block, waist, level) - half - LEAST_INTAKE
 
@@ -297,16 +310,14 @@ def _leaving_a_cup(block, style, hem_level, level, half):
     return back_waist(block, style, hem_level, most if spare(most) <= 0 else root(spare, 0.0, most))
 
 
-def _solve_intake(block, level, wanted, drawn, radius):
+def _solve_intake(block: Block, level: float, wanted: float, drawn: Callable[[float], LongDart], radius: float) -> float:
     """The intake at the mark that leaves the half front `wanted` wide at the underbust level."""
     front = block.front
-    side = paths.at_level(front.side_waist, level)
+    side = paths.reached_at(front.side_waist, level)
     taken = side.real - front.waist_centre.real - wanted
 
-    def missing(intake):
-        _, _, _, _, inner_leg, outer_leg, _ = drawn(intake)
-        inner, outer = paths.at_level(inner_leg, level), paths.at_level(outer_leg, level)
-        return outer.real - inner.real - taken
+    def missing(intake: float) -> float:
+        return drawn(intake).width_at(level) - taken
 
     if taken < SMALLEST_INTAKE or missing(SMALLEST_INTAKE) > 0:
         raise CorsetkitError(
@@ -320,7 +331,7 @@ def _solve_intake(block, level, wanted, drawn, radius):
         raise CorsetkitError(_too_wide(taken, radius)) from None
 
 
-def _too_wide(intake, radius):
+def _too_wide(intake: float, radius: float) -> str:
     return (
         f"the underbust dart would take {say_both(intake)} at {say_both(radius)} from the bust "
         f"point, more than {WIDEST_DART:.0f} degrees: measure bust girth and underbust girth again, or let side "
