@@ -1,17 +1,22 @@
 """The steps run one after another, taking over from an earlier run what has not changed."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any, Literal, TypeAlias, overload
 
-from corsetkit.quantity import quantities
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import Quantity, quantities
 from corsetkit.steps import ORDER
-from corsetkit.steps.back import back
-from corsetkit.steps.block import block
-from corsetkit.steps.darts import darts
-from corsetkit.steps.overbust import overbust
-from corsetkit.steps.three_part_cup import three_part_cup
-from corsetkit.steps.two_part_cup import two_part_cup
-from corsetkit.steps.underbust import underbust
+from corsetkit.steps.back import Back, back
+from corsetkit.steps.block import Block, block
+from corsetkit.steps.darts import Darts, darts
+from corsetkit.steps.overbust import Overbust, overbust
+from corsetkit.steps.three_part_cup import ThreePartCup, three_part_cup
+from corsetkit.steps.two_part_cup import TwoPartCup, two_part_cup
+from corsetkit.steps.underbust import Underbust, underbust
 from corsetkit.style import Fitting, Style
+
+StepValue: TypeAlias = Block | Underbust | Overbust | Darts | TwoPartCup | ThreePartCup | Back
 
 READS = {
     "block": ("block", "method", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
@@ -33,7 +38,7 @@ READS = {
     "back": ("back", "yoke_shoulder", "opening_roundness", "back_yoke"),
 }
 """The group of style values each step reads, single ones of other groups, and amounts of the fitting, besides what the steps
-it rests on read."""
+it rests on read. A test watches every step as it reads, and holds this against it."""
 
 RESTS_ON = {
     "underbust": "block",
@@ -45,7 +50,7 @@ RESTS_ON = {
 }
 """Which step's value each step begins from."""
 
-STEPS = {
+STEPS: dict[str, Callable[[Any, Style], StepValue]] = {
     "block": block,
     "underbust": underbust,
     "overbust": overbust,
@@ -56,41 +61,79 @@ STEPS = {
 }
 
 
-@dataclass(frozen=True)
-class Steps:
-    """The steps' values for one wearer and style, None for a step that was not drawn.
+@dataclass(frozen=True, kw_only=True)
+class SomeSteps:
+    """The steps' values for one wearer and style, as far as they were wanted; None for a step that was not drawn.
 
     Of the two cups only the one that the style asks for is drawn.
     """
 
-    measurements: object
-    style: object
-    block: object
-    underbust: object
-    overbust: object
-    darts: object
-    two_part_cup: object
-    three_part_cup: object
-    back: object
+    measurements: Measurements
+    style: Style
+    block: Block
+    underbust: Underbust | None
+    overbust: Overbust | None
+    darts: Darts | None
+    two_part_cup: TwoPartCup | None
+    three_part_cup: ThreePartCup | None
+    back: Back | None
+
+    def __repr__(self) -> str:
+        drawn = [name for name in STEPS if getattr(self, name) is not None]
+        return f"<Steps: {', '.join(drawn)}>"
 
     @property
-    def in_order(self):
+    def in_order(self) -> tuple[StepValue, ...]:
         """The values that were drawn, in the order of the steps."""
         return tuple(value for value in (getattr(self, name) for name in STEPS) if value is not None)
 
     @property
-    def cup(self):
+    def cup(self) -> TwoPartCup | ThreePartCup | None:
         """The cup of this style."""
         return self.three_part_cup or self.two_part_cup
 
 
-def run_steps(measurements, style, earlier=None, until="back"):
+@dataclass(frozen=True, kw_only=True, repr=False)
+class Steps(SomeSteps):
+    """All steps' values for one wearer and style, which is what pieces are cut from."""
+
+    underbust: Underbust
+    overbust: Overbust
+    darts: Darts
+    back: Back
+
+    @property
+    def cup(self) -> TwoPartCup | ThreePartCup:
+        """The cup of this style."""
+        cup = super().cup
+        assert cup is not None, "one of the two cups is drawn for every style"
+        return cup
+
+
+@overload
+def run_steps(measurements: Measurements, style: Style, earlier: SomeSteps | None = None) -> Steps: ...
+
+
+@overload
+def run_steps(
+    measurements: Measurements, style: Style, earlier: SomeSteps | None = None, until: Literal["back"] = "back"
+) -> Steps: ...
+
+
+@overload
+def run_steps(
+    measurements: Measurements, style: Style, earlier: SomeSteps | None = None, until: str = "back"
+) -> SomeSteps: ...
+
+
+def run_steps(measurements: Measurements, style: Style, earlier: SomeSteps | None = None, until: str = "back") -> SomeSteps:
     """Run the steps for a wearer and a style.
 
-    `earlier` is a `Steps` from before: each step that rests on nothing changed since is taken over from it. `until`
+    `earlier` are the steps from before: each step that rests on nothing changed since is taken over from them. `until`
     names the last step wanted: what comes after it is not drawn, so it cannot be refused either.
     """
-    values, fresh = {}, set()
+    values: dict[str, Any] = {}
+    fresh: set[str] = set()
     unwanted = "two_part_cup" if style.cup_parts == 3 else "three_part_cup"
     wanted = ORDER[: ORDER.index(until) + 1]
     for name, step in STEPS.items():
@@ -99,24 +142,23 @@ def run_steps(measurements, style, earlier=None, until="back"):
             values[name] = None
             continue
         old = getattr(earlier, name) if earlier else None
-        if base is None:
-            same = old is not None and earlier.measurements == measurements
-        else:
-            same = old is not None and base not in fresh
-        if same and not _changed(name, earlier.style, style):
-            values[name] = old
-            continue
+        if earlier is not None and old is not None:
+            same = earlier.measurements == measurements if base is None else base not in fresh
+            if same and not _changed(name, earlier.style, style):
+                values[name] = old
+                continue
         fresh.add(name)
         values[name] = step(measurements if base is None else values[base], style)
-    return Steps(measurements, style, **values)
+    made = Steps if wanted == ORDER else SomeSteps
+    return made(measurements=measurements, style=style, **values)
 
 
-def reads(name):
+def reads(name: str) -> tuple[Quantity, ...]:
     """The declared style values that the step `name` reads itself, in order."""
     return tuple(one for one in quantities(Style) if one.group in READS[name] or one.name in READS[name])
 
 
-def bears_on(name):
+def bears_on(name: str) -> tuple[Quantity, ...]:
     """The declared style values that bear on the step `name`: what it reads, and what the steps it rests on read."""
     chain = [name]
     while chain[-1] in RESTS_ON:
@@ -125,7 +167,7 @@ def bears_on(name):
     return tuple(one for one in quantities(Style) if one.name in known)
 
 
-def _changed(name, before, after):
+def _changed(name: str, before: Style, after: Style) -> bool:
     fitted = [one for one in quantities(Fitting) if one.name in READS[name]]
     return any(getattr(before, one.name) != getattr(after, one.name) for one in reads(name)) or any(
         getattr(before.fitting, one.name) != getattr(after.fitting, one.name) for one in fitted
