@@ -26,7 +26,7 @@ class Sample:
     part: float = declared("which part of it", unit="share", low=0, high=1, step=0.05, default=0.5)
     panels: int = declared("how many", unit="count", low=1, high=4, step=1, default=2)
     opening: bool = declared("whether it is open", unit="yes or no", default=True)
-    tangent: str = declared("which way", unit="choice", choices=("guides", "wearer"), default="wearer")
+    method: str = declared("which way", unit="choice", choices=("guides", "wearer"), default="wearer")
     spare: float | None = declared(
         "a length that may be left out",
         unit="cm", low=10, high=20, step=1, default=None, optional=True,
@@ -68,7 +68,7 @@ def test_label_is_for_people():
 
 def test_defaults_and_required_fields():
     """A field with a default may be left out, a field without must be given."""
-    assert Sample() == Sample(height=7.62, slope=20, panels=2, tangent="wearer", spare=None)
+    assert Sample() == Sample(height=7.62, slope=20, panels=2, method="wearer", spare=None)
     with pytest.raises(TypeError, match="girth"):
         Body()
     with pytest.raises(CorsetkitError, match="girth is missing: allowed are 60 to 150 cm"):
@@ -126,7 +126,7 @@ def test_absurd_numbers(value):
         ("opening", "yes", "allowed are yes and no"),
         ("method", "other", "allowed are guides, wearer"),
         ("method", 1, "allowed are guides, wearer"),
-        ("method", None, "way is missing"),
+        ("method", None, "method is missing"),
         ("slope", 41, "allowed are -10 to 40 degrees"),
         ("part", 1.2, "part is 120 %: allowed are 0 to 100 %"),
     ],
