@@ -12,7 +12,7 @@ PACKAGE = ROOT / "corsetkit"
 
 # From the ground up; a module may import from its own floor and from those below it.
 FLOORS = {
-    "words": ("errors", "units", "quantity", "files", "lock", "folders", "folder_record"),
+    "words": ("errors", "words", "units", "quantity", "files", "lock", "folders", "folder_record"),
     "geometry": ("geometry",),
     "values": ("measurements", "plausible", "wearers", "style", "pattern"),
     "fitting": ("fitting",),
@@ -55,12 +55,20 @@ def modules():
             yield path, parts
 
 
+def _for_types(node):
+    return isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING" and not node.orelse
+
+
 def imports(path, parts):
     """(line, whole dotted name, whether at the module's top) of each import, relative ones made absolute."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
     top = set(map(id, tree.body))
+    # What is imported for a type checker alone never runs.
+    unrun = {id(node) for one in tree.body if _for_types(one) for node in ast.walk(one)}
     package = ["corsetkit", *parts[:-1]]
     for node in ast.walk(tree):
+        if id(node) in unrun:
+            continue
         if isinstance(node, ast.Import):
             for alias in node.names:
                 yield node.lineno, alias.name, id(node) in top
@@ -140,6 +148,17 @@ def test_a_wrong_import_is_named(tmp_path, module, line, said, monkeypatch):
     monkeypatch.setattr(sys.modules[__name__], "ROOT", tmp_path)
     sentences = list(broken(path, Path(module).with_suffix("").parts))
     assert len(sentences) == 1 and said in sentences[0] and "line 2" in sentences[0]
+
+
+def test_an_import_for_types_alone_breaks_no_floor(tmp_path, monkeypatch):
+    """Under `if TYPE_CHECKING:` a module may name a type of a floor above it; with an `else`, or beside it, it may not."""
+    monkeypatch.setattr(sys.modules[__name__], "ROOT", tmp_path)
+    path = tmp_path / "corsetkit/pattern/edge.py"
+    path.parent.mkdir(parents=True)
+    for tail, found in (("", 0), ("else:\n    from corsetkit import drafting\n", 2), ("from corsetkit import drafting\n", 1)):
+        lines = "from typing import TYPE_CHECKING\nif TYPE_CHECKING:\n    from corsetkit.steps.run import Steps\n"
+        path.write_text(lines + tail, encoding="utf-8")
+        assert len(list(broken(path, ("pattern", "edge")))) == found
 
 
 ALONE_WITH_PYTHON = """

@@ -381,25 +381,25 @@ class TestTables:
         assert (method.default, width.default) == ("wearer", WEARERS[name].bust_point_width)
         own, drafts = Drafts(desk), Drafts(desk)
         for method in METHODS:
-            plain = guides_picture(own, drafts, {"which_way": method})
+            plain = guides_picture(own, drafts, {"which_method": method})
             assert not plain.said[0].startswith("What if")
             drawn = set()
             for end in (width.low, width.high, 12.0, 34.0):
                 try:
-                    picture = guides_picture(own, drafts, {"which_way": method, "bust_point_width": end})
+                    picture = guides_picture(own, drafts, {"which_method": method, "bust_point_width": end})
                 except CorsetkitError as error:
                     assert method == "guides" and "draft to the wearer" in str(error)
                     continue
                 assert picture.said[0].startswith("What if her bust points lay ") and picture.svg != plain.svg
                 drawn.add(picture.svg)
             assert drawn
-            assert guides_picture(own, drafts, {"which_way": method}) == plain
+            assert guides_picture(own, drafts, {"which_method": method}) == plain
 
     def test_the_way_is_that_of_the_desk_where_none_is_chosen(self):
         desk = desk_for("Maren")
         desk.change(style={"method": "guides"})
         assert asking(desk)[0].default == "guides"
-        assert "Maren, by the guides" in guides_picture(Drafts(desk), Drafts(desk), desk.record.style).svg
+        assert "Maren, fixed guides" in guides_picture(Drafts(desk), Drafts(desk), desk.record.style).svg
 
     def test_an_unfinished_form_still_has_its_sliders_and_says_why_nothing_is_drawn(self):
         desk = Desk()

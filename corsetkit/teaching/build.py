@@ -28,6 +28,7 @@ from pathlib import Path
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.teaching.picture import STORED
+from corsetkit.words import SUFFIX
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 TEXTS = LESSONS / "text"
@@ -51,8 +52,8 @@ class Cell:
 
 
 def lesson_names() -> list[str]:
-    """The lessons that have a text, in order."""
-    return sorted(path.stem for path in TEXTS.glob("[0-9][0-9]_*.md"))
+    """The lessons that have a text, in order; beside each text stand the lesson's sentences (corsetkit.words)."""
+    return sorted(path.stem for path in TEXTS.glob("[0-9][0-9]_*.md") if not path.name.endswith(SUFFIX))
 
 
 def read_text(name: str) -> str:

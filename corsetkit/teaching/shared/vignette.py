@@ -6,6 +6,7 @@ from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import PAPER_TONE, SPOT, SPOT_TONE, SPOT_WORDS, WASTE
 from corsetkit.drawing.step_sheet import PENS
 from corsetkit.geometry.paths import flattened
+from corsetkit.teaching.word_cards import Word
 
 SEEN = 5.0
 """How wide a small drawing is seen, cm."""
@@ -46,3 +47,11 @@ def vignette(title, description, drawn, box, spots=()):
                 canvas.words(*place)
 
     return Sheet(low, high, title, description, paint, scale, True)
+
+
+def card(words, name, drawn, box, spots=()):
+    """The `Word` of that name in a lesson's `words`, which hold it, what it means (`name_means`) and what its small drawing
+    shows (`name_drawing`); the rest as for `vignette`."""
+    word = words(name)
+    sheet = vignette(word[:1].upper() + word[1:], words(f"{name}_drawing"), drawn, box, spots)
+    return Word(word, words(f"{name}_means"), sheet)

@@ -19,6 +19,10 @@ from corsetkit.teaching.shared.body_figure import CONTOUR, FEATURE, mirrored, sm
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.units import Say
+from corsetkit.words import words_of
+
+WORDS = words_of("03_overbust")
+SHARED = words_of("shared")
 
 DEPTH = 0.75
 SKIN = Tone("skin", "#f3eee3")
@@ -105,10 +109,9 @@ def body_sheet(steps, usual, unit, title):
              Spot(start, ""))  # fmt: skip
     wide = max(p.real for path in body for p in paths.flattened(path, 0.1)) + 0.8
     box = (-wide, -_BELOW_WAIST - 0.4, wide, o.block.front.neck_side.imag + _NECK + 0.4)
-    key = ((NEW, "the cups as seen from the front"), *(((USUAL, "with the usual values"),) if usual else ()))
+    key = ((NEW, WORDS("body_key")), *(((USUAL, WORDS("body_key_usual")),) if usual else ()))
     below = say(o.block.front.neck_centre.imag - start.imag)
-    said = (f"{title}. A body from the front with both cups on it: they begin {below} below the neck, and their top edge "
-            f"lies {say(edge_over(o).imag - o.bust_point.imag)} higher than the bust point.")  # fmt: skip
+    said = WORDS("body_described", title=title, below=below, over=say(edge_over(o).imag - o.bust_point.imag))
     patches = [Patch(_closed(body), SKIN), Patch(cup, TINT), Patch(mirrored(cup), TINT)]
     return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, patches, _strokes(seen, body, cup, other, mark),
                     spots, _notes(seen, mark, say), key)  # fmt: skip
@@ -122,7 +125,7 @@ def _strokes(seen, body, cup, other, mark):
     lines += [(other, USUAL)] if other else []
     return [*(Stroke(one, pen) for path, pen in lines for one in (path, mirrored(path))),
             Stroke((Line(-bust.conjugate(), bust),), BODY), Stroke((Line(seen(o.bust_point), mark),), GUIDE),
-            Stroke((Line(front.neck_centre, complex(0, o.front_point.imag)),), GUIDE, "depth below the neck", "guide"),
+            Stroke((Line(front.neck_centre, complex(0, o.front_point.imag)),), GUIDE, WORDS("body_depth"), "guide"),
             Stroke(cup, NEW), Stroke(mirrored(cup), NEW)]  # fmt: skip
 
 
@@ -131,10 +134,13 @@ def _notes(seen, mark, say):
     neck, start = o.block.front.neck_centre.imag, o.front_point.imag
     up = paths.path_length((*o.armscye_cup_part, *o.armscye_low_part))
     bust = seen(complex(o.block.front.width, o.bust_point.imag))
-    return (Note(mark, f"top edge: {say(o.top_radius)} from the bust point"),
-            Note(seen(o.armscye_top), f"top edge ends {say(up)} up the armscye"),
-            Note(complex(0, (neck + start) / 2), f"the cups begin {say(neck - start)} below the neck", True),
-            Note(-bust.conjugate(), "bust level", True), Note(_half_at(seen, "waist_girth") + 0j, "waist"))  # fmt: skip
+    return (
+        Note(mark, WORDS("body_note_edge", away=say(o.top_radius))),
+        Note(seen(o.armscye_top), WORDS("body_note_end", up=say(up))),
+        Note(complex(0, (neck + start) / 2), WORDS("body_note_begin", below=say(neck - start)), True),
+        Note(-bust.conjugate(), SHARED("bust_level"), True),
+        Note(_half_at(seen, "waist_girth") + 0j, SHARED("waist")),
+    )
 
 
 def edge_over(o):

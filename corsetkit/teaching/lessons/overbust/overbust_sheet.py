@@ -13,6 +13,10 @@ from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT, cup_halves
 from corsetkit.units import Say, say_length, unbroken
+from corsetkit.words import words_of
+
+WORDS = words_of("03_overbust")
+SHARED = words_of("shared")
 
 YOKE = Tone("yoke", "#e4ebe9")
 _BELOW, _ABOVE = 1.4, 0.4
@@ -29,16 +33,17 @@ def overbust_sheet(steps, unit, title, more=()):
     inner, outer = cup_halves(o)
     yoke_inner, yoke_outer = yoke_halves(o)
     patches = [*(Patch(path, TINT) for path in (inner, outer)), *(Patch(path, YOKE) for path in (yoke_inner, yoke_outer))]
-    spots = (Spot(o.mark, ""), Spot(o.front_point, ""), Spot(o.underbust.mark, ""), Spot(point, "bust point", "before"))
-    key = [(NEW, "this step"), (BEFORE, "drawn before"), (WASTE, "cut away")]
-    if any(line.role == "ghost" for line in more):
-        key.append((GHOST, "as it starts"))
-    high = front.neck_centre.imag - o.front_point.imag
-    said = (
-        f"{title}. The front from the shoulder to below the breast. New are the cup, its top edge "
-        f"{say_length(o.top_radius, unit)} from the bust point and its beginning {say_length(high, unit)} below the "
-        "neck, and above it the yoke with its neckline."
+    spots = (
+        Spot(o.mark, ""),
+        Spot(o.front_point, ""),
+        Spot(o.underbust.mark, ""),
+        Spot(point, SHARED("bust_point"), "before"),
     )
+    key = [(NEW, SHARED("this_step")), (BEFORE, SHARED("drawn_before")), (WASTE, SHARED("cut_away"))]
+    if any(line.role == "ghost" for line in more):
+        key.append((GHOST, SHARED("as_it_starts")))
+    high = front.neck_centre.imag - o.front_point.imag
+    said = WORDS("sheet_described", title=title, edge=say_length(o.top_radius, unit), below=say_length(high, unit))
     return close_up(title, said, box, scale, unit, patches, strokes, spots, _notes(o, unit), key, _parts(o, scale))
 
 
@@ -87,34 +92,29 @@ def _notes(o, unit):
     front, point, under = o.block.front, o.bust_point, o.underbust
     below = front.neck_centre.imag - o.front_point.imag
     notes = [
-        Note(half(o.yoke_neckline), "yoke's neckline", True),
-        Note(between(front.neck_centre, o.front_point, 0.55), f"centre front, {unbroken('taken in')}", True),
-        Note(o.front_point, f"centre-front point: the cups begin {say(below)} below the neck", True),
-        Note((o.dart_upper + o.dart_lower) / 2 + 0.25 * (point - o.dart_lower), "centre-front dart", True),
-        Note(half(o.under_inner), "underbust line", True),
-        Note(under.mark, "underbust mark", True),
-        Note(between(o.mid_shoulder, o.top_right, 0.45), "tightening dart"),
-        Note(o.mark, f"overbust mark, {say(abs(o.mark - point))} from the bust point"),
-        Note(half(o.top_outer), "overbust line"),
-        Note(between(point, under.outer, 0.8), "underbust dart"),
+        Note(half(o.yoke_neckline), WORDS("note_neckline"), True),
+        Note(between(front.neck_centre, o.front_point, 0.55), WORDS("note_front", taken=unbroken(WORDS("taken_in"))), True),
+        Note(o.front_point, WORDS("note_begin", below=say(below)), True),
+        Note((o.dart_upper + o.dart_lower) / 2 + 0.25 * (point - o.dart_lower), SHARED("centre_front_dart"), True),
+        Note(half(o.under_inner), SHARED("underbust_line"), True),
+        Note(under.mark, SHARED("underbust_mark"), True),
+        Note(between(o.mid_shoulder, o.top_right, 0.45), WORDS("tightening")),
+        Note(o.mark, WORDS("note_mark", away=say(abs(o.mark - point)))),
+        Note(half(o.top_outer), WORDS("line")),
+        Note(between(point, under.outer, 0.8), SHARED("underbust_dart")),
     ]
     if o.block.side_dart:
-        notes.append(
-            Note(
-                point + 0.72 * ((o.block.mouth_upper + o.block.mouth_lower) / 2 - point),
-                "side dart, still open: lesson 04 closes it",
-            )
-        )
+        notes.append(Note(point + 0.72 * ((o.block.mouth_upper + o.block.mouth_lower) / 2 - point), WORDS("note_side_dart")))
     return notes
 
 
 def _parts(o, scale):
     """Where cup and yoke are named: on both sides of their open darts, but not on a half too narrow for the word."""
-    point, least = o.bust_point, text_width("yoke", NAME, scale) + 0.4 * scale
+    point, least = o.bust_point, text_width(WORDS("yoke"), NAME, scale) + 0.4 * scale
     return (
-        (between(point, o.guide_front, 0.5) - 0.3j * o.underbust.radius, "cup"),
-        (between(point, o.guide_side, 0.6) + 0.5j * o.underbust.radius, "cup"),
-        *((_middle(half), "yoke") for half in yoke_halves(o) if _wide(half) > least),
+        (between(point, o.guide_front, 0.5) - 0.3j * o.underbust.radius, SHARED("cup")),
+        (between(point, o.guide_side, 0.6) + 0.5j * o.underbust.radius, SHARED("cup")),
+        *((_middle(half), WORDS("yoke")) for half in yoke_halves(o) if _wide(half) > least),
     )
 
 

@@ -20,6 +20,10 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.teaching.shared.cup_guides import TINT, cup_halves, front_paper, guides_sheet
 from corsetkit.units import Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("03_overbust")
+SHARED = words_of("shared")
 
 FLAT = Pen("flat", 0.3, GRAPHITE, (1.1, 0.8))
 _BELOW = 3.0
@@ -98,49 +102,50 @@ def pulled_sheet(steps, share, drawn_in, unit, title):
     top_outer = paths.moved(o.top_outer, pulled.turn)
     strokes = [
         *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
-        Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, "bust level", "body"),
-        Stroke(outer, FLAT, "outer half, flat"),
+        Stroke((Line(1j * point.imag, complex(front.width, point.imag)),), BODY, SHARED("bust_level"), "body"),
+        Stroke(outer, FLAT, WORDS("pulled_flat")),
         Stroke(inner, BEFORE),
         Stroke(turned, BEFORE),
         Stroke(
-            (Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),),
-            BEFORE,
-            "centre front, drawn in so far",
+            (Line(_down_to(front.neck_centre, pulled.edge_start, high), pulled.edge_start),), BEFORE, WORDS("pulled_centre")
         ),
-        Stroke(o.top_inner, NEW, "top edge, inner half", "new", 3),
-        Stroke(top_outer, NEW, "top edge, outer half", "new", 3),
+        Stroke(o.top_inner, NEW, WORDS("pulled_inner"), "new", 3),
+        Stroke(top_outer, NEW, WORDS("pulled_outer"), "new", 3),
     ]
     if pulled.taking_in - pulled.taken_in > 0.05:
-        strokes.append(Stroke((Line(pulled.edge_start, o.front_point),), NEW, "top edge, not drawn in yet", "new", 3))
+        strokes.append(Stroke((Line(pulled.edge_start, o.front_point),), NEW, WORDS("pulled_level"), "new", 3))
     if pulled.taken_in > 0.05:
         strokes.append(
-            Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, "taken in at the centre front", "guide")
+            Stroke((Line(1j * pulled.edge_start.imag, pulled.edge_start),), GUIDE, WORDS("pulled_at_centre"), "guide")
         )
     notes = [
-        Note(pulled.edge_start, f"taken in: {say(pulled.taken_in)}", True),
+        Note(pulled.edge_start, WORDS("pulled_note_taken", taken=say(pulled.taken_in)), True),
         Note(
             paths.point_along(o.top_inner, paths.path_length(o.top_inner) * 0.45),
-            f"top edge, inner half: {say(paths.path_length(o.top_inner))}",
+            WORDS("pulled_note_inner", length=say(paths.path_length(o.top_inner))),
             True,
         ),
         Note(
             paths.point_along(top_outer, paths.path_length(top_outer) * 0.6),
-            f"top edge, outer half: {say(paths.path_length(top_outer))}",
+            WORDS("pulled_note_outer", length=say(paths.path_length(top_outer))),
         ),
     ]
     open_top, open_low = pulled.turn(o.top_right), pulled.turn(o.underbust.outer)
     if pulled.gap > 0.05:
-        strokes.append(Stroke((Line(o.top_left, open_top),), GUIDE, "still open in the top edge", "guide"))
-        notes.append(Note(between(o.top_left, open_top, 0.5), f"still open: {say(pulled.gap)}"))
-    strokes.append(Stroke((Line(o.underbust.inner, open_low),), GUIDE, "underbust dart at its mark", "guide"))
-    notes.append(Note(between(o.underbust.inner, open_low, 0.6), f"underbust dart: {say(pulled.opened)}"))
-    spots = (Spot(point, "bust point", "before"),)
+        strokes.append(Stroke((Line(o.top_left, open_top),), GUIDE, WORDS("pulled_open"), "guide"))
+        notes.append(Note(between(o.top_left, open_top, 0.5), WORDS("pulled_note_open", open=say(pulled.gap))))
+    strokes.append(Stroke((Line(o.underbust.inner, open_low),), GUIDE, WORDS("pulled_underbust"), "guide"))
+    notes.append(Note(between(o.underbust.inner, open_low, 0.6), WORDS("pulled_note_underbust", open=say(pulled.opened))))
+    spots = (Spot(point, SHARED("bust_point"), "before"),)
     box = (-0.6, low - 0.2, front.width + 0.6, high + 0.2)
-    key = ((NEW, "top edge as pulled"), (FLAT, "outer half, flat"), (GUIDE, "measured"))
-    said = (
-        f"{title}. The outer half of the cup is turned by {say_number(pulled.degrees, 1)} of the dart's "
-        f"{say_number(o.top_dart, 1)} degrees about the bust point; at the centre front "
-        f"{say_length(pulled.taken_in, unit)} of {say_length(pulled.taking_in, unit)} are taken in."
+    key = ((NEW, WORDS("pulled_key")), (FLAT, WORDS("pulled_flat")), (GUIDE, SHARED("measured")))
+    said = WORDS(
+        "pulled_described",
+        title=title,
+        turned=say_number(pulled.degrees, 1),
+        dart=say_number(o.top_dart, 1),
+        taken=say_length(pulled.taken_in, unit),
+        whole=say_length(pulled.taking_in, unit),
     )
     return close_up(
         title, said, box, (box[3] - box[1]) / SEEN, unit, [Patch(inner, TINT), Patch(turned, TINT)], strokes, spots, notes, key
@@ -153,11 +158,10 @@ def _down_to(start, end, level):
 
 
 STEP = "overbust"
+_METHOD = next(one for one in quantities(Style) if one.name == "method")
 COVERING = ("overbust_mark", "overbust_armscye", "centre_front_depth")
 """The style values by which the cup covers more or less."""
-SKETCH = ("It is a sketch: her front's paper is laid round an oval three quarters as deep as it is wide, the darts closed. "
-          "Its top edge is drawn smoothly through four of its places. Heights are those of the tape, which ran over the "
-          "breast.")  # fmt: skip
+SKETCH = WORDS("body_sketch")
 
 
 @dataclass(frozen=True)
@@ -165,37 +169,21 @@ class Asking:
     """What the table of the guides asks; the bust point width is set anew for each wearer."""
 
     which_method: str = declared(
-        "whether the cup's outline is worked out for the wearer or taken from the fixed guides",
+        WORDS("guides_which_method"),
         unit="choice",
         choices=(WEARER, GUIDES),
-        choice_words=("to the wearer", "by the guides"),
+        choice_words=_METHOD.choice_words,
         default=WEARER,
     )
-    bust_point_width: float = declared(
-        "what if her bust points lay nearer together or farther apart", unit="cm", low=12, high=34, step=0.25, default=19.05
-    )
+    bust_point_width: float = declared(WORDS("guides_what_if"), unit="cm", low=12, high=34, step=0.25, default=19.05)
 
 
 @dataclass(frozen=True)
 class Pulling:
     """How far the two things that make the top edge shorter are done."""
 
-    dart_closed: float = declared(
-        "how far the tightening dart is closed: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
-        unit="share",
-        low=0,
-        high=1,
-        step=0.02,
-        default=0.0,
-    )
-    centre_taken_in: float = declared(
-        "how far the centre front is taken in: at 0 % as it lies flat on the paper, at 100 % as it is sewn",
-        unit="share",
-        low=0,
-        high=1,
-        step=0.02,
-        default=0.0,
-    )
+    dart_closed: float = declared(WORDS("pulled_dart_closed"), unit="share", low=0, high=1, step=0.02, default=0.0)
+    centre_taken_in: float = declared(WORDS("pulled_taken_in"), unit="share", low=0, high=1, step=0.02, default=0.0)
 
 
 def asking(desk):
@@ -226,7 +214,7 @@ def body_picture(drafts, usual_drafts, values):
             usual = usual_drafts.steps(others, STEP)[1].overbust
         except CorsetkitError:
             usual = None
-    sheet = body_sheet(steps, usual, unit, f"The cups on {name}, a sketch")
+    sheet = body_sheet(steps, usual, unit, WORDS("body_title", name=name))
     said = (*_covered(steps.overbust, unit), *depth_said(steps, unit), SKETCH)
     return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
 
@@ -236,20 +224,11 @@ def _covered(o, unit):
     level, neck = o.bust_point.imag, o.block.front.neck_centre.imag
     percent = lambda y: say_number(100 * (y - level) / (neck - level), 0)
     over = edge_over(o).imag
-    yield (
-        f"The top edge lies {say(over - level)} above the bust level over the breast, and "
-        f"{say(o.front_point.imag - level)} above it at the centre front."
-    )
-    yield (
-        f"From the bust level to the neck it is {say(neck - level)}: {percent(over)} % of that height are covered over "
-        f"the breast, {percent(o.front_point.imag)} % at the centre front."
-    )
-    yield (
-        f"The overbust mark is {say(abs(o.mark - o.bust_point))} from the bust point; the dart's legs, sewn together, "
-        f"bring the edge {say(o.top_radius)} from it."
-    )
+    yield WORDS("body_edge_lies", over=say(over - level), front=say(o.front_point.imag - level))
+    yield WORDS("body_covered", height=say(neck - level), over=percent(over), front=percent(o.front_point.imag))
+    yield WORDS("body_mark", away=say(abs(o.mark - o.bust_point)), edge=say(o.top_radius))
     cup, low = (paths.path_length(path) for path in (o.armscye_cup_part, o.armscye_low_part))
-    yield f"Along the armscye the cup covers {say(cup)}, from {say(low)} to {say(low + cup)} above the underarm point."
+    yield WORDS("body_armscye", covered=say(cup), low=say(low), high=say(low + cup))
 
 
 def depth_said(steps, unit):
@@ -258,16 +237,13 @@ def depth_said(steps, unit):
     say = Say(unit)
     begin = o.block.front.neck_centre.imag - o.front_point.imag
     if say(asked) != say(begin):
-        yield (
-            f"The centre front depth asks for {say(asked)}, but the cups stop at {say(begin)} below the neck: they begin "
-            f"at least {say(LEAST_ABOVE_DART)} above the centre-front dart. A greater depth than that moves nothing."
-        )
+        yield WORDS("depth_stops", asked=say(asked), begin=say(begin), least=say(LEAST_ABOVE_DART))
 
 
 def guides_picture(block_drafts, drafts, values):
     """The cup's outline with circles, guides and strips; `block_drafts` draw her own block, `drafts` what is asked."""
     style = dict(values)
-    method, width = style.pop("which_way", None), style.pop("bust_point_width", None)
+    method, width = style.pop("which_method", None), style.pop("bust_point_width", None)
     style |= {"method": method} if method else {}
     name, own = block_drafts.steps(style, "block")
     unit, body = drafts.desk.record.unit, own.measurements
@@ -277,14 +253,18 @@ def guides_picture(block_drafts, drafts, values):
         # It may have been asked of another wearer before, for whom more was allowed.
         body = body.replaced(bust_point_width=min(max(width, asked.low), asked.high))
     steps = drafts.steps(style, STEP, body)[1]
-    told = "by the guides" if steps.style.method == GUIDES else "to the wearer"
-    sheet = guides_sheet(steps, unit, f"{name}, {told}")
+    sheet = guides_sheet(
+        steps, unit, WORDS("guides_title", name=name, method=_METHOD.choice_words[_METHOD.choices.index(steps.style.method)])
+    )
     said = [*_reached(steps, unit)]
     if changed:
         said.insert(
             0,
-            f"What if her bust points lay {say_length(body.bust_point_width, unit)} apart instead of "
-            f"{say_length(own.measurements.bust_point_width, unit)}?",
+            WORDS(
+                "guides_changed",
+                asked=say_length(body.bust_point_width, unit),
+                own=say_length(own.measurements.bust_point_width, unit),
+            ),
         )
     return Picture(svg_text(sheet), sheet.description, tuple(said), steps.overbust.warnings)
 
@@ -294,27 +274,34 @@ def _reached(steps, unit):
     say = Say(unit)
     front, side = o.bust_point.real, o.block.front.width - o.bust_point.real
     to_front, to_side = front - o.guide_front.real, o.guide_side.real - o.bust_point.real
-    yield (
-        f"Towards the centre front there is room for {say(front - style.least_strip)}: {say(front)}, less the strip of "
-        f"{say(style.least_strip)}. The fixed guide is {say(style.guide_to_front)}; the cup reaches {say(to_front)}."
+    yield WORDS(
+        "guides_front",
+        room=say(front - style.least_strip),
+        whole=say(front),
+        strip=say(style.least_strip),
+        guide=say(style.guide_to_front),
+        reach=say(to_front),
     )
-    yield (
-        f"Towards the side there is room for {say(side - style.least_strip)}: {say(side)}, less the strip. The fixed "
-        f"guide is {say(style.guide_to_side)}; the cup reaches {say(to_side)} and leaves {say(side - to_side)}. "
-        f"Asked for are {say(SIDE_STRIP)}."
+    yield WORDS(
+        "guides_side",
+        room=say(side - style.least_strip),
+        whole=say(side),
+        guide=say(style.guide_to_side),
+        reach=say(to_side),
+        left=say(side - to_side),
+        asked=say(SIDE_STRIP),
     )
     quarter = (steps.measurements.bust_girth + style.bust_ease) / 4
     wide = o.block.front.width
     if style.to_the_wearer and say(quarter) != say(wide):
-        ease = " and its ease" if style.bust_ease else ""
-        yield (
-            f"Half the front is {say(wide)} wide here. By the guides it is a quarter of the bust girth{ease}, "
-            f"{say(quarter)}: so there the side has {say(abs(wide - quarter))} {'less' if quarter < wide else 'more'}."
+        yield WORDS(
+            "guides_quarter_and_ease" if style.bust_ease else "guides_quarter",
+            wide=say(wide),
+            quarter=say(quarter),
+            apart=say(abs(wide - quarter)),
+            more=SHARED("less" if quarter < wide else "more"),
         )
-    yield (
-        f"Above, the circle's radius is {say(style.overbust_mark)}: so far from the bust point lies the overbust mark. "
-        f"Below, it is {say(o.underbust.radius)}: so far lies the underbust mark."
-    )
+    yield WORDS("guides_circles", above=say(style.overbust_mark), below=say(o.underbust.radius))
 
 
 def pulled_picture(drafts, values):
@@ -323,48 +310,31 @@ def pulled_picture(drafts, values):
     share, drawn_in = (style.pop(one.name, one.default) for one in quantities(Pulling))
     name, steps = drafts.steps(style, STEP)
     unit = drafts.desk.record.unit
-    sheet = pulled_sheet(steps, share, drawn_in, unit, f"The top edge of {name}'s cup")
+    sheet = pulled_sheet(steps, share, drawn_in, unit, WORDS("pulled_title", name=name))
     said = (*_shorter(Pulled(steps.overbust, share, drawn_in), unit), *_why(steps, unit))
     return Picture(svg_text(sheet), sheet.description, said, steps.overbust.warnings)
 
 
 def _shorter(pulled, unit):
     say = Say(unit)
-    yield (
-        f"On flat paper half the top edge is {say(pulled.flat_edge)} long: level from the straight centre front, and on "
-        "over the open dart to the armscye."
-    )
-    state = "closed" if pulled.gap < 0.05 else f"{say(pulled.gap)} open"
+    yield WORDS("pulled_on_paper", flat=say(pulled.flat_edge))
+    state = WORDS("pulled_closed") if pulled.gap < 0.05 else WORDS("pulled_gap", open=say(pulled.gap))
     turned, dart = (say_number(angle, 1) for angle in (pulled.degrees, pulled.overbust.top_dart))
-    yield (
-        f"Now the dart is turned by {turned} of its {dart} degrees, so it is {state}; at the centre front "
-        f"{say(pulled.taken_in)} of {say(pulled.taking_in)} are taken in."
-    )
+    yield WORDS("pulled_now", turned=turned, dart=dart, state=state, taken=say(pulled.taken_in), whole=say(pulled.taking_in))
     less = pulled.flat_edge - pulled.edge_now
-    yield (
-        f"So half the edge is {say(pulled.edge_now)} long, "
-        + ("as long as on flat paper." if less < 1e-6 else f"{say(less)} less than on flat paper.")
+    yield WORDS(
+        "pulled_half_now",
+        now=say(pulled.edge_now),
+        less=WORDS("pulled_same") if less < 1e-6 else WORDS("pulled_less", less=say(less)),
     )
-    yield (
-        f"Sewn, half the edge is {say(pulled.sewn_edge)} long: {say(pulled.overbust.top_intake)} less by the dart and "
-        f"{say(pulled.taking_in)} less by the taking-in."
-    )
-    yield (
-        f"While the paper lies flat, what closes above opens below: the underbust dart stands {say(pulled.opened)} wide "
-        "at its mark."
-    )
+    yield WORDS("pulled_sewn", sewn=say(pulled.sewn_edge), dart=say(pulled.overbust.top_intake), taken=say(pulled.taking_in))
+    yield WORDS("pulled_below", open=say(pulled.opened))
 
 
 def _why(steps, unit):
     say = Say(unit)
     m, intake = steps.measurements, steps.overbust.top_intake
     over = m.bust_girth - m.high_bust
-    known = "measured" if m.high_bust_girth is not None else "reckoned, for it was not measured"
-    yield (
-        f"Why: her girth above the breasts is {say(m.high_bust)} ({known}), {say(over)} less than over them. "
-        f"The two tightening darts take {say(2 * intake)} together."
-    )
-    yield (
-        f"Left and right of the centre front {say(2 * steps.overbust.front_point.real)} more are taken in. No girth asks "
-        "for them: they are for the hollow between the breasts, into which no tape dips (common practice, no source)."
-    )
+    known = SHARED("measured") if m.high_bust_girth is not None else WORDS("pulled_reckoned")
+    yield WORDS("pulled_why", above=say(m.high_bust), known=known, over=say(over), both=say(2 * intake))
+    yield WORDS("pulled_hollow", taken=say(2 * steps.overbust.front_point.real))

@@ -18,6 +18,10 @@ from corsetkit.style import GUIDES, Style
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.chart import POINTS_PER_CM, chart
 from corsetkit.units import CM_PER_INCH, Say, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("03_overbust")
+SHARED = words_of("shared")
 
 WIDTH, HEIGHT = 17.0, 11.2
 _AXES = (2.1, 1.35, 14.6, 8.35)
@@ -81,11 +85,14 @@ def quarrel(wearers, chosen, style, unit):
     style = Style(**{**style, "method": GUIDES})
     fits = [fit(name, body, style) for name, body in wearers if name != chosen[0]]
     fits = [fit(*chosen, style), *fits]
-    opening = (
-        f"The guide to the side, {say_length(style.guide_to_side, unit)}, and what is asked for at the side seam, "
-        f"{say_length(SIDE_STRIP, unit)}, are both kept, or missed by less than {say_length(WORTH_SAYING, unit)}, on "
-        f"{sum(one.at_side for one in fits)} of these {len(fits)} bodies; the guide to the front is kept on "
-        f"{sum(one.at_front == 'kept' for one in fits)}."
+    opening = WORDS(
+        "quarrel_opening",
+        guide=say_length(style.guide_to_side, unit),
+        asked=say_length(SIDE_STRIP, unit),
+        slack=say_length(WORTH_SAYING, unit),
+        side=sum(one.at_side for one in fits),
+        bodies=len(fits),
+        front=sum(one.at_front == "kept" for one in fits),
     )
     told = [_told(one, unit) for one in fits]
     picture = svg_image(
@@ -101,10 +108,17 @@ def quarrel(wearers, chosen, style, unit):
     rows = "".join(_row(one, one.name == chosen[0], unit) for one in fits)
     heads = "".join(
         f'<th scope="col">{word}</th>'
-        for word in ("wearer", "bust", "bust points", "left at the side", "against what is asked", "guide to the front")
+        for word in (
+            SHARED("wearer"),
+            SHARED("bust"),
+            WORDS("quarrel_head_points"),
+            WORDS("quarrel_head_left"),
+            WORDS("quarrel_head_against"),
+            WORDS("quarrel_head_front"),
+        )
     )
     html = (
-        f"{picture}<p>{escape(opening)}</p><table><caption>The guides on each body</caption>"
+        f"{picture}<p>{escape(opening)}</p><table><caption>{escape(WORDS('quarrel_caption'))}</caption>"
         f"<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
     )
     return Stored(html, (opening, *told))
@@ -112,23 +126,21 @@ def quarrel(wearers, chosen, style, unit):
 
 def _told(one, unit):
     say = Say(unit)
-    side = (
-        "both guides at the side are kept"
-        if one.at_side
-        else f"the two guides at the side miss each other by {say(abs(one.over))}"
-    )
+    side = WORDS("quarrel_side_kept") if one.at_side else WORDS("quarrel_side_missed", apart=say(abs(one.over)))
     room = say(one.room_at_front)
-    front = {"kept": "the guide to the front is kept", "shortened": f"the cup is shortened at the front to {room}",
-             "refused": f"the front has room for only {room}, too little for this guide"}[one.at_front]  # fmt: skip
-    return f"{one.name}: the guide to the side leaves {say(one.left_at_side)}; {side}, and {front}."
+    front = WORDS(f"quarrel_front_{one.at_front}", room=room)
+    return WORDS("quarrel_body", name=one.name, left=say(one.left_at_side), side=side, front=front)
 
 
 def _row(one, chosen, unit):
     say = Say(unit)
-    name = f"<b>{escape(one.name)} (chosen)</b>" if chosen else escape(one.name)
-    more = "more" if one.over > 0 else "less"
-    against = "as asked" if abs(one.over) < 0.08 else f"{say(abs(one.over))} {more}{', near enough' if one.at_side else ''}"
-    front = "kept" if one.at_front == "kept" else f"{one.at_front}: room for {say(one.room_at_front)}"
+    name = f"<b>{escape(WORDS('quarrel_chosen', name=one.name))}</b>" if chosen else escape(one.name)
+    against = WORDS(
+        "quarrel_as_asked" if abs(one.over) < 0.08 else "quarrel_near_enough" if one.at_side else "quarrel_missed",
+        apart=say(abs(one.over)),
+        more=SHARED("more" if one.over > 0 else "less"),
+    )
+    front = WORDS(f"quarrel_cell_{one.at_front}", room=say(one.room_at_front))
     cells = (say(one.bust), say(one.width), say(one.left_at_side), against, front)
     return f'<tr><th scope="row">{name}</th>{"".join(f"<td>{cell}</td>" for cell in cells)}</tr>'
 
@@ -159,8 +171,8 @@ def _chart(fits, chosen, side, ease, least_width, unit):
             axis.set_ticks([step * i for i in range(1, 200)])
         axes.set_xlim(low.real / per, high.real / per)
         axes.set_ylim(low.imag / per, high.imag / per)
-        axes.set_xlabel(f"bust point width, {unit}")
-        axes.set_ylabel(f"bust girth, {unit}")
+        axes.set_xlabel(WORDS("quarrel_axis_width", unit=unit))
+        axes.set_ylabel(WORDS("quarrel_axis_bust", unit=unit))
         ends = (low.real, high.real)
         slack = 4 * WORTH_SAYING / per
         line = [bust_for(width) / per for width in ends]
@@ -197,7 +209,7 @@ def _chart(fits, chosen, side, ease, least_width, unit):
             _write(figure, name)
         _key(figure, unit)
 
-    return chart("The guides and the bodies", _described(fits, chosen, unit), WIDTH, HEIGHT, paint)
+    return chart(WORDS("quarrel_chart"), _described(fits, chosen, unit), WIDTH, HEIGHT, paint)
 
 
 def _key(figure, unit):
@@ -206,12 +218,9 @@ def _key(figure, unit):
 
     down, long, space = _KEY
     samples = (
-        ({"color": THREAD, "linewidth": 1.4}, "on it, both guides at the side are kept"),
-        ({"color": THREAD, "linewidth": 9, "alpha": 0.14}, f"they miss by less than {say_length(WORTH_SAYING, unit)}"),
-        (
-            {"color": GRAPHITE, "linewidth": 1.0, "linestyle": (0, (5, 3))},
-            "left of it, there is no room for the guide to the front",
-        ),
+        ({"color": THREAD, "linewidth": 1.4}, WORDS("quarrel_key_kept")),
+        ({"color": THREAD, "linewidth": 9, "alpha": 0.14}, WORDS("quarrel_key_missed", apart=say_length(WORTH_SAYING, unit))),
+        ({"color": GRAPHITE, "linewidth": 1.0, "linestyle": (0, (5, 3))}, WORDS("quarrel_key_front")),
     )
     left = _AXES[0]
     for number, (look, words) in enumerate(samples):
@@ -252,8 +261,4 @@ def _write(figure, placed, colour=INK):
 
 def _described(fits, chosen, unit):
     near = [one.name for one in fits if one.at_side]
-    return (
-        f"Bust girth against bust point width for {len(fits)} bodies, and a rising line on which the guide to the side "
-        f"and the strip at the side agree. Near the line: {', '.join(near) or 'none'}. {chosen} is marked by a square, "
-        "the others by circles."
-    )
+    return WORDS("quarrel_described", bodies=len(fits), near=", ".join(near) or SHARED("none"), chosen=chosen)
