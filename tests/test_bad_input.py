@@ -46,25 +46,27 @@ def test_a_number_outside_its_limits_is_refused(case):
     assert "allowed" in said or "not a number" in said
 
 
-@pytest.mark.parametrize("quantity", NUMBERS, ids=lambda one: one.name)
 @pytest.mark.parametrize(
     "value",
     [math.nan, math.inf, -math.inf, True, False, "3", "", None, [], 1j, object, b"3"],
     ids=lambda value: repr(value)[:12],
 )
-def test_what_is_no_number_is_refused(quantity, value):
-    """NaN, infinity, true and false, text and other things are refused where a number is due."""
-    said = refused(**{quantity.name: value})
-    assert names(said, quantity.name) and "allowed" in said
+def test_what_is_no_number_is_refused(value):
+    """NaN, infinity, true and false, text and other things are refused where a number is due, by each number's own name."""
+    for quantity in NUMBERS:
+        said = refused(**{quantity.name: value})
+        assert names(said, quantity.name) and "allowed" in said, quantity.name
 
 
-@pytest.mark.parametrize("quantity", [one for one in VALUES if not one.is_number], ids=lambda one: one.name)
 @pytest.mark.parametrize("value", [1, 0, 0.5, "maybe", "", None, [], math.nan], ids=repr)
-def test_what_is_no_choice_is_refused(quantity, value):
+def test_what_is_no_choice_is_refused(value):
     """A yes or no is true or false and nothing like it, and a way of drafting is one of those listed."""
-    said = refused(**{quantity.name: value})
-    assert names(said, quantity.name) and "allowed" in said
-    assert all(choice in said for choice in quantity.choices)
+    for quantity in VALUES:
+        if quantity.is_number:
+            continue
+        said = refused(**{quantity.name: value})
+        assert names(said, quantity.name) and "allowed" in said, quantity.name
+        assert all(choice in said for choice in quantity.choices), quantity.name
 
 
 @pytest.mark.parametrize("name", ["cup_parts", "centre_panels", "side_panels"])
@@ -155,15 +157,15 @@ def test_both_ends_of_every_range_are_allowed():
             assert getattr(Style(**{quantity.name: quantity.high + 1e-10}), quantity.name) == quantity.high
 
 
-@pytest.mark.parametrize("quantity", NUMBERS, ids=lambda one: one.name)
-def test_each_range_covers_half_to_one_and_a_half_or_says_why(quantity):
+def test_each_range_covers_half_to_one_and_a_half_or_says_why():
     """A style number's range reaches from half its default to one and a half of it, or says why not; and it has a meaning, a
     group and a source."""
-    # A default of zero has no half: its range begins there.
-    covers = quantity.covers_half_to_one_and_a_half or quantity.default == quantity.low == 0
-    assert covers or quantity.why_range
-    assert not (covers and quantity.why_range and quantity.default), "it covers and need not say why"
-    assert quantity.meaning and quantity.group and quantity.source
+    for quantity in NUMBERS:
+        # A default of zero has no half: its range begins there.
+        covers = quantity.covers_half_to_one_and_a_half or quantity.default == quantity.low == 0
+        assert covers or quantity.why_range, quantity.name
+        assert not (covers and quantity.why_range and quantity.default), f"{quantity.name} covers and need not say why"
+        assert quantity.meaning and quantity.group and quantity.source, quantity.name
 
 
 def test_a_correction_of_no_known_line_is_refused():
