@@ -26,8 +26,17 @@ def names(requirements):
     return {canonicalize_name(Requirement(text).name) for text in requirements}
 
 
+HASH = re.compile(r"--hash=sha256:[0-9a-f]{64}")
+
+
+def hashed_pins(name):
+    """Each pin with its hashes: a pin and its hashes are one line, broken by backslashes."""
+    lines = (SETUP / name).read_text(encoding="utf-8").replace("\\\n", "").splitlines()
+    return {line.partition(" --hash")[0].strip(): line.split()[-line.count("--hash") :] for line in lines}
+
+
 def pins(name):
-    return (SETUP / name).read_text(encoding="utf-8").splitlines()
+    return list(hashed_pins(name))
 
 
 # The lists
@@ -53,7 +62,8 @@ def test_what_pyproject_lists_is_pinned():
 
 
 def test_course_and_tests_share_their_pins():
-    assert set(pins("pins.txt")) < set(pins("pins_tests.txt"))
+    course, tests = hashed_pins("pins.txt"), hashed_pins("pins_tests.txt")
+    assert len(course) < len(tests) and course.items() <= {pin: tests.get(pin) for pin in course}.items()
 
 
 @pytest.mark.parametrize("name", ["pins.txt", "pins_tests.txt", "pins_installer.txt"])
@@ -64,6 +74,15 @@ def test_a_pin_is_a_name_and_one_version_and_no_address(name):
         pin = Requirement(line)
         assert pin.url is None and re.fullmatch(r"==[^,*/]+", str(pin.specifier)), line
         assert "/" not in line and not line.startswith("-"), line
+
+
+@pytest.mark.parametrize("name", ["pins.txt", "pins_tests.txt", "pins_installer.txt"])
+def test_each_pin_bears_the_hashes_of_its_files(name):
+    # One pin without any, and pip would take none of the file.
+    text = (SETUP / name).read_text(encoding="utf-8")
+    assert "://" not in text and text.count("--hash") == len(HASH.findall(text))
+    for pin, hashes in hashed_pins(name).items():
+        assert hashes and all(HASH.fullmatch(one) for one in hashes), pin
 
 
 def test_what_is_installed_is_what_is_pinned():
