@@ -4,14 +4,15 @@ import os
 
 import pytest
 from lab_page import BROWSER_WORDS, browser_path
-
-from corsetkit.teaching.widgets import page as page_text
+from page_tools import SOURCES
 
 pytestmark = [
     pytest.mark.browser,
     pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
+
+SITE = "http://course.test/"
 
 # One cell with one widget; `begin` puts a new line into it, as a lesson that runs again does.
 PRETENDED = """
@@ -59,7 +60,11 @@ def page(browser):
     page.troubles = []
     page.on("pageerror", lambda error: page.troubles.append(str(error)))
     page.clock.install()
-    page.add_script_tag(content=page_text("common.js"))
+    # The modules as they are written, from a site that is only pretended.
+    page.route(SITE + "*", lambda asked: asked.fulfill(path=SOURCES / asked.request.url.removeprefix(SITE)))
+    page.route(SITE, lambda asked: asked.fulfill(content_type="text/html", body="<!doctype html><body></body>"))
+    page.goto(SITE)
+    page.evaluate("async () => { window.Line = (await import('./line.js')).Line; }")
     page.add_script_tag(content=PRETENDED)
     yield page
     assert page.troubles == []

@@ -537,4 +537,4 @@ class TestAsked:
 class TestPage:
     def test_the_pages_side_is_text_and_names_no_path(self):
         widget = GuessWidget(Place().guess)
-        assert "export default" in widget._esm and "://" not in widget._esm and "://" not in widget._css
+        assert "as default}" in widget._esm and "://" not in widget._esm and "://" not in widget._css

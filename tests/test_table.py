@@ -241,5 +241,5 @@ class TestTable:
 
     def test_the_pages_side_is_text_and_names_no_path(self):
         table = self.table(Draft())
-        assert isinstance(table._esm, str) and "export default" in table._esm
+        assert isinstance(table._esm, str) and "as default}" in table._esm
         assert "://" not in table._esm and "://" not in table._css, "nothing is asked from outside"

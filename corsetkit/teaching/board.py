@@ -4,7 +4,7 @@ import traitlets
 
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.picture import Stored
-from corsetkit.teaching.widgets import Answering, page
+from corsetkit.teaching.widgets import Answering, bundle
 
 
 class Board(Answering):
@@ -13,7 +13,7 @@ class Board(Answering):
     A choice is its name, its words and, where there are many, what it is for; those for the same stand side by side.
     """
 
-    _esm = page("common.js", "board.js")
+    _esm = bundle("board")
 
     parts = traitlets.Dict().tag(sync=True)
 

@@ -40,9 +40,17 @@ def say_working(words: str, done: int = 0, total: int = 0) -> None:
 _PAGE = Path(__file__).with_name("page")
 
 
-def page(*names: str) -> str:
-    """The named files of the page's side, one after the other, as one text."""
-    return "\n".join((_PAGE / name).read_text(encoding="utf-8") for name in names)
+def bundle(name: str) -> str:
+    """What the page runs for one widget: `page/NAME.js` and all that it imports, made one text by `tests/page_tools.py`.
+
+    One for each widget and none for all: every widget takes its text with it to the page.
+    """
+    return (_PAGE / "built" / f"{name}.js").read_text(encoding="utf-8")
+
+
+def look(*more: str) -> str:
+    """How all widgets look, and over it the named style sheets of the page's side."""
+    return "\n".join((_PAGE / f"{name}.css").read_text(encoding="utf-8") for name in ("look", *more))
 
 
 class Answering(anywidget.AnyWidget):
@@ -57,7 +65,7 @@ class Answering(anywidget.AnyWidget):
     is still at work.
     """
 
-    _css = page("look.css")
+    _css = look()
 
     shown = traitlets.Dict().tag(sync=True)
     progress = traitlets.Dict().tag(sync=True)
@@ -112,7 +120,7 @@ _OF_THE_DESK = {one.name for kind in (Style, Finish) for one in quantities(kind)
 class Table(Answering):
     """The page's view of one `Play`; `renewed()` gives what the desk now has, as the arguments of its `take`."""
 
-    _esm = page("common.js", "edges.js", "edge_table.js", "controls.js", "table.js")
+    _esm = bundle("table")
 
     parts = traitlets.Dict().tag(sync=True)
 
@@ -141,7 +149,7 @@ class Table(Answering):
 class GuessWidget(Answering):
     """The page's view of one `Guess`; `kept()`, where it is given, is what the desk now keeps for it."""
 
-    _esm = page("common.js", "guess.js")
+    _esm = bundle("guess")
 
     def __init__(self, guess: Guess, kept=None):
         self.guess, self.kept = guess, kept
@@ -173,7 +181,7 @@ FILE_HELP = (
 class FormWidget(Answering):
     """The page's view of one `Form`; a `compact` one asks only for whom and in which unit."""
 
-    _esm = page("common.js", "sight.js", "form.js")
+    _esm = bundle("form")
 
     parts = traitlets.Dict().tag(sync=True)
 

@@ -1,9 +1,12 @@
 // A board: something to read, and at most one choice and one button.
 
+import { make, newId, say, together } from "./elements.js";
+import { Line, stand } from "./line.js";
+
 const FIGURE = /^[−+-]?[\d /.]+ ?(in|cm|mm|degrees|%)?$/;
 
-function render({ model, el }) {
-  const ends = [], parts = model.get("parts");
+function render(view) {
+  const { model } = view, parts = model.get("parts");
   const silence = make("p", { class: "corset-silence", role: "alert" });
   const line = new Line(model, silence);
   const board = make("div", { class: "corset-board" });
@@ -45,12 +48,7 @@ function render({ model, el }) {
   }
 
   paint();
-  follow(model, ends, "shown", paint);
-  el.append(root);
-  return () => {
-    line.close();
-    ends.forEach((end) => end());
-  };
+  return stand(view, root, line, { shown: paint });
 }
 
 export default { render };

@@ -1,6 +1,8 @@
 // One control of a panel. It knows indices and words; what they mean is the kernel's.
 // `send({at} or {text}, kept)` is called at each change.
 
+import { make, newId, say, together, whenTyped } from "./elements.js";
+
 // Why a control does nothing at present, where it does nothing; it stays usable, for what it is set to is kept.
 function idleSign(element) {
   const why = make("p", { class: "corset-why-idle" });
@@ -89,6 +91,6 @@ function choiceControl(told, send) {
 }
 
 // Where a control stands, among the places where it stops.
-const whereOf = (told, { at }) => ({ at, stops: told.words });
+export const whereOf = (told, { at }) => ({ at, stops: told.words });
 
-const control = (told, send) => (told.kind === "slider" ? sliderControl : choiceControl)(told, send);
+export const control = (told, send) => (told.kind === "slider" ? sliderControl : choiceControl)(told, send);

@@ -1,8 +1,11 @@
 // The edges of a drawing as a table.
 
+import { make, say } from "./elements.js";
+import { unsewn } from "./edge_reading.js";
+
 // The same for those who do not see the drawing: filled when it is opened and, while it is open, when a movement rests.
 // `enter(key)` and `point(key)` are called with the edge whose row is focused and pointed at.
-function edgeTable(read, enter, point) {
+export function edgeTable(read, enter, point) {
   const body = make("tbody");
   const heads = ["Edge", "Length", "Sewn to", "Its length"].map((word) => make("th", { scope: "col" }, word));
   const element = make("details", { class: "corset-edges", ontoggle: () => self.fill() },

@@ -1,42 +1,15 @@
 // The edges of a drawing: pointed at or stepped through, each says its name, its length and what it is sewn to.
 // The drawing's lines carry that as data. Nothing is read from them before somebody points, steps or opens the table.
 
+import { make, newId, say } from "./elements.js";
+import { edgeTable } from "./edge_table.js";
+import { readEdges, unsewn } from "./edge_reading.js";
+
 const NEAR = { mouse: 10, finger: 22 }; // pixels
 const STILL_MS = 400;
-const NEWEST_FIRST = ["new", "before", "guide", "body"];
 const POINT_AT = "Point at an edge to see its length and what it is sewn to. With keys: press Tab until the drawing is framed, then the arrow keys.";
 const POINT_AT_LINE = "Point at a line to see its name and length. With keys: press Tab until the drawing is framed, then the arrow keys.";
 const EDGE_KEYS = "Edges of the drawing. Arrow keys go from edge to edge, Enter to what it is sewn to, Escape leaves.";
-
-// What the drawing in `paper` tells of its edges, newest lines first; offcuts are no edges.
-function readEdges(paper) {
-  const met = {};
-  const edges = [...paper.querySelectorAll("path[data-length]")].map((path) => {
-    const { role, edge, name, length, kind, seam, side, partner } = path.dataset;
-    const piece = edge ? path.closest("g[data-name]") : null;
-    return { path, role, kind, seam, side, length, letter: path.dataset.seamName && seam, piece: piece?.dataset.name,
-             name: piece ? `${piece.dataset.name}, ${edge}` : edge || name, number: path.dataset.piece, across: partner?.split("; ") };
-  }).filter((one) => one.name && one.role !== "waste");
-  const place = (one) => NEWEST_FIRST.indexOf(one.role);
-  edges.sort((one, other) => place(one) - place(other));
-  // Names, not places in the drawing, for these change while a slider moves; a piece may have two edges of one name.
-  for (const one of edges) one.key = `${one.name} ${(met[one.name] = (met[one.name] || 0) + 1)}`;
-  const sewn = (one) => edges.filter((other) => other !== one && one.seam && other.seam === one.seam
-    && other.path.ownerSVGElement === one.path.ownerSVGElement);
-  // Of a seam's other side, what lies opposite; of its own, what is sewn to the same.
-  const told = (one) => (one.number ? `${one.number} ${one.name}` : one.name);
-  for (const one of edges) {
-    one.partners = sewn(one).filter((other) => other.side !== one.side && (!one.across || one.across.includes(told(other))));
-  }
-  for (const one of edges) {
-    one.beside = sewn(one).filter((other) => other.side === one.side && other.partners.some((each) => one.partners.includes(each)));
-  }
-  return edges;
-}
-
-// In a pattern an edge without a seam is not sewn; on the block that is not yet said.
-const unsewn = (one) => (!one.kind ? "" : one.letter ? "its partner is not in this drawing"
-  : one.kind === "fold" ? "on the fold" : "not sewn to another");
 
 function edgeSentence(one) {
   const { partners, beside } = one, start = `${one.name}: ${one.length}`;
@@ -87,7 +60,7 @@ function distance(p, a, b) {
 
 // `paper` holds the drawing. Gives the line of text under it (`bar`), the folded `table`, `refresh()` to be called
 // after each redraw, and `close()`.
-function watchEdges(paper) {
+export function watchEdges(paper) {
   let edges = null, points = null, chosen = null, over = null, dim = () => {}, timer, finger = false;
   const words = make("p", { id: newId("edge"), class: "corset-edge-words", role: "option", "aria-live": "polite",
     "aria-atomic": "true" }, POINT_AT);

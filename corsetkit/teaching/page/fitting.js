@@ -1,7 +1,11 @@
 // The fitting: a fault seen on the toile, how much of it, what moves; and the corrections that are kept.
 
-function render({ model, el }) {
-  const ends = [];
+import { drawer, list, make, newId, same, say, together } from "./elements.js";
+import { Line, stand, tellQuiet } from "./line.js";
+import { control, whereOf } from "./controls.js";
+
+function render(view) {
+  const { model } = view;
   let built = "", listed = "", kept = "", slider = null;
 
   const paper = make("div", { class: "corset-paper" });
@@ -40,8 +44,7 @@ function render({ model, el }) {
     make("p", {}, make("b", {}, "Take care: "), caution), said,
     make("h3", {}, "Corrections that are kept"), trouble, none, ones, totals);
   caution.style.display = "inline";
-  root.dataset.quiet = "yes";
-  line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
+  tellQuiet(root, line);
 
   function choose(shown) {
     const key = JSON.stringify(shown.faults);
@@ -92,12 +95,7 @@ function render({ model, el }) {
   }
 
   paint();
-  follow(model, ends, "shown", paint);
-  el.append(root);
-  return () => {
-    line.close();
-    ends.forEach((end) => end());
-  };
+  return stand(view, root, line, { shown: paint });
 }
 
 export default { render };

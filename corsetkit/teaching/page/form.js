@@ -1,10 +1,14 @@
 // The wearer's form: who, in which unit, her numbers, and what the checks say. The compact one, in the lessons that
 // do not measure, asks only who and in which unit.
 
+import { list, make, newId, say, whenTyped } from "./elements.js";
+import { Line, stand } from "./line.js";
+import { tellSight } from "./sight.js";
+
 const TYPING_PAUSE_MS = 600;
 
-function render({ model, el }) {
-  const ends = [], timers = [], compact = model.get("parts").compact;
+function render(view) {
+  const { model, el } = view, ends = [], compact = model.get("parts").compact;
   const silence = make("p", { class: "corset-silence", role: "alert" });
   const line = new Line(model, silence, { holds: ["set", "pick", "unit"] });
   const button = (words, kind, told = {}) =>
@@ -39,7 +43,7 @@ function render({ model, el }) {
       ...whenTyped(send),
       oninput: () => { clearTimeout(timer); timer = setTimeout(send, TYPING_PAUSE_MS); },
     });
-    timers.push(() => clearTimeout(timer));
+    ends.push(() => clearTimeout(timer));
     const show = (state, own) => {
       box.readOnly = !own;
       // Not under the hand that is typing.
@@ -123,15 +127,9 @@ function render({ model, el }) {
   }
 
   paint();
-  follow(model, ends, "shown", paint);
-  el.append(root);
   // Each lesson has one form, so one word a lesson.
   tellSight(model, el, ends);
-  return () => {
-    timers.forEach((stop) => stop());
-    line.close();
-    ends.forEach((end) => end());
-  };
+  return stand(view, root, line, { shown: paint }, ends);
 }
 
 export default { render };

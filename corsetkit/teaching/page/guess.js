@@ -1,11 +1,14 @@
 // One thing to predict: question, box and lock; then the line moves by itself, and the gap is told.
 
+import { drawer, list, make, newId, say, together } from "./elements.js";
+import { Line, stand, tellQuiet } from "./line.js";
+
 // How long the line takes from before to after.
 const MOVE_MS = 1500;
 const TICK_MS = 30;
 
-function render({ model, el }) {
-  const ends = [];
+function render(view) {
+  const { model } = view;
   let question = null, text = null, wanted = null;
   // The timer of the movement, and whether it has begun since the lock: it runs by itself once.
   let moving = 0, begun = false;
@@ -56,8 +59,7 @@ function render({ model, el }) {
         silence, asks, asking, locked, way, make("div", { role: "status" }, told), again)));
 
   const line = new Line(model, silence, { holds: ["lock"] });
-  root.dataset.quiet = "yes";
-  line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
+  tellQuiet(root, line);
 
   function lock() {
     line.ask({ kind: "lock", text: typed.value });
@@ -135,13 +137,7 @@ function render({ model, el }) {
   }
 
   paint();
-  follow(model, ends, "shown", paint);
-  el.append(root);
-  return () => {
-    stop();
-    line.close();
-    ends.forEach((end) => end());
-  };
+  return stand(view, root, line, { shown: paint }, [stop]);
 }
 
 export default { render };

@@ -1,7 +1,10 @@
 // The closer lay: what is laid and on what, a search with its progress, the plan, and what to buy.
 
-function render({ model, el }) {
-  const ends = [], parts = model.get("parts"), radios = {};
+import { drawer, list, make, newId, same, say } from "./elements.js";
+import { Line, stand } from "./line.js";
+
+function render(view) {
+  const { model } = view, parts = model.get("parts"), radios = {};
 
   const paper = make("div", { class: "corset-paper" });
   const refused = make("p", { class: "corset-refused", role: "status" });
@@ -96,13 +99,7 @@ function render({ model, el }) {
 
   paint();
   go();
-  follow(model, ends, "shown", paint);
-  follow(model, ends, "progress", go);
-  el.append(root);
-  return () => {
-    line.close();
-    ends.forEach((end) => end());
-  };
+  return stand(view, root, line, { shown: paint, progress: go });
 }
 
 export default { render };

@@ -1,8 +1,10 @@
 // Whether the lesson is in sight: its page is the one in front, and the browser's window is not covered or minimised.
 
+import { newId } from "./elements.js";
+
 // Tells the kernel when the lesson comes into sight and when it goes out of it, until the view goes: then it looks whether
 // another lesson has changed what is kept. It is told and not asked, so no answer is waited for.
-function tellSight(model, el, ends) {
+export function tellSight(model, el, ends) {
   const page = newId("sight");
   let inFront = false, told = false, waiting = 0, watch = null;
   const tell = (seen) => {

@@ -1,10 +1,15 @@
 // The drafting table: drawing, panel, sentences.
 
+import { drawer, list, make, same } from "./elements.js";
+import { Line, stand, tellQuiet } from "./line.js";
+import { control, whereOf } from "./controls.js";
+import { watchEdges } from "./edges.js";
+
 // A movement has come to rest when nothing was asked for so long; then it is kept and can be undone.
 const REST_MS = 350;
 
-function render({ model, el }) {
-  const ends = [];
+function render(view) {
+  const { model } = view;
   let controls = {}, resting;
 
   const paper = make("div", { class: "corset-paper" });
@@ -56,10 +61,7 @@ function render({ model, el }) {
     return moved.length ? [{ kind: "set", changes: Object.fromEntries(moved.map(([name, { at }]) => [name, { at }])), keep: true }] : [];
   };
   const line = new Line(model, silence, { holds: ["set"], standing, bring });
-
-  // For whoever watches from outside, as the browser test does.
-  root.dataset.quiet = "yes";
-  line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
+  tellQuiet(root, line);
 
   function ask(kind) {
     clearTimeout(resting);
@@ -107,15 +109,8 @@ function render({ model, el }) {
   scale(1);
   build();
   paint(true);
-  follow(model, ends, "parts", () => { build(); paint(true); });
-  follow(model, ends, "shown", () => paint(false));
-  el.append(root);
-  return () => {
-    clearTimeout(resting);
-    line.close();
-    edges.close();
-    ends.forEach((end) => end());
-  };
+  const heard = { parts: () => { build(); paint(true); }, shown: () => paint(false) };
+  return stand(view, root, line, heard, [() => clearTimeout(resting), edges.close]);
 }
 
 export default { render };

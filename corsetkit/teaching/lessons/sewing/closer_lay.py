@@ -21,7 +21,7 @@ from corsetkit.output import CUTTING
 from corsetkit.printing.names import file_name
 from corsetkit.teaching.lessons.sewing.plain_lay import plan_sheet
 from corsetkit.teaching.shared.files_written import KeptPlanFile
-from corsetkit.teaching.widgets import Answering, page
+from corsetkit.teaching.widgets import Answering, bundle, look
 from corsetkit.units import in_one_unit, say_length
 
 
@@ -281,8 +281,8 @@ _EVERY = 0.15
 class LayWidget(Answering):
     """The page's view of one `CloserLay`."""
 
-    _esm = page("common.js", "lay.js")
-    _css = page("look.css", "sewing.css")
+    _esm = bundle("lay")
+    _css = look("sewing")
 
     parts = traitlets.Dict().tag(sync=True)
 

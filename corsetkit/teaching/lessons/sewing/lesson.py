@@ -15,14 +15,14 @@ from corsetkit.teaching.shared.corrected import Corrected
 from corsetkit.teaching.shared.files_written import CHOICES as FILES
 from corsetkit.teaching.shared.files_written import SAID as FILES_SAID
 from corsetkit.teaching.shared.files_written import write_files
-from corsetkit.teaching.widgets import Answering, page
+from corsetkit.teaching.widgets import Answering, bundle, look
 
 
 class FittingWidget(Answering):
     """The page's view of one `FittingTable`."""
 
-    _esm = page("common.js", "controls.js", "fitting.js")
-    _css = page("look.css", "sewing.css")
+    _esm = bundle("fitting")
+    _css = look("sewing")
 
     def __init__(self, table: FittingTable):
         self.table = table

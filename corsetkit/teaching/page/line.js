@@ -1,76 +1,6 @@
-// What every widget of the course shares: making elements, and the line to the kernel.
+// The line of a widget to the kernel.
 
-// JupyterLab takes keys for itself unless the very element in focus carries this attribute.
-const KEYS_STAY_HERE = ["INPUT", "SELECT", "BUTTON", "SUMMARY", "TEXTAREA"];
-
-const MARK = "data-lm-suppress-shortcuts";
-
-function keysStayHere(element) {
-  element.setAttribute(MARK, "true");
-  // But saving is Lab's, wherever one is: else the browser would offer to save the page.
-  element.addEventListener("keydown", (event) => {
-    if (event.key.toLowerCase() !== "s" || !(event.ctrlKey || event.metaKey)) return;
-    element.removeAttribute(MARK);
-    setTimeout(() => element.setAttribute(MARK, "true"));
-  });
-}
-
-function make(tag, attributes = {}, ...children) {
-  const element = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value === undefined || value === null || value === false) continue;
-    if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
-    else element.setAttribute(name, value === true ? "" : value);
-  }
-  if (KEYS_STAY_HERE.includes(element.tagName)) keysStayHere(element);
-  element.append(...children.filter((child) => child !== null && child !== undefined));
-  return element;
-}
-
-let made = 0;
-const newId = (word) => `corset-${word}-${Math.random().toString(36).slice(2, 8)}-${++made}`;
-
-// What is typed counts when the field is left or Enter is pressed; `done` is called for both.
-const whenTyped = (done) => ({
-  onchange: done,
-  onblur: done,
-  onkeydown: (event) => { if (event.key === "Enter") done(); },
-});
-
-const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
-
-// Change text only where it differs, so that a screen reader does not hear it again.
-function say(element, text) {
-  if (element.textContent !== text) element.textContent = text;
-}
-
-// Shows a state's drawing, or over the last good one, greyed, why there is none, and tells which; `drawn` is called
-// after each new drawing.
-function drawer(paper, refused, drawn = () => {}) {
-  let painted = null;
-  return (shown, root) => {
-    if (shown.svg && shown.svg !== painted) {
-      paper.innerHTML = shown.svg;
-      painted = shown.svg;
-      drawn();
-    }
-    say(refused, shown.refused ? `Not drawn: ${shown.refused}` : "");
-    root.classList.toggle("corset-not-drawn", Boolean(shown.refused));
-    return Boolean(shown.refused);
-  };
-}
-
-// A number, its fraction and its unit stay on one line: "5" and "5/8 in" on two would be read as two numbers.
-const together = (text) => text.replace(/(\d) (?=\d+\/|in\b|cm\b|degrees?\b|%)/g, "$1\u00a0");
-
-function list(element, sentences, mark) {
-  const key = JSON.stringify(sentences);
-  if (element.dataset.key === key) return;
-  element.dataset.key = key;
-  element.replaceChildren(
-    ...sentences.map((one) => make("li", {}, mark ? make("b", {}, mark + " ") : null, together(one))),
-  );
-}
+import { make, newId, say } from "./elements.js";
 
 // Milliseconds: without any sign of life, the course is said not to answer; of work that goes on, the page tells after a
 // while, and after long what can be done; a progress that is over at once is not told.
@@ -106,7 +36,7 @@ const LEFT = (window[Symbol.for("corsetkit: left to the next line")] ||= new Wea
 // `holds` are the kinds of message that say what is wished for, so that asking twice is the same as asking once: what is
 // wished and neither answered nor kept yet is asked again by the next line. `standing()` tells what the page shows and
 // the kernel alone remembers, and `bring(told)` gives the messages that bring a new widget there.
-class Line {
+export class Line {
   constructor(model, sign, { holds = [], standing = () => null, bring = () => [] } = {}) {
     Object.assign(this, { model, sign, holds, bring });
     this.asker = newId("page");
@@ -157,7 +87,8 @@ class Line {
   next() {
     this.onWork(!this.quiet);
     if (this.lost || this.under || !this.waiting.length) return;
-    const { buffers, again, ...message } = this.waiting.shift();
+    const { buffers, ...message } = this.waiting.shift();
+    delete message.again;
     this.under = ++this.number;
     this.unkept = message.kind === "set" && message.keep === false;
     this.asked = Date.now();
@@ -279,4 +210,21 @@ class Line {
 function follow(model, ends, trait, heard) {
   model.on(`change:${trait}`, heard);
   ends.push(() => model.off(`change:${trait}`, heard));
+}
+
+// For whoever watches from outside, as the browser test does: whether all that was asked is answered.
+export function tellQuiet(root, line) {
+  root.dataset.quiet = "yes";
+  line.onWork = (working) => { root.dataset.quiet = working ? "no" : "yes"; };
+}
+
+// Puts `root` on the page and calls, at each change of a trait, what `heard` has for it. Gives what the page calls when the
+// view goes; then its line closes and whatever stands in `ends` is called.
+export function stand({ model, el }, root, line, heard, ends = []) {
+  for (const [trait, call] of Object.entries(heard)) follow(model, ends, trait, call);
+  el.append(root);
+  return () => {
+    line.close();
+    ends.forEach((end) => end());
+  };
 }
