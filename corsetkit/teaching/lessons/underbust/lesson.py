@@ -13,10 +13,13 @@ from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.teaching.shared.vignette import card
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("02_underbust")
+SHARED = words_of("shared")
 
 LOWERED = 0.5
 """By how much of the present share the guess takes less on the side's side: course convention."""
@@ -27,26 +30,18 @@ class Looking:
     """Where on the dart one looks; the range is the wearer's."""
 
     below_the_bust_point: float = declared(
-        "how far below the bust point the dart's width is taken",
-        unit="cm",
-        low=0,
-        high=60,
-        step=CM_PER_INCH / 4,
-        default=4 * CM_PER_INCH,
+        WORDS("width_below"), unit="cm", low=0, high=60, step=CM_PER_INCH / 4, default=4 * CM_PER_INCH
     )
 
 
 class UnderbustLesson(StepLesson):
     name = "02_underbust"
     step = "underbust"
-    panels = (
-        Panel("Which of the two panels gives the cloth that the dart takes?",
-              ("dart_side_share", "underbust_reduction", "hem_raise")),
-    )  # fmt: skip
+    panels = (Panel(WORDS("ask_panels"), ("dart_side_share", "underbust_reduction", "hem_raise")),)
 
     def down(self):
         """The dart's width from the bust point to its end."""
-        panel = Panel("How wide is the dart here, and what is that width for?", ("below_the_bust_point",))
+        panel = Panel(WORDS("ask_width"), ("below_the_bust_point",))
         (one,) = quantities(Looking)
 
         def hers(desk, drafts):
@@ -62,11 +57,11 @@ class UnderbustLesson(StepLesson):
         level, inner, outer = _across(found, min(below, _depth(found)))
         upright = complex(found.block.bust_point.real, level)
         lines = [
-            Drawn((Line(complex(0, level), complex(found.block.front.width, level)),), "guide", "the level looked at", ""),
-            Drawn((Line(inner, outer),), "new", "what the dart takes here", ""),
+            Drawn((Line(complex(0, level), complex(found.block.front.width, level)),), "guide", WORDS("level_looked_at"), ""),
+            Drawn((Line(inner, outer),), "new", WORDS("taken_here"), ""),
         ]
         sheet = draft_so_far(
-            steps, self.step, unit, f"Down the dart of {name}", lines, (Spot(upright, ""),), near(steps, self.step)
+            steps, self.step, unit, WORDS("down_title", name=name), lines, (Spot(upright, ""),), near(steps, self.step)
         )
         return Picture(svg_text(sheet), sheet.description, tuple(_width_said(found, level, inner, outer, unit)))
 
@@ -80,41 +75,52 @@ class UnderbustLesson(StepLesson):
         paper = [Drawn(block.front_paper, "before")]
         thin = [Drawn(line.path, "before") for line in legs]
         return (
-            Word("underbust mark", "where the fold under the breast lies, straight below the bust point",
-                 vignette("Underbust mark", "the bust point, and below it the underbust mark on the dart",
-                          [*paper, *thin, Drawn((Line(point, found.mark),), "guide")], near,
-                          (Spot(point, "bust point", "before"), Spot(found.mark, "underbust mark")))),
-            Word("dart", "a wedge that is taken out of flat cloth, so that what is left stands up like a cone",
-                 vignette("Dart", "the wedge between two lines that meet in a point",
-                          [*paper, *legs, Drawn(found.waste[0].outline, "waste")], whole)),
-            Word("dart leg", "one of a dart's two edges; the legs are sewn to each other, so they are equally long",
-                 vignette("Dart leg", "one edge of the wedge drawn strongly", [*paper, *thin, legs[1]], whole)),
-            Word("centre panel and side panel", "the two pieces of the lower front; the dart parts them, and its legs become "
-                 "the seam between them",
-                 vignette("Centre panel and side panel", "the lower front parted along the dart into two pieces",
-                          [Drawn(block.front_paper, "before"), *legs, Drawn(found.hem, "new"), Drawn(found.parting, "new")],
-                          whole, (Spot(complex(point.real * 0.35, 0.0), "centre", "before"),
-                                  Spot(complex(block.front.width * 0.78, 0.0), "side", "before")))),
-            Word("parting", "the line along which two panels are cut apart, below the end of the dart",
-                 vignette("Parting", "the short line from the dart's end down to the hem",
-                          [*paper, *thin, Drawn(found.hem, "before"), Drawn(found.parting, "new")],
-                          (point.real - 9, found.hem_level - 4, point.real + 15, found.hem_level + 14))),
-        )  # fmt: skip
+            card(
+                WORDS,
+                "mark",
+                [*paper, *thin, Drawn((Line(point, found.mark),), "guide")],
+                near,
+                (Spot(point, SHARED("bust_point"), "before"), Spot(found.mark, WORDS("mark"))),
+            ),
+            card(WORDS, "dart", [*paper, *legs, Drawn(found.dart_waste.outline, "waste")], whole),
+            card(WORDS, "leg", [*paper, *thin, legs[1]], whole),
+            card(
+                WORDS,
+                "panels",
+                [Drawn(block.front_paper, "before"), *legs, Drawn(found.hem, "new"), Drawn(found.parting, "new")],
+                whole,
+                (
+                    Spot(complex(point.real * 0.35, 0.0), WORDS("panel_centre"), "before"),
+                    Spot(complex(block.front.width * 0.78, 0.0), WORDS("panel_side"), "before"),
+                ),
+            ),
+            card(
+                WORDS,
+                "parting",
+                [*paper, *thin, Drawn(found.hem, "before"), Drawn(found.parting, "new")],
+                (point.real - 9, found.hem_level - 4, point.real + 15, found.hem_level + 14),
+            ),
+        )
 
     def _said(self, steps, unit):
         found = steps.underbust
         _, inner, outer = _across(found, found.radius)
         say = Say(unit)
         upright = found.block.bust_point.real
-        lean = f"{say_number(abs(found.lean), 1)} degrees to the {'side' if found.lean > 0 else 'centre'}"
         return (
-            f"The underbust mark lies {say(found.radius)} below the bust point.",
-            f"At that level the dart takes {say(upright - inner.real)} from the centre panel and {say(outer.real - upright)} "
-            "from the side panel, counted from the upright.",
-            f"It opens {say_number(2 * found.half_angle, 1)} degrees at the bust point, and its fold line leans {lean}.",
-            f"Its legs: inner {say(_leg(found, found.inner, found.inner_leg))}, "
-            f"outer {say(_leg(found, found.outer, found.outer_leg))}, from the bust point to the dart's end.",
-            f"Half the front is {say(level_width(found, found.level))} wide at that level, the dart taken out.",
+            WORDS("mark_lies", below=say(found.radius)),
+            WORDS("dart_takes", centre=say(upright - inner.real), side=say(outer.real - upright)),
+            WORDS(
+                "opens_to_the_side" if found.lean > 0 else "opens_to_the_centre",
+                angle=say_number(2 * found.half_angle, 1),
+                lean=say_number(abs(found.lean), 1),
+            ),
+            WORDS(
+                "legs",
+                inner=say(_leg(found, found.inner, found.inner_leg)),
+                outer=say(_leg(found, found.outer, found.outer_leg)),
+            ),
+            WORDS("front_wide", wide=say(level_width(found, found.level))),
         )
 
     def _asked(self, name, steps, unit, drafts):
@@ -128,29 +134,29 @@ class UnderbustLesson(StepLesson):
 
         def move(part):
             now = at(share + (other - share) * part)
-            sheet = self._sheet(now, unit, f"{self.title} for {name}")
+            sheet = self._sheet(now, unit, SHARED("title_for", lesson=self.title, name=name))
             return Picture(svg_text(sheet), sheet.description)
 
         say = Say(unit)
         taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real
         right = taken(at(other).underbust)
         return Asked(
-            f"At the level of the underbust mark the outer leg lies {say(taken(found))} beside the upright: "
-            f"{say_number(100 * share, 0)} % of the dart are on that side. Now it is to be {say_number(100 * other, 0)} %. "
-            "Where does the outer leg lie then?",
-            "Beside the upright", "cm", taken(found), right, 0.16,
-            ((2 * right, "that is nearly the whole dart, and the rest of it lies on the other side of the upright"),
-             (taken(found) + right, "that is measured from the old place and not from the upright")),
-            "The dart is about as wide as before; only its place changes. What the side panel keeps, the centre panel gives.",
+            WORDS(
+                "guess_question", beside=say(taken(found)), share=say_number(100 * share, 0), other=say_number(100 * other, 0)
+            ),
+            WORDS("guess_label"),
+            "cm",
+            taken(found),
+            right,
+            0.16,
+            ((2 * right, WORDS("guess_slip_whole")), (taken(found) + right, WORDS("guess_slip_old_place"))),
+            WORDS("guess_why"),
             move,
-        )  # fmt: skip
+        )
 
     def _tape(self, steps, unit):
         found = steps.underbust
-        return (
-            "Fold the paper along the dart's own line: the two legs should lie on each other from end to end.",
-            f"From the bust point to the underbust line both legs measure {say_length(found.radius, unit)}.",
-        )
+        return (WORDS("tape_fold"), WORDS("tape_legs", radius=say_length(found.radius, unit)))
 
 
 def _depth(found):
@@ -175,14 +181,18 @@ def _leg(found, start, leg):
 def _width_said(found, level, inner, outer, unit):
     say = Say(unit)
     point = found.block.bust_point
-    place = "above" if level >= 0 else "below"
-    yield f"{say(point.imag - level)} below the bust point, {say(abs(level))} {place} the waist, the dart is {say(abs(outer - inner))} wide."
+    yield WORDS(
+        "width_above_the_waist" if level >= 0 else "width_below_the_waist",
+        below=say(point.imag - level),
+        waist=say(abs(level)),
+        wide=say(abs(outer - inner)),
+    )
     if level > found.level:
-        yield "Above the underbust mark it shapes the cup: the wedge that is gone lets the cup stand up over the breast."
+        yield WORDS("shapes_cup")
     elif level > 0:
-        yield "Between the underbust mark and the waist it makes two panels follow the ribs."
+        yield WORDS("shapes_panels")
     else:
-        yield "Below the waist it runs out to nothing, for the hip needs the width again."
+        yield WORDS("shapes_nothing")
 
 
 LESSON = UnderbustLesson()
