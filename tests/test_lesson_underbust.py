@@ -35,7 +35,7 @@ class TestDown:
         from corsetkit.geometry import paths
 
         found = steps_of(wearer).underbust
-        dart = Polygon([(p.real, p.imag) for p in paths.flattened(found.waste[0].outline)[:-1]])
+        dart = Polygon([(p.real, p.imag) for p in paths.flattened(found.dart_waste.outline)[:-1]])
         for share in (0.1, 0.35, 0.5, 0.8, 0.95):
             level, inner, outer = _across(found, share * _depth(found))
             line = LineString([(-50, level), (90, level)]).intersection(dart)

@@ -62,7 +62,6 @@ def back_words(steps):
     def card(word, meaning, told, lines, box=lower):
         return Word(word, meaning, vignette(word.capitalize(), told, lines, box))
 
-    gap = next(cut.outline for cut in found.waste if cut.name == "lacing gap")
     low, _, high, under = found.modesty
     opened = (low, high, under, *(_over(centre, path) for path in (low, high, under)))
     edge = Drawn(lacing, "before")
@@ -80,7 +79,7 @@ def back_words(steps):
              "the straight edge beside the centre back drawn strongly.", [*panels, Drawn(lacing, "new")]),
         card("lacing gap", "the space left between the two lacing edges; it is part of the finished girth",
              "the strip between lacing edge and centre back, hatched.",
-             [*panels, Drawn(lacing, "new"), Drawn(gap, "waste")]),
+             [*panels, Drawn(lacing, "new"), Drawn(found.lacing_gap_waste.outline, "waste")]),
         card("modesty panel", "a strip of cloth behind the lacing that covers the gap and keeps the laces off the skin",
              "the strip that reaches under both lacing edges drawn strongly.",
              [*panels, edge, Drawn(_over(centre, lacing), "before"), *(Drawn(path, "new") for path in opened)], middle),

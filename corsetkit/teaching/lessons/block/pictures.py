@@ -54,7 +54,7 @@ def words(steps):
                        *(Drawn(leg, "new") for half in (front, back) for leg in half.dart_legs)], whole)),
         Word("side dart", "a wedge from the side seam to the bust point; its open end on the seam is the mouth",
              vignette("Side dart", "the wedge whose point is the bust point and whose mouth lies on the side seam.",
-                      [Drawn(block.front_paper, "before"), Drawn(block.waste[0].outline, "waste"),
+                      [Drawn(block.front_paper, "before"), Drawn(block.side_dart_waste.outline, "waste"),
                        Drawn((Line(block.mouth_upper, point), Line(point, block.mouth_lower)), "new")],
                       (point.real - 5, block.mouth_lower.imag - 5, front.width + 6, front.underarm.imag + 3),
                       (Spot(point, "bust point"), Spot(paths.point_along((Line(block.mouth_upper, block.mouth_lower),),
