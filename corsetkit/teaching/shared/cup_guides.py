@@ -10,6 +10,10 @@ from corsetkit.steps.overbust import SIDE_STRIP
 from corsetkit.teaching.shared.clipping import arc
 from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_up
 from corsetkit.units import CM_PER_INCH, Say, say_length, unbroken
+from corsetkit.words import words_of
+
+WORDS = words_of("03_overbust")
+SHARED = words_of("shared")
 
 FIXED = Pen("fixed-guide", 0.6, THREAD)
 STRIP = Tone("strip", None, HATCHING, 1.3)
@@ -28,23 +32,23 @@ def guides_sheet(steps, unit, title):
     say = Say(unit, unbroken=True)
     strokes = [
         *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
-        Stroke((Line(level * 1j, complex(width, level)),), BODY, "bust level", "body"),
-        Stroke(arc(point, point + style.overbust_mark * direction(5), 170), GUIDE, "circle of the overbust mark", "guide"),
-        Stroke(arc(point, point + radius * direction(185), 170), GUIDE, "circle of the underbust mark", "guide"),
+        Stroke((Line(level * 1j, complex(width, level)),), BODY, SHARED("bust_level"), "body"),
+        Stroke(arc(point, point + style.overbust_mark * direction(5), 170), GUIDE, WORDS("circle_above"), "guide"),
+        Stroke(arc(point, point + radius * direction(185), 170), GUIDE, WORDS("circle_below"), "guide"),
         *cup_lines(o),
     ]
     notes = [
-        Note(point + style.overbust_mark * direction(148), f"circle of the overbust mark: {say(style.overbust_mark)}", True),
-        Note(point + radius * direction(216), f"circle of the underbust mark: {say(radius)}", True),
-        Note(complex(strip / 2, level + 1.6 * _TALL), f"strip to be kept: {say(strip)}", True),
+        Note(point + style.overbust_mark * direction(148), WORDS("note_circle_above", radius=say(style.overbust_mark)), True),
+        Note(point + radius * direction(216), WORDS("note_circle_below", radius=say(radius)), True),
+        Note(complex(strip / 2, level + 1.6 * _TALL), WORDS("note_strip", strip=say(strip)), True),
         Note(complex(width - strip / 2, level - 1.6 * _TALL), f"strip to be kept: {say(strip)}"),
     ]
     # Both guides begin at the bust point, so each bar has a level of its own below the bust level; what is asked for at the
     # side lies above it.
     for name, start, end, up, left in (
-        ("guide to the front", point.real, point.real - style.guide_to_front, -0.35, True),
-        ("guide to the side", point.real, point.real + style.guide_to_side, -0.8, False),
-        ("asked for at the side", width, width - SIDE_STRIP, 0.45, False),
+        (WORDS("guide_to_front"), point.real, point.real - style.guide_to_front, -0.35, True),
+        (WORDS("guide_to_side"), point.real, point.real + style.guide_to_side, -0.8, False),
+        (WORDS("asked_at_side"), width, width - SIDE_STRIP, 0.45, False),
     ):
         tangent = up / abs(up)
         at = complex(end, level + up * _TALL)
@@ -53,24 +57,32 @@ def guides_sheet(steps, unit, title):
         for x, near in ((start, up - 0.2 * tangent), (end, 0.0)):
             ends = (complex(x, level + share * _TALL) for share in (near, up + 0.2 * tangent))
             strokes.append(Stroke((Line(*ends),), FIXED))
-        notes.append(Note(at, f"{name}: {say(abs(end - start))}", left))
+        notes.append(Note(at, WORDS("note_guide", name=name, length=say(abs(end - start))), left))
     patches = [
         Patch(cup_outline(o), TINT),
         *(Patch(box_run(left, level - 2 * _TALL, left + strip, level + 2 * _TALL), STRIP) for left in (0.0, width - strip)),
     ]
     spots = (
-        Spot(point, "bust point", "before"),
-        Spot(o.mark, "overbust mark"),
-        Spot(point - 1j * radius, "underbust mark"),
+        Spot(point, SHARED("bust_point"), "before"),
+        Spot(o.mark, WORDS("mark")),
+        Spot(point - 1j * radius, SHARED("underbust_mark")),
         Spot(o.guide_front, ""),
         Spot(o.guide_side, ""),
     )
     box = (min(0.0, point.real - style.guide_to_front) - 0.6, low - 0.2, width + 0.6, high + 0.2)
-    key = ((NEW, "the cup's outline"), (GUIDE, "circles"), (FIXED, "fixed guides"), (STRIP, "strip to be kept"))
-    said = (
-        f"{title}. The cup's outline about the bust point. It reaches {say(point.real - o.guide_front.real)} towards "
-        f"the centre front and {say(o.guide_side.real - point.real)} towards the side; the fixed guides lie at "
-        f"{say(style.guide_to_front)} and {say(style.guide_to_side)}."
+    key = (
+        (NEW, WORDS("key_outline")),
+        (GUIDE, WORDS("key_circles")),
+        (FIXED, WORDS("key_guides")),
+        (STRIP, WORDS("key_strip")),
+    )
+    said = WORDS(
+        "guides_described",
+        title=title,
+        front=say(point.real - o.guide_front.real),
+        side=say(o.guide_side.real - point.real),
+        guide_front=say(style.guide_to_front),
+        guide_side=say(style.guide_to_side),
     )
     return close_up(title, said, box, (box[3] - box[1]) / SEEN, unit, patches, strokes, spots, notes, key)
 
@@ -83,19 +95,16 @@ def dart_sheet(steps, across, unit, title):
     strokes = [
         *(Stroke(path, BEFORE, name) for name, path in front_paper(o, low, high)),
         *cup_lines(o),
-        Stroke((Line(o.bust_point, o.mark),), GUIDE, "tightening dart's own line", "guide"),
-        Stroke(across, FIXED, "the width that is asked for", "guide", 3),
+        Stroke((Line(o.bust_point, o.mark),), GUIDE, WORDS("dart_line"), "guide"),
+        Stroke(across, FIXED, WORDS("width_asked"), "guide", 3),
     ]
     notes = [
         Note(across[0].point(0.5), "the width that is asked for"),
-        Note(o.mark, f"overbust mark, {unbroken(say_length(style.overbust_mark, unit))} from the bust point", True),
+        Note(o.mark, WORDS("dart_note_mark", away=unbroken(say_length(style.overbust_mark, unit))), True),
     ]
-    spots = (Spot(o.bust_point, "bust point", "before"), Spot(o.mark, ""))
+    spots = (Spot(o.bust_point, SHARED("bust_point"), "before"), Spot(o.mark, ""))
     box = (-0.6, low - 0.2, o.block.front.width + 0.6, high + 0.2)
-    said = (
-        f"{title}. The cup's outline with the tightening dart open; its overbust mark lies "
-        f"{say_length(style.overbust_mark, unit)} from the bust point."
-    )
+    said = WORDS("dart_described", title=title, away=say_length(style.overbust_mark, unit))
     return close_up(
         title,
         said,
@@ -114,10 +123,10 @@ def front_paper(o, low, high):
     """The front's borders between two levels, each with its name; the side dart's mouth is left open."""
     front = o.block.front
     all_paths = (
-        ("armscye", _between(paths.turned_round(front.armscye), low, high)),
-        ("side seam", front.side_above),
-        ("side seam, below the dart", paths.turned_round(_between(paths.turned_round(front.side_waist), low, high))),
-        ("centre front", (Line(complex(0, min(high, front.neck_centre.imag)), complex(0, low)),)),
+        (SHARED("armscye"), _between(paths.turned_round(front.armscye), low, high)),
+        (SHARED("side_seam"), front.side_above),
+        (WORDS("side_seam_below"), paths.turned_round(_between(paths.turned_round(front.side_waist), low, high))),
+        (SHARED("centre_front"), (Line(complex(0, min(high, front.neck_centre.imag)), complex(0, low)),)),
     )
     return [(name, path) for name, path in all_paths if path]
 
@@ -125,10 +134,10 @@ def front_paper(o, low, high):
 def cup_lines(o):
     """The cup's four lines on the block, and the legs between which its darts lie."""
     lines = (
-        ("overbust line, inner", o.top_inner),
-        ("overbust line, outer", o.top_outer),
-        ("underbust line, inner", o.under_inner),
-        ("underbust line, outer", o.under_outer),
+        (WORDS("over_inner"), o.top_inner),
+        (WORDS("over_outer"), o.top_outer),
+        (WORDS("under_inner"), o.under_inner),
+        (WORDS("under_outer"), o.under_outer),
     )
     legs = [Line(o.bust_point, end) for end in (o.top_left, o.top_right, o.underbust.inner, o.underbust.outer)]
     return [*(Stroke((leg,), BEFORE) for leg in legs), *(Stroke(path, NEW, name, "new", 3) for name, path in lines)]
