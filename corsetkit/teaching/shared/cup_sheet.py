@@ -11,6 +11,11 @@ from corsetkit.teaching.shared.close_up import SEEN, Note, Patch, Stroke, close_
 from corsetkit.teaching.shared.cup_guides import TINT
 from corsetkit.teaching.shared.cups_lifted import gap_above, gap_below
 from corsetkit.units import say_number, unbroken
+from corsetkit.words import words_of
+
+TWO = words_of("05_two_part_cup")
+THREE = words_of("06_three_part_cup")
+SHARED = words_of("shared")
 
 LOWER = Tone("lower-cup", "#e4ebe9")
 _SPARE = 0.6
@@ -31,35 +36,35 @@ def two_cups_sheet(steps, unit, title, more=()):
         Patch((*outer[0], *outer[1], *outer[2], *paths.turned_round(seam.outer)), TINT),
         Patch(_between(seam), WASTE),
     ]
-    sewn = Pair("cup seam", ("inner cup", "outer cup"))
+    sewn = Pair(TWO("cup_seam"), (TWO("inner_cup"), TWO("outer_cup")))
     lines = [
-        _edge("overbust line, inner cup", inner[0]),
-        _edge("underbust line, inner cup", inner[1]),
-        _edge("overbust line, outer cup", outer[0]),
-        _edge("armscye, outer cup", outer[1]),
-        _edge("underbust line, outer cup", outer[2]),
+        _edge(TWO("edge_top_inner"), inner[0]),
+        _edge(TWO("edge_under_inner"), inner[1]),
+        _edge(TWO("edge_top_outer"), outer[0]),
+        _edge(TWO("edge_armscye"), outer[1]),
+        _edge(TWO("edge_under_outer"), outer[2]),
         *_straight(seam),
         *more,
         sewn.drawn(1, seam.inner),
         sewn.drawn(2, seam.outer),
     ]
     notes = [
-        Note(_at(top, 0.5), "overbust line: the cup's top edge", True),
-        Note(point, "bust point", True),
-        Note(_at(inner[1], 0.5), "underbust line", True),
+        Note(_at(top, 0.5), TWO("note_top"), True),
+        Note(point, SHARED("bust_point"), True),
+        Note(_at(inner[1], 0.5), SHARED("underbust_line"), True),
         Note(
             between(paths.path_start(seam.inner), paths.path_start(seam.outer), 0.5) * 0.8 + point * 0.2,
-            f"gap above: the tightening dart, {unbroken(f'{say_number(gap_above(steps), 1)} degrees')}",
+            TWO("note_above", angle=_angle(gap_above(steps))),
         ),
-        Note(_at(outer[1], 0.4), "armscye, as it lies once the side dart is closed"),
+        Note(_at(outer[1], 0.4), TWO("note_armscye")),
         Note(
             between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
-            f"gap below: the underbust dart, {unbroken(f'{say_number(gap_below(steps), 1)} degrees')}",
+            TWO("note_below", angle=_angle(gap_below(steps))),
         ),
     ]
-    parts = ((_middle(patches[0].path), "inner cup"), (_middle(patches[1].path), "outer cup"))
-    said = 2, "The cup with its darts closed, in two parts, and the seam between them"
-    return _sheet(steps, unit, title, said, patches, lines, notes, parts)
+    parts = ((_middle(patches[0].path), TWO("inner_cup")), (_middle(patches[1].path), TWO("outer_cup")))
+    said = TWO("sheet_described", title=title)
+    return _sheet(steps, unit, title, said, 2, patches, lines, notes, parts)
 
 
 def three_cups_sheet(steps, unit, title, more=()):
@@ -73,20 +78,18 @@ def three_cups_sheet(steps, unit, title, more=()):
     low_inner = (*cup.lower_inner, *back(seam.inner), *back(cup.cut_inner))
     low_outer = (*opened, *cup.armscye_lower, *outer[2], *back(seam.outer))
     patches = [Patch(upper, TINT), Patch(low_inner, LOWER), Patch(low_outer, LOWER), Patch(_between(seam), WASTE)]
-    sewn = Pair("cup seam", ("inner lower cup", "outer lower cup"))
-    halves = [
-        Pair("cut across", ("upper cup, inner half", "inner lower cup")),
-        Pair("cut across", ("upper cup, outer half", "outer lower cup")),
-    ]
+    across, low = THREE("cut_across"), (THREE("inner_lower_cup"), THREE("outer_lower_cup"))
+    sewn = Pair(TWO("cup_seam"), low)
+    halves = [Pair(across, (THREE("upper_inner_half"), low[0])), Pair(across, (THREE("upper_outer_half"), low[1]))]
     leg = (Line(paths.path_end(inner[0]), paths.path_end(cup.cut_inner)),)
     lines = [
-        _edge("overbust line, upper cup, inner half", inner[0]),
-        _edge("overbust line, upper cup, outer half", top),
-        _edge("armscye, upper cup", arm),
-        _edge("armscye, outer lower cup", cup.armscye_lower),
-        _edge("underbust line, upper cup", cup.upper_centre),
-        _edge("underbust line, inner lower cup", cup.lower_inner),
-        _edge("underbust line, outer lower cup", outer[2]),
+        _edge(THREE("edge_top_inner"), inner[0]),
+        _edge(THREE("edge_top_outer"), top),
+        _edge(THREE("edge_armscye_upper"), arm),
+        _edge(THREE("edge_armscye_lower"), cup.armscye_lower),
+        _edge(THREE("edge_under_upper"), cup.upper_centre),
+        _edge(THREE("edge_under_inner"), cup.lower_inner),
+        _edge(THREE("edge_under_outer"), outer[2]),
         *_straight(seam),
         *more,
         halves[0].drawn(2, cup.cut_inner),
@@ -96,34 +99,30 @@ def three_cups_sheet(steps, unit, title, more=()):
         sewn.drawn(1, seam.inner),
         sewn.drawn(2, seam.outer),
     ]
-    strokes = [Stroke(leg, GUIDE, "tightening dart, closed", "guide")]
+    strokes = [Stroke(leg, GUIDE, THREE("leg_closed"), "guide")]
     notes = [
-        Note(between(*_ends(leg), 0.3), "tightening dart, closed: its legs lie on each other here", True),
-        Note(_at(cup.cut_inner, 0.5), "cut across", True),
-        Note(_at(cup.lower_inner, 0.6), "underbust line", True),
-        Note(point, "bust point", True),
-        Note(_at(arm, 0.5), "armscye after the side dart is closed"),
-        Note(_at(cup.cut_outer, 0.75), "cut across, the upper cup's edge"),
-        Note(_at(opened, 0.75), "cut across, the outer lower cup's edge"),
-        Note(_at(cup.armscye_lower, 0.5), "the rest of the armscye"),
-        Note(
-            between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2,
-            "gap below: the underbust dart",
-        ),
+        Note(between(*_ends(leg), 0.3), THREE("note_leg_closed"), True),
+        Note(_at(cup.cut_inner, 0.5), across, True),
+        Note(_at(cup.lower_inner, 0.6), SHARED("underbust_line"), True),
+        Note(point, SHARED("bust_point"), True),
+        Note(_at(arm, 0.5), THREE("note_armscye")),
+        Note(_at(cup.cut_outer, 0.75), THREE("note_cut_upper")),
+        Note(_at(opened, 0.75), THREE("note_cut_lower")),
+        Note(_at(cup.armscye_lower, 0.5), THREE("note_armscye_rest")),
+        Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2, THREE("note_below")),
     ]
     # The upper cup is a crescent on some: its own middle would lie beside it.
     parts = (
-        (between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), "upper cup"),
-        (_middle(low_inner), "inner lower cup"),
-        (_middle(low_outer), "outer lower cup"),
+        (between(_at(top, 0.5), _at(cup.cut_outer, 0.5), 0.5), THREE("upper_cup")),
+        (_middle(low_inner), low[0]),
+        (_middle(low_outer), low[1]),
     )
-    said = 3, "The upper cup with its dart closed, and below it the two lower cups"
-    return _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes)
+    said = THREE("sheet_described", title=title)
+    return _sheet(steps, unit, title, said, 3, patches, lines, notes, parts, strokes)
 
 
-def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
-    """The sheet; `said` is the number of the cup's parts and what is drawn, in words."""
-    count, words = said
+def _sheet(steps, unit, title, said, count, patches, lines, notes, parts, strokes=()):
+    """The sheet; `said` is what is drawn, in words, `count` the number of the cup's parts."""
     point = steps.darts.overbust.bust_point
     points = [p for patch in patches for p in paths.flattened(patch.path, 0.1)]
     left, bottom, right, top = around([(p.real, p.imag, p.real, p.imag) for p in points])
@@ -147,21 +146,16 @@ def _sheet(steps, unit, title, said, patches, lines, notes, parts, strokes=()):
             if line.role == role and path
         ),
     ]
-    key = [(NEW, "this step"), (BEFORE, "drawn before"), (GUIDE, "straight cut"), (WASTE, "open gap")]
+    key = [
+        (NEW, SHARED("this_step")),
+        (BEFORE, SHARED("drawn_before")),
+        (GUIDE, SHARED("straight_cut")),
+        (WASTE, SHARED("open_gap")),
+    ]
     if any(line.role == "ghost" for line in lines):
-        key.append((GHOST, "as it starts"))
+        key.append((GHOST, SHARED("as_it_starts")))
     return close_up(
-        title,
-        f"{title}. {words}.",
-        box,
-        (box[3] - box[1]) / SEEN,
-        unit,
-        patches,
-        drawn,
-        (Spot(point, "", "before"),),
-        notes,
-        key,
-        parts,
+        title, said, box, (box[3] - box[1]) / SEEN, unit, patches, drawn, (Spot(point, "", "before"),), notes, key, parts
     )
 
 
@@ -190,9 +184,14 @@ def _between(seam):
 def _straight(seam):
     """The cuts as they were before the seam was shaped."""
     return [
-        Drawn(blend.before, "guide", f"the straight cut, {word} cup")
-        for word, blend in (("inner", seam.inner_blend), ("outer", seam.outer_blend))
+        Drawn(blend.before, "guide", SHARED("straight_cut_inner" if blend is seam.inner_blend else "straight_cut_outer"))
+        for blend in (seam.inner_blend, seam.outer_blend)
     ]
+
+
+def _angle(degrees):
+    """An angle for a note, on one line."""
+    return unbroken(SHARED("degrees", angle=say_number(degrees, 1)))
 
 
 def _edge(name, path):

@@ -15,6 +15,9 @@ from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import STRAIGHT, Laid, notch_stroke, paint_laid, written_in
 from corsetkit.teaching.shared.walking import Walk
 from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 SEEN, SEEN_HIGH = 18.0, 12.0
 """How wide and how high the pieces are seen, cm, whichever comes first."""
@@ -69,9 +72,9 @@ def lifted_sheet(title, spreads, unit, frame, description, lengths=True):
         description: the drawing in words. lengths: whether the sewn edges' lengths are written beside them.
     """
     left, bottom, right, top = frame
-    items = [(NEW, "sewn edge"), (GUIDE, "points that meet")]
+    items = [(NEW, SHARED("sewn_edge")), (GUIDE, SHARED("points_that_meet"))]
     if any(one.straight for one in spreads):
-        items.insert(1, (STRAIGHT, "the straight cut before"))
+        items.insert(1, (STRAIGHT, SHARED("straight_cut_before")))
     scale = max((right - left) / SEEN, (top - bottom) / SEEN_HIGH)
     wide = max(right - left, row_width(items, scale), text_width(title, HEADING, scale))
     spare, row, head = (wide - (right - left)) / 2, 0.8 * scale, 1.1 * scale
@@ -209,11 +212,15 @@ def cups_lifted(pattern, apart, swung, unit, title, lengths=True):
         for how_much in ((0.0, whole / 3, 2 * whole / 3, whole) if len(spread.laid) == 3 else (0.0,))
     ]
     frame = grown(around([one.box for place in places for one in place.laid]), _SPARE)
-    told = "; ".join(f"{seam.name} {say_length(seam.lengths[0], unit)} on both sides" for seam in spread.seams)
-    above, below = gap_above(steps) - swung, gap_below(steps) + swung
-    words = (
-        f"{title}. {len(spread.laid)} pieces, lifted {say_length(apart, unit)} apart: {told}. The gap above the "
-        f"bust point is {say_number(above, 1)} degrees, below it {say_number(below, 1)}."
+    told = (SHARED("lifted_seam", seam=seam.name, length=say_length(seam.lengths[0], unit)) for seam in spread.seams)
+    words = SHARED(
+        "lifted_described",
+        title=title,
+        count=len(spread.laid),
+        apart=say_length(apart, unit),
+        seams="; ".join(told),
+        above=say_number(gap_above(steps) - swung, 1),
+        below=say_number(gap_below(steps) + swung, 1),
     )
     return lifted_sheet(title, (spread,), unit, frame, words, lengths)
 
@@ -221,11 +228,11 @@ def cups_lifted(pattern, apart, swung, unit, title, lengths=True):
 def cups_beside(two, three, unit, title):
     """The sheet of both patterns' cups, two parts on the left, three on the right, a little apart."""
     spreads, left = [], 0.0
-    for pattern, caption in ((two, "two parts"), (three, "three parts")):
+    for pattern, caption in ((two, SHARED("two_parts")), (three, SHARED("three_parts"))):
         spread = cups_spread(pattern, _BESIDE, 0.0 if pattern is two else gap_above(pattern.steps) / 2)
         box = around([one.box for one in spread.laid])
         step = complex(left - box[0], -(box[1] + box[3]) / 2)
-        spreads.append(_slid(spread, step, caption, f" of the cup of {caption}"))
+        spreads.append(_slid(spread, step, caption, f" {SHARED('lifted_of_cup', parts=caption)}"))
         left += box[2] - box[0] + _BETWEEN
     frame = grown(around([one.box for spread in spreads for one in spread.laid]), _SPARE)
     told = "; ".join(f"{one.caption}: {', '.join(laid.piece.name for laid in one.laid)}" for one in spreads)
@@ -248,7 +255,7 @@ def cups_spread(pattern, apart, swung, edges=True):
         return Spread(laid, (), {})
     seams = cup_seams(pattern)
     through = next(one for one in seams if len(one.sides[0]) == 1)
-    named = ((through, seam.to_bust_point, "bust point"),) if seam.to_bust_point in through.marks else ()
+    named = ((through, seam.to_bust_point, SHARED("bust_point")),) if seam.to_bust_point in through.marks else ()
     return Spread(laid, seams, owners_of(pattern.pieces), straight, named)
 
 

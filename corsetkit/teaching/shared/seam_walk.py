@@ -9,6 +9,9 @@ from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.walking import Walk, walking_sheet
 from corsetkit.units import CM_PER_INCH, Say, round_to_sixteenth, say_number
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 LONGEST = 45.0
 """What the slider offers where no wearer's seam is known yet, cm."""
@@ -21,14 +24,7 @@ _SAME_LINE = 0.05
 class Walked:
     """How far a seam is walked."""
 
-    walked: float = declared(
-        "how far from its upper end the seam is walked, on both sides at once",
-        unit="cm",
-        low=0,
-        high=LONGEST,
-        step=0.125,
-        default=4 * CM_PER_INCH,
-    )
+    walked: float = declared(SHARED("walk_control"), unit="cm", low=0, high=LONGEST, step=0.125, default=4 * CM_PER_INCH)
 
 
 @dataclass(frozen=True)
@@ -78,7 +74,7 @@ def walk_picture(name, pattern, walked, cm, unit):
     owners = owners_of(pattern.pieces)
     length = max(walked.seam.lengths)
     cm = length if cm > length - _AT_THE_END else cm
-    sheet = walking_sheet(walked.seam, owners, cm, unit, f"Walking the {walked.words}, for {name}", walked.named)
+    sheet = walking_sheet(walked.seam, owners, cm, unit, SHARED("walk_title", seam=walked.words, name=name), walked.named)
     return Picture(svg_text(sheet), sheet.description, tuple(_said(Walk(walked.seam, owners), walked, cm, unit)))
 
 
@@ -86,49 +82,66 @@ def _said(walk, walked, cm, unit):
     say = Say(unit)
     cm = walk.walked(cm)
     first, second = (walk.stretch(side, cm) for side in (0, 1))
-    one, other = (_gone_along(walk, side, cm) for side in (0, 1))
-    alike = f"{one}, and on {other}" if "together" in one + other else f"{one} and on {other} alike"
-    yield f"{say(cm)} of {say(walk.length)} are walked, on {alike}."
+    pieces = [_walked_pieces(walk, side, cm) for side in (0, 1)]
+    one, other = map(_gone_along, pieces)
+    yield SHARED(
+        "walk_told" if any(len(names) > 1 for names in pieces) else "walk_told_alike",
+        walked=say(cm),
+        whole=say(walk.length),
+        one=one,
+        other=other,
+    )
     yield _place(walk, walked, cm, say)
     turned = walk.turned(cm)
     end = min(first.end, second.end)
     at_end = walk.turned(end)
     if walk.turned(end) < _SAME_LINE:
-        yield (
-            f"The {second.piece.name} need not turn while it is laid along the {first.piece.name}: both edges are one line."
-        )
+        yield SHARED("walk_one_line", moving=second.piece.name, still=first.piece.name)
     elif cm > walk.length - 1e-9 and end > walk.length - 1e-9:
-        yield f"From where they began together the {second.piece.name} has turned {say_number(at_end, 1)} degrees."
+        yield SHARED("walk_turned_in_all", moving=second.piece.name, angle=say_number(at_end, 1))
     else:
-        back = ", for it turns back a little before" if turned > at_end + _SAME_LINE else ""
         # With several pieces on a side the turning begins anew with each.
         ending = first if first.end <= second.end else second
-        where = "at the end" if end > walk.length - 1e-9 else f"where the {ending.piece.name} ends"
-        yield (
-            f"So far the {second.piece.name} has turned {say_number(turned, 1)} degrees against the {first.piece.name}; "
-            f"{where} it will have turned {say_number(at_end, 1)}{back}."
+        at = SHARED("walk_at_end") if end > walk.length - 1e-9 else SHARED("walk_where_ends", piece=ending.piece.name)
+        yield SHARED(
+            "walk_turned_back" if turned > at_end + _SAME_LINE else "walk_turned",
+            moving=second.piece.name,
+            still=first.piece.name,
+            angle=say_number(turned, 1),
+            where=at,
+            whole=say_number(at_end, 1),
         )
 
 
-def _gone_along(walk, side, cm):
-    """The pieces of one side that are walked so far, in words."""
-    *before, last = dict.fromkeys(one.piece.name for one in walk.sides[side] if one.start < max(cm, 1e-6))
-    return f"the {', the '.join(before)} and the {last} together" if before else f"the {last}"
+def _walked_pieces(walk, side, cm):
+    """The names of the pieces of one side that are walked so far, in their order."""
+    return list(dict.fromkeys(one.piece.name for one in walk.sides[side] if one.start < max(cm, 1e-6)))
+
+
+def _gone_along(names):
+    """The same in words."""
+    *before, last = names
+    if not before:
+        return SHARED("the_piece", piece=last)
+    return SHARED("walk_together", pieces=", ".join(SHARED("the_piece", piece=one) for one in before), last=last)
 
 
 def _place(walk, walked, cm, say):
     """What is at the place: an end, a notch, or how far it is to the next."""
     if cm < 1e-9:
-        return "Both edges begin here together."
+        return SHARED("walk_begins")
     if cm > walk.length - 1e-9:
-        return f"Both edges end here together: {say(walk.length)} on both sides."
+        return SHARED("walk_ends", whole=say(walk.length))
     mark = walk.reached(cm)
     if mark is None:
         after = min((one for one in walk.seam.marks if one > cm), default=None)
-        what, at = ("next notch", after) if after else ("end", walk.length)
-        return f"The {what} is {say(at - cm)} further on."
-    gives_way = [f"the {before} gives way to the {after}" for at, before, after in walk.changes() if abs(at - mark) < 0.02]
-    words = [words for at, words in walked.named if abs(at - mark) < 0.02]
+        return SHARED("walk_next_notch", on=say(after - cm)) if after else SHARED("walk_next_end", on=say(walk.length - cm))
+    gives_way = [
+        SHARED("walk_gives_way", before=before, after=after) for at, before, after in walk.changes() if abs(at - mark) < 0.02
+    ]
     if gives_way:
-        return f"A notch, {say(mark)} from the start: here {' and '.join(gives_way)}."
-    return f"A notch on both sides, {say(mark)} from the start{f': the {words[0]}' if words else ''}."
+        return SHARED("walk_notch_of_pieces", at=say(mark), change=" and ".join(gives_way))
+    words = [words for at, words in walked.named if abs(at - mark) < 0.02]
+    if words:
+        return SHARED("walk_notch_named", at=say(mark), name=words[0])
+    return SHARED("walk_notch", at=say(mark))

@@ -33,6 +33,9 @@ from corsetkit.geometry.points import turn_between
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 SAME_STOP = 0.16
 """A notch this near to the walked place, cm, is reached: half a slider's step of an eighth of an inch."""
@@ -174,7 +177,7 @@ def paint_strips(canvas, walk, cm, unit, at, width, named=()):
             canvas.dot(line + cm * per, 0.9, SPOT_TONE, SPOT)
         for place, words in _placed(walk, per, named, scale):
             canvas.words(at + place + 1j * _BETWEEN * scale, words, SMALL, "start")
-        words = f"{say_length(cm, unit)} of {say_length(walk.length, unit)}"
+        words = SHARED("walk_so_far", walked=say_length(cm, unit), whole=say_length(walk.length, unit))
         room = text_width(words, SPOT_WORDS, scale) / 2
         canvas.words(at + min(max(cm * per, room), width - room) + 1j * _WALKED * scale, words, SPOT_WORDS)
 
@@ -214,10 +217,10 @@ LAID_WALKED = Pen("laid-along-walked", 0.75, CHALK, (1.6, 0.8))
 """The piece that is laid along the other, seen through, and what of it is walked."""
 
 _KEY = (
-    (NEW, "walked so far"),
-    (LAID_WALKED, "the same, laid along"),
-    (SEWN, "still to walk"),
-    (GUIDE, "direction of both edges here"),
+    (NEW, SHARED("walk_key_walked")),
+    (LAID_WALKED, SHARED("walk_key_laid")),
+    (SEWN, SHARED("walk_key_rest")),
+    (GUIDE, SHARED("walk_key_direction")),
 )
 
 
@@ -245,7 +248,7 @@ def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
     places = [laid.move(walk.stop(side, cm).point) for side, laid in shown[:3]]
     tangent = walk.stop(0, cm).tangent * 1.1 * scale
     sewn = [edge for side in seam.sides for edge in side]
-    heads = (one.piece.name, two.piece.name, f"{two.piece.name} laid along {one.piece.name}")
+    heads = (one.piece.name, two.piece.name, SHARED("walk_laid_along", moving=two.piece.name, still=one.piece.name))
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
@@ -326,10 +329,9 @@ def _names(shown, places, scale):
 
 
 def _described(walk, cm, unit, title):
-    sides = (" and ".join(dict.fromkeys(one.piece.name for one in side)) for side in walk.sides)
-    return (
-        f"{title}. On the one side {next(sides)}, on the other {next(sides)}; {say_length(cm, unit)} of "
-        f"{say_length(walk.length, unit)} are walked, on both sides alike."
+    one, other = (" and ".join(dict.fromkeys(one.piece.name for one in side)) for side in walk.sides)
+    return SHARED(
+        "walk_described", title=title, one=one, other=other, walked=say_length(cm, unit), whole=say_length(walk.length, unit)
     )
 
 

@@ -26,6 +26,10 @@ from corsetkit.teaching.shared.pattern_said import rounded_each
 from corsetkit.teaching.shared.seam_walk import LONGEST, Seam, ending, kept_draft, walk_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("06_three_part_cup")
+SHARED = words_of("shared")
 
 
 def compared(two, three, unit):
@@ -35,11 +39,9 @@ def compared(two, three, unit):
     across = say_number(360 - corners_at_the_crossing(three.steps.cup), 1)
     off = [_cut_off(one, unit) for one in (two, three)]
     return (
-        f"Two parts: {_counted(two, say)}. Three parts: {_counted(three, say)}. {rounded_each(unit)}",
-        f"The angle taken out (we call it fullness): in the seam through the bust point {left[0]} degrees with two parts and "
-        f"{left[1]} with three; in the cut across {across}.",
-        f"The seam cuts the corner at the bust point off by {off[0]} with two parts, by {off[1]} with three (inner cup and "
-        "outer cup).",
+        WORDS("compared_both", two=_counted(two, say), three=_counted(three, say), rounded=rounded_each(unit)),
+        WORDS("compared_fullness", two=left[0], three=left[1], across=across),
+        WORDS("compared_corner", two=off[0], three=off[1]),
     )
 
 
@@ -57,17 +59,17 @@ def corners_at_the_crossing(cup):
 
 def _counted(pattern, say):
     seams = cup_seams(pattern)
-    pieces = len(cups_of(pattern))
     sewn = sum(seam.lengths[0] for seam in seams)
-    return f"{pieces} pieces, {len(seams)} {'seam' if len(seams) == 1 else 'seams'} between them, {say(sewn)} to sew"
+    return WORDS.counted("compared_seams", len(seams), pieces=len(cups_of(pattern)), length=say(sewn))
 
 
 def _cut_off(pattern, unit):
     seam, point = pattern.steps.cup.seam, pattern.steps.darts.overbust.bust_point
-    return " and ".join(
+    inner, outer = (
         say_length(abs(paths.point_along(path, seam.to_bust_point) - point), unit, part=32)
         for path in (seam.inner, seam.outer)
     )
+    return WORDS("compared_corner_both", inner=inner, outer=outer)
 
 
 CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"
@@ -77,22 +79,8 @@ CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"
 class Lifted:
     """How the pieces of paper lie."""
 
-    swing_the_outer_cup_up: float = declared(
-        "how far the outer lower cup is swung up about the bust point, until the cut's edges meet",
-        unit="degrees",
-        low=0,
-        high=90,
-        step=1,
-        default=0,
-    )
-    apart: float = declared(
-        "how far the cups are lifted apart: at nothing they lie as they were drawn",
-        unit="cm",
-        low=0,
-        high=APART_MOST,
-        step=CM_PER_INCH / 8,
-        default=0,
-    )
+    swing_the_outer_cup_up: float = declared(WORDS("swing_control"), unit="degrees", low=0, high=90, step=1, default=0)
+    apart: float = declared(WORDS("apart_control"), unit="cm", low=0, high=APART_MOST, step=CM_PER_INCH / 8, default=0)
 
 
 @dataclass(frozen=True)
@@ -100,20 +88,13 @@ class Walked:
     """Which seam is walked, and how far."""
 
     seam: str = declared(
-        "which is walked: cup seam, cut across, or underbust line",
+        WORDS("walk_which"),
         unit="choice",
         choices=(CUP_SEAM, CUT, UNDERBUST),
         default=CUT,
         choice_words=("cup", "across", "underbust"),
     )
-    walked: float = declared(
-        "how far from its start the seam is walked; the slider is as long as the longest of the three",
-        unit="cm",
-        low=0,
-        high=LONGEST,
-        step=0.125,
-        default=4 * CM_PER_INCH,
-    )
+    walked: float = declared(WORDS("walk_control"), unit="cm", low=0, high=LONGEST, step=0.125, default=4 * CM_PER_INCH)
 
 
 class ThreePartCupLesson(StepLesson):
@@ -121,15 +102,11 @@ class ThreePartCupLesson(StepLesson):
     step = "three_part_cup"
     title = "Three-part cup"
     fixed = {"cup_parts": 3}
-    panels = (
-        Panel("Where does the upper cup end, and how near does the cut come to the bust point?",
-              ("cut_depth", "cut_at_front", "cup_seam_roundness")),
-    )  # fmt: skip
+    panels = (Panel(WORDS("ask_drawing"), ("cut_depth", "cut_at_front", "cup_seam_roundness")),)
 
     def apart(self):
         """The three cups as paper: the outer lower one swung until the cut closes, all lifted apart."""
-        panel = Panel("Which edges can meet while the paper lies flat, and where does a gap stay open?",
-                      ("swing_the_outer_cup_up", "apart"))  # fmt: skip
+        panel = Panel(WORDS("ask_apart"), ("swing_the_outer_cup_up", "apart"))
         swung, apart = quantities(Lifted)
 
         def own(desk, kept):
@@ -140,8 +117,7 @@ class ThreePartCupLesson(StepLesson):
 
     def walk(self):
         """The cups' seams, walked."""
-        panel = Panel("Which piece must turn while it is laid along the other, and which need not?",
-                      ("seam", "walked"))  # fmt: skip
+        panel = Panel(WORDS("ask_walk"), ("seam", "walked"))
         seam, walked = quantities(Walked)
 
         def own(desk, kept):
@@ -153,7 +129,7 @@ class ThreePartCupLesson(StepLesson):
     def two_or_three(self):
         """Both cups of the wearer, side by side."""
         names = ("cut_depth", "cut_at_front")
-        panel = Panel("What changes when the cut is moved, and what stays as it is?", names)
+        panel = Panel(WORDS("ask_two_or_three"), names)
         return self.drawn(
             "two_or_three", (panel,), _Both, _Both.picture, tuple(one for one in self.offered() if one.name in names)
         )
@@ -164,7 +140,7 @@ class ThreePartCupLesson(StepLesson):
         name, pattern = kept.of(style)
         unit, steps = kept.drafts.desk.record.unit, pattern.steps
         swung = min(lifted.swing_the_outer_cup_up, gap_above(steps))
-        sheet = cups_lifted(pattern, lifted.apart, swung, unit, f"Three parts, for {name}")
+        sheet = cups_lifted(pattern, lifted.apart, swung, unit, WORDS("apart_title", name=name))
         return Picture(svg_text(sheet), sheet.description, tuple(_apart_said(steps, swung, unit)))
 
     def _walk_picture(self, kept, values):
@@ -184,15 +160,11 @@ class ThreePartCupLesson(StepLesson):
         say = Say(unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
-            f"The cut is {say(inner + outer)} long: {say(inner)} on the inner lower cup, {say(outer)} on the outer; the "
-            "upper cup's lower edge is the same line.",
-            f"It crosses the cup seam {say(abs(paths.path_end(cup.cut_inner) - point))} above the bust point.",
-            f"It begins {say(paths.path_length(cup.upper_centre))} from the centre-front point along the underbust line and "
-            f"ends {say(paths.path_length(cup.armscye_upper))} down the cup's armscye.",
-            f"The lower cups' seam is {say(paths.path_length(cup.seam.inner))} long on the inner and "
-            f"{say(paths.path_length(cup.seam.outer))} on the outer.",
-            f"To close the tightening dart, the upper cup's outer part is turned through {say_number(gap_above(steps), 1)} "
-            "degrees.",
+            WORDS("cut_long", whole=say(inner + outer), inner=say(inner), outer=say(outer)),
+            WORDS("cut_crosses", above=say(abs(paths.path_end(cup.cut_inner) - point))),
+            WORDS("cut_ends", front=say(paths.path_length(cup.upper_centre)), side=say(paths.path_length(cup.armscye_upper))),
+            WORDS("seam_long", inner=say(paths.path_length(cup.seam.inner)), outer=say(paths.path_length(cup.seam.outer))),
+            WORDS("dart_closed", angle=say_number(gap_above(steps), 1)),
         )
 
     def _asked(self, name, steps, unit, drafts):
@@ -200,29 +172,28 @@ class ThreePartCupLesson(StepLesson):
         _, pattern = drafts.of(style_of(steps))
 
         def move(part):
-            sheet = cups_lifted(pattern, 0.0, above * part, unit, f"{self.title} for {name}")
+            sheet = cups_lifted(pattern, 0.0, above * part, unit, WORDS("guess_title", title=self.title, name=name))
             return Picture(svg_text(sheet), sheet.description)
 
         return Asked(
-            f"The cups lie as they were drawn. Above the bust point they stand open by {say_number(above, 1)} degrees, "
-            f"below it by {say_number(below, 1)}. The outer lower cup is swung up about the bust point, until its upper edge "
-            "lies along the upper cup. How wide is the gap below the bust point then?",
-            "Below the bust point the gap is then", "degrees", below, _below_when_closed(steps), 3.0,
-            ((above, "that is what the gap above had; it is added to what was open below already"),
-             (below, "the gap below seems to have nothing to do with the gap above; but one stiff piece lies between them"),
-             (abs(above - below), "the one was taken from the other; the gap below gains what the gap above gives up")),
-            "The outer cup is one stiff piece of paper. By as much as its upper leg comes nearer, its lower leg goes away. "
-            "No cloth is gained or lost: both gaps together stay the same.",
+            WORDS("guess_question", above=say_number(above, 1), below=say_number(below, 1)),
+            WORDS("guess_label"),
+            "degrees",
+            below,
+            _below_when_closed(steps),
+            3.0,
+            ((above, WORDS("slip_above")), (below, WORDS("slip_below")), (abs(above - below), WORDS("slip_difference"))),
+            WORDS("guess_why"),
             move,
-        )  # fmt: skip
+        )
 
     def _tape(self, steps, unit):
         cup = steps.three_part_cup
         say = Say(unit)
         inner, outer = paths.path_length(cup.cut_inner), paths.path_length(cup.cut_outer)
         return (
-            f"The upper cup's lower edge: {say(inner)} to the notch where the lower cups meet, {say(inner + outer)} in all.",
-            f"The lower cups' upper edges: inner {say(inner)}, outer {say(outer)}, one after the other.",
+            WORDS("tape_upper", inner=say(inner), whole=say(inner + outer)),
+            WORDS("tape_lower", inner=say(inner), outer=say(outer)),
         )
 
 
@@ -240,7 +211,7 @@ def _seams(pattern):
     under = next(edge.seam for edge in upper.edges if edge.seam and len(edge.seam.sides[0]) > 2)
     notch = pattern.steps.cup.seam.to_bust_point
     return {
-        CUP_SEAM: Seam(through, CUP_SEAM, ((notch, "bust point"),)),
+        CUP_SEAM: Seam(through, CUP_SEAM, ((notch, SHARED("bust_point")),)),
         CUT: Seam(across, CUT, ()),
         UNDERBUST: Seam(under, UNDERBUST, ()),
     }
@@ -249,21 +220,9 @@ def _seams(pattern):
 def _apart_said(steps, swung, unit):
     above, below = gap_above(steps) - swung, gap_below(steps) + swung
     cut = paths.path_length((*steps.three_part_cup.cut_inner, *steps.three_part_cup.cut_outer))
-    yield (
-        f"The gap above the bust point: {say_number(above, 1)} degrees; the gap below it: {say_number(below, 1)}; "
-        f"together {say_number(above + below, 1)}."
-    )
-    if above < 0.05:
-        yield (
-            f"The cut's edges lie on each other from end to end, {say_length(cut, unit)}, and the paper lies flat. So "
-            "the upper cup can be cut in one piece."
-        )
-    else:
-        yield "The outer lower cup's upper edge stands away from the upper cup; swing it up until they meet."
-    yield (
-        "The cut takes nothing away from the cup: it only parts the paper. All that makes the cup stand up is in the gap "
-        "of the cup seam."
-    )
+    yield WORDS("apart_gaps", above=say_number(above, 1), below=say_number(below, 1), both=say_number(above + below, 1))
+    yield WORDS("apart_closed", cut=say_length(cut, unit)) if above < 0.05 else WORDS("apart_open")
+    yield WORDS("apart_takes_nothing")
 
 
 class _Both:
@@ -278,7 +237,7 @@ class _Both:
         name, two = self.two.of({**{one: value for one, value in style.items() if one not in self.own}, "cup_parts": 2})
         _, three = self.three.of({**style, "cup_parts": 3})
         unit = self.three.drafts.desk.record.unit
-        sheet = cups_beside(two, three, unit, f"Two or three parts, for {name}")
+        sheet = cups_beside(two, three, unit, WORDS("compared_title", name=name))
         return Picture(svg_text(sheet), sheet.description, compared(two, three, unit), three.steps.three_part_cup.warnings)
 
 
