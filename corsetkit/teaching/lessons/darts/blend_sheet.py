@@ -27,6 +27,11 @@ from corsetkit.teaching.lessons.darts.front_parts import degrees
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import SHADOW
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("04_darts")
+
+SHARED = words_of("shared")
 
 SEEN = 14.0
 """How wide the drawing is seen, cm."""
@@ -35,7 +40,7 @@ LEAST_STEP = 0.05
 _LEG_OUT = 1.6
 """How far a closed dart's legs are drawn beyond the underbust line, on the lower front, cm."""
 _THICK = 0.07
-_WORDS = "redrawn from here", "to here"
+_WORDS = WORDS("line_from_here"), WORDS("line_to_here")
 
 
 @dataclass(frozen=True)
@@ -97,8 +102,8 @@ def crossings(darts, share):
     inner = (*o.top_inner, Line(o.top_left, point))
     outer = (*paths.turned_round(o.armscye_cup_part), *paths.turned_round(o.top_outer), Line(o.top_right, point))
     return (
-        Crossing("centre-front dart", darts.inner, point, inner, under.inner, True, share),
-        Crossing("side dart", darts.outer, point, outer, under.outer, False, share),
+        Crossing(SHARED("centre_front_dart"), darts.inner, point, inner, under.inner, True, share),
+        Crossing(SHARED("side_dart"), darts.outer, point, outer, under.outer, False, share),
     )
 
 
@@ -106,8 +111,8 @@ def blend_sheet(title, darts, share, unit, description):
     """The cup's paper of a `Darts`, both darts closed to a share; closed, with the underbust line redrawn."""
     crossed = crossings(darts, share)
     items = [
-        (BEFORE, "broken by the dart" if share >= 1 else "where it lay before"),
-        (SEWN, "underbust line"),
+        (BEFORE, WORDS("line_key_broken") if share >= 1 else WORDS("line_key_before")),
+        (SEWN, SHARED("underbust_line")),
         (NEW, "redrawn" if share >= 1 else "turned"),
     ]
     left, bottom, right, top = _frame(darts)
@@ -155,13 +160,13 @@ def _paint(canvas, one, unit):
             canvas.line(paper, FREE)
         # Once the dart is closed, the line that was broken stands for what was there before.
         if 0 < one.share < 1 and one.angle:
-            line(one.line.moving, BEFORE, "before", f"underbust line before the {one.dart} was closed")
+            line(one.line.moving, BEFORE, "before", WORDS("line_before", dart=one.dart))
         for leg, pen in zip(_legs(one), (turning, FREE)):
             canvas.line((leg,), pen)
         if one.blend:
-            line(one.line.line, SEWN, "before", f"underbust line, {one.dart} closed")
-            line(one.blend.before, BEFORE, "before", "underbust line, broken by the step")
-            line(one.blend.after, NEW, "new", f"redrawn across the {one.dart}, the same for cup and lower front")
+            line(one.line.line, SEWN, "before", WORDS("line_closed", dart=one.dart))
+            line(one.blend.before, BEFORE, "before", WORDS("line_broken_now"))
+            line(one.blend.after, NEW, "new", WORDS("line_across", dart=one.dart))
             for end in _ends(one):
                 canvas.dot(end, 0.75, SPOT_TONE, SPOT)
         else:
@@ -169,9 +174,9 @@ def _paint(canvas, one, unit):
                 paths.moved(one.line.moving, one.move),
                 turning if turning is NEW else SEWN,
                 "new",
-                f"underbust line on the part that turns, {one.dart}",
+                WORDS("line_turning", dart=one.dart),
             )
-            line(one.line.still, SEWN, "before", f"underbust line on the part that lies still, {one.dart}")
+            line(one.line.still, SEWN, "before", WORDS("line_still", dart=one.dart))
 
 
 def _legs(one):
@@ -198,7 +203,9 @@ def _written(clutter, crossed, unit):
             for end, words in zip(_ends(one), _WORDS if one.inner else _WORDS[::-1]):
                 yield clutter.beside(end, words, LINE_WORDS)
             if one.step.length > LEAST_STEP:
-                yield clutter.beside(one.step.point(0.5), f"step {say_length(one.step.length, unit)}", SPOT_WORDS)
+                yield clutter.beside(
+                    one.step.point(0.5), WORDS("line_note_step", step=say_length(one.step.length, unit)), SPOT_WORDS
+                )
     for one in crossed:
         if one.angle:
             turned, still = ([leg.start, leg.end] for leg in _legs(one))
@@ -209,8 +216,10 @@ def _written(clutter, crossed, unit):
             )
         middle = one.point + direction(heading(one.far - one.point) + (-35 if one.inner else 25)) * abs(one.far - one.point)
         yield clutter.on(one.point + 0.6 * (middle - one.point), "cup", SPOT_WORDS)
-        yield clutter.on(one.point + 1.22 * (middle - one.point), "lower front", SPOT_WORDS)
+        yield clutter.on(one.point + 1.22 * (middle - one.point), WORDS("line_lower_front"), SPOT_WORDS)
 
 
 def _said(one):
-    return one.dart if one.share >= 1 else f"{one.dart}, {degrees(abs(one.angle) * (1 - one.share))} degrees"
+    return (
+        one.dart if one.share >= 1 else WORDS("line_note_dart", dart=one.dart, angle=degrees(abs(one.angle) * (1 - one.share)))
+    )

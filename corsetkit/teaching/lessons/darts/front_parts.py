@@ -16,8 +16,12 @@ from corsetkit.geometry.move import STAY, turned_about
 from corsetkit.geometry.points import direction, heading, turn_between
 from corsetkit.teaching.shared.clipping import arc
 from corsetkit.units import say_number
+from corsetkit.words import words_of
 
-DARTS = ("tightening dart", "centre-front dart", "underbust dart", "side dart")
+WORDS = words_of("04_darts")
+SHARED = words_of("shared")
+
+DARTS = (SHARED("tightening_dart"), SHARED("centre_front_dart"), SHARED("underbust_dart"), SHARED("side_dart"))
 """The darts, counter-clockwise: each lies behind the part of its number and before the next one."""
 TIGHTENING, CENTRE_FRONT, UNDERBUST, SIDE = range(4)
 OUTER_UPPER, INNER_UPPER, INNER_LOWER, OUTER_LOWER = range(4)
@@ -144,38 +148,38 @@ def front_parts(steps):
     inner, outer = under.inner_leg[0], under.outer_leg[0]
     outer_upper = FrontPart(
         (
-            Border("side dart, upper leg", (Line(point, block.mouth_upper),), SIDE),
-            Border("side seam above the dart", paths.turned_round(half.side_above)),
+            Border(WORDS("part_side_upper_leg"), (Line(point, block.mouth_upper),), SIDE),
+            Border(WORDS("part_side_above"), paths.turned_round(half.side_above)),
             Border("armscye", paths.turned_round((*over.armscye_cup_part, *over.armscye_low_part))),
-            Border("overbust line, outer", paths.turned_round(over.top_outer)),
-            Border("tightening dart, outer leg", (Line(over.top_right, point),), TIGHTENING),
+            Border(WORDS("part_overbust_outer"), paths.turned_round(over.top_outer)),
+            Border(WORDS("part_tightening_outer_leg"), (Line(over.top_right, point),), TIGHTENING),
         ),
         darts.outer.moving,
     )
     inner_upper = FrontPart(
         (
-            Border("tightening dart, inner leg", (Line(point, over.top_left),), TIGHTENING),
-            Border("overbust line, inner", paths.turned_round(over.top_inner)),
-            Border("centre front, taken in", (Line(over.front_point, over.dart_upper),)),
-            Border("centre-front dart, upper leg", (Line(over.dart_upper, point),), CENTRE_FRONT),
+            Border(WORDS("part_tightening_inner_leg"), (Line(point, over.top_left),), TIGHTENING),
+            Border(WORDS("part_overbust_inner"), paths.turned_round(over.top_inner)),
+            Border(WORDS("part_centre_taken_in"), (Line(over.front_point, over.dart_upper),)),
+            Border(WORDS("part_centre_upper_leg"), (Line(over.dart_upper, point),), CENTRE_FRONT),
         ),
         darts.inner.moving,
     )
     inner_lower = FrontPart(
         (
-            Border("centre-front dart, lower leg", (Line(point, over.dart_lower),), CENTRE_FRONT),
-            Border("centre front", (Line(over.dart_lower, half.waist_centre),)),
+            Border(WORDS("part_centre_lower_leg"), (Line(point, over.dart_lower),), CENTRE_FRONT),
+            Border(SHARED("centre_front"), (Line(over.dart_lower, half.waist_centre),)),
             Border("waist", (Line(half.waist_centre, inner.end),)),
-            Border("underbust dart, inner leg", (inner.turned_round, Line(under.inner, point)), UNDERBUST),
+            Border(WORDS("part_underbust_inner_leg"), (inner.turned_round, Line(under.inner, point)), UNDERBUST),
         ),
         darts.inner.still,
     )
     outer_lower = FrontPart(
         (
-            Border("underbust dart, outer leg", (Line(point, under.outer), outer), UNDERBUST),
+            Border(WORDS("part_underbust_outer_leg"), (Line(point, under.outer), outer), UNDERBUST),
             Border("waist", (Line(outer.end, half.waist_side),)),
-            Border("side seam", paths.turned_round(half.side_waist)),
-            Border("side dart, lower leg", (Line(block.mouth_lower, point),), SIDE),
+            Border(SHARED("side_seam"), paths.turned_round(half.side_waist)),
+            Border(WORDS("part_side_lower_leg"), (Line(block.mouth_lower, point),), SIDE),
         ),
         darts.outer.still,
     )
@@ -204,11 +208,11 @@ def paint_chart(canvas, corner, front, moves):
 def chart_said(front, moves):
     """The chart in words."""
     darts = front.darts(moves)
-    return (
-        ", ".join(f"{name} {degrees(angle)}" for name, angle in zip(DARTS, darts))
-        + f", all together {degrees(sum(darts))}; paper between them "
-        + ", ".join(degrees(part.angle) for part in front.parts)
-        + " degrees"
+    return WORDS(
+        "chart_said",
+        darts=", ".join(f"{name} {degrees(angle)}" for name, angle in zip(DARTS, darts)),
+        all=degrees(sum(darts)),
+        paper=", ".join(degrees(part.angle) for part in front.parts),
     )
 
 
@@ -238,18 +242,18 @@ def _wheel(canvas, middle, radius, front, moves):
         canvas.words(at - 1j * drop, _tenths(part.angle), LINE_WORDS)
     far, line = radius + 0.2 * scale, 1.3 * SMALL.size * scale / 10
     size = SMALL.size * scale / 10
-    canvas.words(middle + 1j * far, "tightening dart", SMALL)
-    canvas.words(middle - 1j * (far + 0.75 * size), "underbust dart", SMALL)
-    for side, anchor, name in ((-far, "end", "centre-front"), (far, "start", "side")):
+    canvas.words(middle + 1j * far, DARTS[TIGHTENING], SMALL)
+    canvas.words(middle - 1j * (far + 0.75 * size), DARTS[UNDERBUST], SMALL)
+    for side, anchor, name in ((-far, "end", WORDS("wheel_centre_front")), (far, "start", WORDS("wheel_side"))):
         canvas.words(middle + side, name, SMALL, anchor)
-        canvas.words(middle + side - 1j * line, "dart", SMALL, anchor)
+        canvas.words(middle + side - 1j * line, WORDS("wheel_dart"), SMALL, anchor)
 
 
 def _rows(canvas, top, drawn, now):
     scale = canvas.scale
-    canvas.words(top, "degrees of each dart", NAME, "start")
+    canvas.words(top, WORDS("chart_each"), NAME, "start")
     long = (WIDE - _NUMBER - _GAP) * scale / sum(drawn)
-    names = [*DARTS, "all together"]
+    names = [*DARTS, WORDS("chart_together")]
     for row, name in enumerate(names):
         base = top - 1j * ((row + 1) * _ROW + 0.1) * scale
         canvas.words(base + 1j * (_BAR + 0.1) * scale, name, SMALL, "start")

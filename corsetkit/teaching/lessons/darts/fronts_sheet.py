@@ -30,6 +30,10 @@ from corsetkit.teaching.lessons.darts.front_parts import DARTS, HIGH, WIDE, degr
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import SHADOW
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("04_darts")
+SHARED = words_of("shared")
 
 SEEN = 20.0
 """How wide the drawing is seen, cm."""
@@ -65,7 +69,7 @@ def fronts_sheet(title, front, layings, frame, unit, description, chart=False):
     With `chart` the angles of the last one stand beside it.
     """
     left, bottom, right, top = frame
-    items = [(NEW, "turned"), (BEFORE, "where it lay before"), (SEWN, "underbust line")]
+    items = [(NEW, "turned"), (BEFORE, WORDS("line_key_before")), (SEWN, SHARED("underbust_line"))]
     # The chart's width counts in centimetres as seen, the paper's in its own.
     scale = (len(layings) * (right - left + 2.0)) / (SEEN - (WIDE + 1.0) * chart)
     pitch = right - left + 1.0 * scale / 2
@@ -116,7 +120,7 @@ def _paint_front(canvas, front, laying, step, unit, places):
             canvas.line(
                 moved(part.underbust, at[number]),
                 SEWN,
-                {"role": "before", "name": "underbust line", "length": say_length(path_length(part.underbust), unit)},
+                {"role": "before", "name": SHARED("underbust_line"), "length": say_length(path_length(part.underbust), unit)},
             )
         for start, end in laying.guides:
             canvas.line((Line(start + step, end + step),), MEASURE)

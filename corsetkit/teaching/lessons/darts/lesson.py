@@ -29,6 +29,10 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.step_lesson import StepLesson
 from corsetkit.units import Say, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("04_darts")
+SHARED = words_of("shared")
 
 _BESIDE = 2.4
 """Paper beside the centre back, cm."""
@@ -40,48 +44,41 @@ _LEGEND = 1.57
 class Closing:
     """How far both darts still stand open while one looks at the underbust line."""
 
-    still_open: float = declared(
-        "how far both darts stand open: at 0 % they are closed, at 100 % as they were drawn",
-        unit="share",
-        low=0,
-        high=1,
-        step=0.05,
-        default=0.0,
-    )
+    still_open: float = declared(WORDS("both_open"), unit="share", low=0, high=1, step=0.05, default=0.0)
 
 
 class DartsLesson(StepLesson):
     name = "04_darts"
     step = "darts"
     panels = (
-        Panel("What does a closed dart do to the line that it crosses?", ("centre_front_dart", "blend_reach")),
+        Panel(WORDS("ask_line"), ("centre_front_dart", "blend_reach")),
     )  # fmt: skip
 
     def turning(self):
         """Darts closed and opened about the bust point, with their angles."""
-        panel = Panel("What one dart gives up, which dart takes?", ("centre_front_open", "side_open", "opens_instead"))
+        panel = Panel(WORDS("ask_turning"), ("centre_front_open", "side_open", "opens_instead"))
         return self._own("turning", panel, Turning, self._turning_picture)
 
     def order(self):
         """Both orders of closing, side by side."""
-        panel = Panel("Does it matter which dart is closed first?", ("turned_in_all",))
+        panel = Panel(WORDS("ask_order"), ("turned_in_all",))
         return self._own("order", panel, InTurn, self._order_picture)
 
     def pin(self):
         """The mistake of turning about another point."""
-        panel = Panel("What if the pin does not stand in the bust point?", ("pin_beside",))
+        panel = Panel(WORDS("ask_pin"), ("pin_beside",))
         return self._own("pin", panel, PinBeside, self._pin_picture)
 
     def step_line(self):
         """The underbust line across the closed darts, broken and redrawn."""
-        panel = Panel("How far is the line redrawn, and how much does it move?", ("still_open", "blend_reach"))
+        panel = Panel(WORDS("ask_redrawn"), ("still_open", "blend_reach"))
         redrawn = tuple(one for one in self.offered() if one.name == "blend_reach")
         return self._own("step_line", panel, Closing, self._line_picture, redrawn)
 
     # How the tables are made.
 
     def _own(self, cell, panel, kind, picture, kept=()):
-        """A table of the class `kind`: `picture(name, steps, unit, chosen)` is what it shows, `kept` style values it offers."""
+        """A table of the class `kind`: `picture(name, steps, unit, chosen)` is what it shows, `kept` what it offers of the style."""
 
         def drawn(drafts, values):
             name, steps = drafts.steps(style_among(kind, values), self.step)
@@ -98,18 +95,18 @@ class DartsLesson(StepLesson):
         )
 
     def _turning_picture(self, name, steps, unit, turning):
-        return turning_picture(f"Darts of {name}, in degrees", steps, unit, turning)
+        return turning_picture(WORDS("turning_title", name=name), steps, unit, turning)
 
     def _order_picture(self, name, steps, unit, turned):
-        return order_picture(f"Two orders for {name}, in degrees", steps, unit, turned.turned_in_all)
+        return order_picture(WORDS("order_title", name=name), steps, unit, turned.turned_in_all)
 
     def _pin_picture(self, name, steps, unit, pin):
-        return pin_picture(f"Where the pin stands, for {name}", steps, unit, pin.pin_beside)
+        return pin_picture(WORDS("pin_title", name=name), steps, unit, pin.pin_beside)
 
     def _line_picture(self, name, steps, unit, closing):
         share = 1.0 - closing.still_open
         said = tuple(_line_said(steps.darts, share, unit))
-        title = f"The underbust line of {name}"
+        title = WORDS("line_title", name=name)
         sheet = blend_sheet(title, steps.darts, share, unit, f"{title}. {' '.join(said)}")
         return Picture(svg_text(sheet), sheet.description, said)
 
@@ -124,22 +121,25 @@ class DartsLesson(StepLesson):
     def _said(self, steps, unit):
         darts, front = steps.darts, front_parts(steps)
         after = front.darts(front.closed(steps.overbust.front_dart, steps.block.side_dart))
-        side = f"the side dart by {degrees(steps.block.side_dart)}" if steps.block.side_dart else "and there is no side dart"
+        side = WORDS("closed_side", angle=degrees(steps.block.side_dart)) if steps.block.side_dart else WORDS("closed_no_side")
         return (
-            f"The centre-front dart is closed by {degrees(steps.overbust.front_dart)} degrees, {side}.",
-            f"The tightening dart takes what {'they give' if steps.block.side_dart else 'it gives'} up: it opens from "
-            f"{degrees(steps.overbust.top_dart)} to "
-            f"{degrees(after[TIGHTENING])} degrees.",
+            WORDS("closed", angle=degrees(steps.overbust.front_dart), side=side),
+            WORDS(
+                "tightening_takes_both" if steps.block.side_dart else "tightening_takes",
+                before=degrees(steps.overbust.top_dart),
+                after=degrees(after[TIGHTENING]),
+            ),
             *_line_said(darts, 1.0, unit),
-            f"At the top of the centre front the corner has swung down and off the centre. Left and right half together leave "
-            f"a V, {say_length(darts.v_width, unit)} wide and {say_length(darts.v_depth, unit)} deep.",
+            WORDS("v_left", wide=say_length(darts.v_width, unit), deep=say_length(darts.v_depth, unit)),
         )
 
     def _asked(self, name, steps, unit, drafts):
         front, block = front_parts(steps), steps.block
         ends = steps.overbust.front_dart, block.side_dart
         side = bool(block.side_dart)
-        dart, edge = ("side dart", "side seam") if side else ("centre-front dart", "centre front")
+        dart, edge = (
+            (SHARED("side_dart"), SHARED("side_seam")) if side else (SHARED("centre_front_dart"), SHARED("centre_front"))
+        )
         upper = block.mouth_upper if side else steps.overbust.dart_upper
         lower = block.mouth_lower if side else steps.overbust.dart_lower
         mouth, reach, radius = abs(upper - lower), abs(upper - front.point), steps.underbust.radius
@@ -148,38 +148,35 @@ class DartsLesson(StepLesson):
             return front.closed(0 if side else part * ends[0], part * ends[1], 0)
 
         def move(part):
-            return turned_picture(f"Closing the {dart} of {name}, in degrees", front, moves(part), ends, unit)
+            return turned_picture(WORDS("guess_title", dart=dart, name=name), front, moves(part), ends, unit)
 
         say = Say(unit)
         start, right = front.mark_width(moves(0)), front.mark_width(moves(1))
         near = 0.3
         both = front.mark_width(front.closed(*ends, 0))
         slips = (
-            (start, "that leaves the underbust dart as it was; but what one dart gives up, another must take"),
-            (start + mouth, f"that adds the {dart}'s width at the {edge}, which lies farther from the bust point"),
-            (both, "that closes both darts, and only one of them was asked for"),
+            (start, WORDS("guess_slip_left")),
+            (start + mouth, WORDS("guess_slip_added", dart=dart, edge=edge)),
+            (both, WORDS("guess_slip_both")),
         )
-        nearer = "nearer to" if radius < reach else "farther from"
-        less = "narrower" if radius < reach else "wider"
+        nearer = WORDS("guess_nearer") if radius < reach else WORDS("guess_farther")
+        less = WORDS("guess_narrower") if radius < reach else WORDS("guess_wider")
         return Asked(
-            f"The {dart} is {say(mouth)} wide at the {edge}, the underbust dart {say(start)} at the dashed line. "
-            f"Now the part below the {dart} turns about the bust point until the {dart} is closed. "
-            "How wide is the underbust dart at the dashed line then?",
-            "At the dashed line it is", "cm", start, right, near,
+            WORDS("guess_question", dart=dart, mouth=say(mouth), edge=edge, start=say(start)),
+            WORDS("guess_label"),
+            "cm",
+            start,
+            right,
+            near,
             tuple((value, words) for value, words in slips if abs(value - right) > near),
-            f"The underbust dart opens by the same {degrees(ends[side])} degrees. But its dashed line lies {nearer} the bust "
-            f"point, {say(radius)} against {say(reach)}, and there the same angle is {less}.",
+            WORDS("guess_why", angle=degrees(ends[side]), nearer=nearer, radius=say(radius), reach=say(reach), less=less),
             move,
-        )  # fmt: skip
+        )
 
     def _tape(self, steps, unit):
         inner, outer = (paths.path_length(part.line) for part in (steps.darts.inner, steps.darts.outer))
         say = Say(unit)
-        return (
-            "Hold the paper against the light: the legs of each closed dart should lie on each other from the bust point on.",
-            "On edge along the redrawn underbust line: from the centre front to the underbust dart "
-            f"{say(inner)}, from there to the armscye {say(outer)}.",
-        )
+        return (WORDS("tape_light"), WORDS("tape_edge", inner=say(inner), outer=say(outer)))
 
 
 def _window(steps, step):
@@ -196,15 +193,15 @@ def _closed_paper(steps):
         for end, close in ((over.top_left, darts.inner.close), (over.top_right, darts.outer.close))
     )
     lines = [
-        Drawn((Line(darts.front_point, over.dart_lower),), "new", "V at the centre front", ""),
-        *pair("tightening dart, opened", ("inner leg", inner), ("outer leg", outer), ("", "")),
+        Drawn((Line(darts.front_point, over.dart_lower),), "new", WORDS("v"), ""),
+        *pair(WORDS("line_tightening"), (WORDS("line_inner_leg"), inner), (WORDS("line_outer_leg"), outer), ("", "")),
     ]
     if steps.block.side_dart:
         close = darts.outer.close
         armscye = (*over.armscye_cup_part, *over.armscye_low_part)
         lines += [
-            Drawn(paths.moved(armscye, close), "new", "armscye, side dart closed", ""),
-            Drawn(paths.moved(front.side_above, close), "new", "side seam above, side dart closed", ""),
+            Drawn(paths.moved(armscye, close), "new", WORDS("line_armscye"), ""),
+            Drawn(paths.moved(front.side_above, close), "new", WORDS("line_side_above"), ""),
         ]
     return lines
 
@@ -213,31 +210,31 @@ def _line_said(darts, share, unit):
     """What becomes of the underbust line where each dart crosses it."""
     for one in crossings(darts, share):
         if not one.angle:
-            yield "There is no side dart, so on that side the underbust line stays as it was."
+            yield WORDS("line_no_side_dart")
             continue
         if share < 1:
-            yield (
-                f"The {one.dart} is open by {degrees(abs(one.angle) * (1 - share))} degrees; the ends of the underbust "
-                f"line lie {say_length(one.step.length, unit)} apart on its legs."
+            yield WORDS(
+                "line_open",
+                dart=one.dart,
+                angle=degrees(abs(one.angle) * (1 - share)),
+                apart=say_length(one.step.length, unit),
             )
             continue
         step = (
-            f"breaks the line with a step of {say_length(one.step.length, unit)}"
+            WORDS("line_broken", step=say_length(one.step.length, unit))
             if one.step.length > LEAST_STEP
-            else "bends the line, with hardly a step in it"
+            else WORDS("line_bent")
         )
-        longer, change = "longer" if one.blend.change > 0 else "shorter", say_length(abs(one.blend.change), unit)
-        becomes = f"becomes {change} {longer}" if change != say_length(0, unit) else "hardly changes its length"
-        yield (
-            f"Closing the {one.dart} {step}. Redrawn, the line moves by {say_length(one.blend.largest_move, unit)} at "
-            f"most and {becomes}."
+        change = say_length(abs(one.blend.change), unit)
+        becomes = (
+            WORDS("line_longer" if one.blend.change > 0 else "line_shorter", change=change)
+            if change != say_length(0, unit)
+            else WORDS("line_keeps_length")
         )
+        yield WORDS("line_redrawn", dart=one.dart, step=step, most=say_length(one.blend.largest_move, unit), becomes=becomes)
     if share >= 1:
         inner, outer = (say_length(paths.path_length(line.line), unit) for line in (darts.inner, darts.outer))
-        yield (
-            f"Cup and lower front are both cut along the redrawn line, so they still fit: {inner} from the centre front to "
-            f"the underbust dart, {outer} from there to the armscye."
-        )
+        yield WORDS("line_still_fits", inner=inner, outer=outer)
 
 
 LESSON = DartsLesson()

@@ -24,6 +24,10 @@ from corsetkit.teaching.lessons.darts.front_parts import (
 from corsetkit.teaching.lessons.darts.fronts_sheet import Laying, frame_of, fronts_sheet
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("04_darts")
+SHARED = words_of("shared")
 
 ABOVE, BELOW, BOTH = "above", "below", "both"
 _SHARES = {ABOVE: 1.0, BELOW: 0.0, BOTH: 0.5}
@@ -33,24 +37,20 @@ _SEEN = 0.08
 """What is less than half a sixteenth of an inch, cm, is not worth a sentence."""
 _AT_END = 0.06
 """A slider says degrees to a tenth: what is nearer than this to the dart's whole angle is meant to be all of it."""
-NO_SIDE_DART = "this front has no side dart, so this slider moves nothing"
+NO_SIDE_DART = WORDS("no_side_dart")
 
 
 @dataclass(frozen=True)
 class Turning:
     """How far the two darts still stand open, and which dart opens instead."""
 
-    centre_front_open: float = declared(
-        "how far the centre-front dart stands open; at 0 it is closed", unit="degrees", low=0, high=15, step=0.5, default=5.5
-    )
-    side_open: float = declared(
-        "how far the side dart stands open; at 0 it is closed", unit="degrees", low=0, high=20, step=0.5, default=9.0
-    )
+    centre_front_open: float = declared(WORDS("centre_front_open"), unit="degrees", low=0, high=15, step=0.5, default=5.5)
+    side_open: float = declared(WORDS("side_open"), unit="degrees", low=0, high=20, step=0.5, default=9.0)
     opens_instead: str = declared(
-        "which dart takes what these two give up",
+        WORDS("opens_instead"),
         unit="choice",
         choices=(ABOVE, BELOW, BOTH),
-        choice_words=("tightening", "underbust", "both"),
+        choice_words=(WORDS("instead_tightening"), WORDS("instead_underbust"), WORDS("instead_both")),
         default=ABOVE,
     )
 
@@ -59,9 +59,7 @@ class Turning:
 class InTurn:
     """How far one dart after the other is closed."""
 
-    turned_in_all: float = declared(
-        "how far both darts together are closed, one after the other", unit="degrees", low=0, high=35, step=0.5, default=15.0
-    )
+    turned_in_all: float = declared(WORDS("turned_in_all"), unit="degrees", low=0, high=35, step=0.5, default=15.0)
 
 
 @dataclass(frozen=True)
@@ -69,12 +67,7 @@ class PinBeside:
     """Where the pin stands about which the paper turns."""
 
     pin_beside: float = declared(
-        "how far from the bust point the pin stands, towards the side",
-        unit="cm",
-        low=0,
-        high=1.5 * CM_PER_INCH,
-        step=EIGHTH,
-        default=CM_PER_INCH,
+        WORDS("pin_beside"), unit="cm", low=0, high=1.5 * CM_PER_INCH, step=EIGHTH, default=CM_PER_INCH
     )
 
 
@@ -123,7 +116,7 @@ def turning_picture(title, steps, unit, turning):
 def turned_picture(title, front, moves, ends, unit):
     """The front moved by `moves`, with the chart; `ends` are the two darts' angles, which fix the frame."""
     every = [front.closed(part * ends[0], part * ends[1], share) for part in (0, 0.5, 1) for share in (0, 1)]
-    laying = Laying(moves, "", (Spot(front.point, "bust point"),), True, (front.across_mark(moves),))
+    laying = Laying(moves, "", (Spot(front.point, SHARED("bust_point")),), True, (front.across_mark(moves),))
     said = tuple(_turning_said(front, moves, ends, unit))
     description = f"{title}: {chart_said(front, moves)}."
     sheet = fronts_sheet(title, front, (laying,), frame_of(front, every), unit, description, True)
@@ -132,24 +125,20 @@ def turned_picture(title, front, moves, ends, unit):
 
 def _turning_said(front, moves, ends, unit):
     now = front.darts(moves)
-    side = f"the side dart by {degrees(now[SIDE])}" if ends[1] else "and there is no side dart"
-    yield f"The centre-front dart is open by {degrees(now[CENTRE_FRONT])} degrees, {side}."
-    yield (
-        f"The tightening dart is open by {degrees(now[TIGHTENING])} degrees, the underbust dart by {degrees(now[UNDERBUST])}."
+    side = WORDS("closed_side", angle=degrees(now[SIDE])) if ends[1] else WORDS("closed_no_side")
+    yield WORDS("turning_open", angle=degrees(now[CENTRE_FRONT]), side=side)
+    yield WORDS("turning_others", tightening=degrees(now[TIGHTENING]), underbust=degrees(now[UNDERBUST]))
+    same = (
+        WORDS("turning_same")
+        if abs(sum(now) - sum(front.drawn)) < _AT_END
+        else WORDS("turning_before", before=degrees(sum(front.drawn)))
     )
-    same = "as before" if abs(sum(now) - sum(front.drawn)) < _AT_END else f"before {degrees(sum(front.drawn))}"
-    yield (
-        f"All darts together: {degrees(sum(now))} degrees, {same}. The paper between them: "
-        f"{degrees(sum(part.angle for part in front.parts))} degrees."
-    )
+    yield WORDS("turning_all", all=degrees(sum(now)), same=same, paper=degrees(sum(part.angle for part in front.parts)))
     wide = say_length(front.mark_width(moves), unit)
-    yield f"At the dashed line, where the underbust line meets its legs, the underbust dart is {wide} wide."
+    yield WORDS("turning_wide", wide=wide)
     lean = abs(heading(moves[INNER_LOWER].turn))
     if lean:
-        yield (
-            f"The centre front leans by {degrees(lean)} degrees: the cloth of the long centre panel would no longer run "
-            "straight down."
-        )
+        yield WORDS("turning_leans", angle=degrees(lean))
 
 
 def order_picture(title, steps, unit, turned):
@@ -159,12 +148,15 @@ def order_picture(title, steps, unit, turned):
     whole = sum(ends.values())
     turned = _within(turned, whole)
     layings, tangents = [], []
-    for first, second, words in ((CENTRE_FRONT, SIDE, "centre-front dart first"), (SIDE, CENTRE_FRONT, "side dart first")):
+    for first, second, words in (
+        (CENTRE_FRONT, SIDE, WORDS("order_centre_first")),
+        (SIDE, CENTRE_FRONT, WORDS("order_side_first")),
+    ):
         done = min(turned, ends[first])
         rest = min(turned - done, ends[second])
         tangents.append({first: done, second: rest})
         moves = front.closed_in_turn(((first, done), (second, rest)))
-        layings.append(Laying(moves, words, (Spot(front.point, "bust point"),)))
+        layings.append(Laying(moves, words, (Spot(front.point, SHARED("bust_point")),)))
     every = [
         front.closed_in_turn(((CENTRE_FRONT, part * ends[CENTRE_FRONT]), (SIDE, part * ends[SIDE]))) for part in (0, 0.5, 1)
     ]
@@ -175,22 +167,21 @@ def order_picture(title, steps, unit, turned):
 
 
 def _order_said(front, layings, ends, tangents, turned, whole, unit):
-    yield f"Closed so far: {degrees(turned)} of {degrees(whole)} degrees."
+    yield WORDS("order_so_far", done=degrees(turned), whole=degrees(whole))
     if not ends[SIDE]:
-        yield (
-            f"The centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangents[0][CENTRE_FRONT])} degrees. This front "
-            "has no side dart, so there is one dart to close and only one order."
-        )
-    for place, tangent in zip(("left", "right"), tangents if ends[SIDE] else ()):
-        yield (
-            f"On the {place} the centre-front dart is open by {degrees(ends[CENTRE_FRONT] - tangent[CENTRE_FRONT])} degrees, "
-            f"the side dart by {degrees(ends[SIDE] - tangent[SIDE])}."
+        yield WORDS("order_one_dart", open=degrees(ends[CENTRE_FRONT] - tangents[0][CENTRE_FRONT]))
+    for place, tangent in zip((SHARED("left"), SHARED("right")), tangents if ends[SIDE] else ()):
+        yield WORDS(
+            "order_on",
+            place=place,
+            centre=degrees(ends[CENTRE_FRONT] - tangent[CENTRE_FRONT]),
+            side=degrees(ends[SIDE] - tangent[SIDE]),
         )
     far = apart(front, layings[0].moves, layings[1].moves)
     if far > _SAME:
-        yield f"The two drawings differ: one corner lies {say_length(far, unit)} from its place in the other."
+        yield WORDS("order_differ", apart=say_length(far, unit))
     else:
-        yield "The two drawings are the same: no point of the paper lies elsewhere, not by a hair."
+        yield WORDS("order_same")
 
 
 def pin_picture(title, steps, unit, beside):
@@ -199,10 +190,12 @@ def pin_picture(title, steps, unit, beside):
     pin = front.point + beside
     right, mistaken = front.closed(*ends), front.closed(*ends, pin=pin)
     every = [right, front.closed(*ends, pin=front.point + quantities(PinBeside)[0].high), front.closed(0, 0)]
-    words = f"about a pin {say_length(beside, unit)} beside it" if beside else "about the bust point too"
-    spots = (Spot(pin, "pin"), Spot(front.point, "bust point")) if beside else (Spot(front.point, "pin"),)
+    words = WORDS("pin_beside_it", beside=say_length(beside, unit)) if beside else WORDS("pin_there_too")
+    spots = (
+        (Spot(pin, WORDS("pin")), Spot(front.point, SHARED("bust_point"))) if beside else (Spot(front.point, WORDS("pin")),)
+    )
     layings = (
-        Laying(right, "about the bust point", (Spot(front.point, "pin"),), False),
+        Laying(right, WORDS("pin_there"), (Spot(front.point, WORDS("pin")),), False),
         Laying(mistaken, words, spots, False),
     )
     said = tuple(_pin_said(front, mistaken, ends, beside, unit))
@@ -212,17 +205,19 @@ def pin_picture(title, steps, unit, beside):
 
 def _pin_said(front, moves, ends, beside, unit):
     if not beside:
-        yield "The pin stands in the bust point: the legs of each closed dart lie on each other from end to end."
+        yield WORDS("pin_right")
         return
-    yield (
-        f"The pin stands {say_length(beside, unit)} from the bust point. Each part has turned by its dart's degrees, as it "
-        "should."
-    )
-    for word, (dart, gap, along) in zip(("But", "And"), leg_gaps(front, moves, ends)):
-        how = "stand apart" if gap > 0 else "overlap"
-        shifted = f", and are shifted along each other by {say_length(along, unit)}" if along > _SEEN else ""
-        yield f"{word} the legs of the {dart} {how} by {say_length(abs(gap), unit)} from end to end{shifted}."
-    yield "Cut like this, a gap adds cloth that nobody measured, and an overlap takes cloth from the cup."
+    yield WORDS("pin_stands", beside=say_length(beside, unit))
+    for word, (dart, gap, along) in zip((WORDS("pin_but"), WORDS("pin_and")), leg_gaps(front, moves, ends)):
+        yield WORDS(
+            "pin_legs_and_shifted" if along > _SEEN else "pin_legs",
+            word=word,
+            dart=dart,
+            how=WORDS("pin_apart" if gap > 0 else "pin_overlap"),
+            gap=say_length(abs(gap), unit),
+            along=say_length(along, unit),
+        )
+    yield WORDS("pin_cut")
 
 
 def leg_gaps(front, moves, ends):
@@ -230,8 +225,8 @@ def leg_gaps(front, moves, ends):
     they are shifted along each other, cm. They are parallel, for the part has turned by the dart's whole angle."""
     found = []
     for dart, end, turned, still, sign in (
-        ("centre-front dart", ends[0], INNER_UPPER, front.parts[INNER_LOWER].legs[0], -1),
-        ("side dart", ends[1], OUTER_UPPER, front.parts[OUTER_LOWER].legs[1], 1),
+        (SHARED("centre_front_dart"), ends[0], INNER_UPPER, front.parts[INNER_LOWER].legs[0], -1),
+        (SHARED("side_dart"), ends[1], OUTER_UPPER, front.parts[OUTER_LOWER].legs[1], 1),
     ):
         if end:
             off = moves[turned](front.point) - front.point

@@ -7,8 +7,10 @@ from corsetkit.geometry.curve import Line
 from corsetkit.teaching.lessons.back.laced import mirrored
 from corsetkit.teaching.lessons.darts.front_parts import INNER_LOWER, INNER_UPPER, front_parts
 from corsetkit.teaching.shared.clipping import arc
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.word_cards import Word
+from corsetkit.teaching.shared.vignette import card
+from corsetkit.words import words_of
+
+WORDS = words_of("04_darts")
 
 
 def dart_words(steps):
@@ -30,24 +32,17 @@ def dart_words(steps):
     leg = Drawn((Line(at - 2.0, point),), "before")
     broken = (paths.moved(line.moving, close), line.still)
     return (
-        Word("closing a dart", "laying one leg of the dart on the other, so that its wedge is gone from the paper",
-             vignette("Closing a dart", "the paper above the centre-front dart, turned down on to the dart's lower leg",
-                      [wedge, *as_drawn, turned], room)),
-        Word("turn about a point", "a pin holds the paper at that point, and the paper swings round it without slipping",
-             vignette("Turn about a point", "a pin in the bust point, and the arcs on which the corners swing round it",
-                      [Drawn(part.outline, "before"), *swing, turned], room, (Spot(point, ""),))),
-        Word("step", "the place where a line stops on one leg of a closed dart and goes on beside it on the other",
-             vignette("Step", "the underbust line, broken where the closed dart crosses it",
-                      [leg, *(Drawn(one, "new") for one in broken)], across)),
-        Word("to redraw", "to draw one smooth line over the step, leaving and meeting the old line where it is sound",
-             vignette("To redraw", "one smooth line over the broken one",
-                      [leg, *(Drawn(one, "before") for one in broken), Drawn(line.line, "new")], across)),
-        Word("V at the centre front", "the notch at the top of the centre front, left and right half laid together: above the "
-             "closed dart the corner has swung off the centre",
-             vignette("V at the centre front", "both halves of the front, and between their turned corners a small open V",
-                      [Drawn(one, role) for path, role in _v_lines(front, turned, darts) for one in (path, mirrored(path))],
-                      _v_room(darts))),
-    )  # fmt: skip
+        card(WORDS, "closing", [wedge, *as_drawn, turned], room),
+        card(WORDS, "turn", [Drawn(part.outline, "before"), *swing, turned], room, (Spot(point, ""),)),
+        card(WORDS, "step", [leg, *(Drawn(one, "new") for one in broken)], across),
+        card(WORDS, "redraw", [leg, *(Drawn(one, "before") for one in broken), Drawn(line.line, "new")], across),
+        card(
+            WORDS,
+            "v",
+            [Drawn(one, role) for path, role in _v_lines(front, turned, darts) for one in (path, mirrored(path))],
+            _v_room(darts),
+        ),
+    )
 
 
 def _room(all_paths):
