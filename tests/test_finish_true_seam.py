@@ -33,9 +33,9 @@ def lengths(seam):
 
 def longer_on_paper(pattern, seam, number, side, by):
     """The seam walked with one stretch of one side measured longer than it was drafted."""
-    measured = [list(one.lengths) for one in walk(seam, pattern.pieces).stretches]
+    measured = [list(one.lengths) for one in walk(seam).stretches]
     measured[number][side] += by
-    return walk(seam, pattern.pieces, [tuple(one) for one in measured])
+    return walk(seam, [tuple(one) for one in measured])
 
 
 @pytest.mark.parametrize("case", CASES, ids=words)
@@ -83,7 +83,7 @@ def test_a_hand_set_edge_is_trued_without_anything_measured(case):
             seam = short.seams[pattern.seams.index(edge.seam)]
             one, two = lengths(seam)
             assert abs(one - two) == pytest.approx(0.4, abs=1e-3)
-            walked = walk(seam, short.pieces)
+            walked = walk(seam)
             assert len(walked.moves()) >= 1
             new = true_seam(short, walked)
             one, two = lengths(new.seams[pattern.seams.index(edge.seam)])
@@ -143,7 +143,7 @@ def test_what_is_moved_is_said_for_corners_joints_and_notches():
         "Lengthen the upper cup's cut, outer by 3 mm at the armscye",
     ]
     # The yoke line ends on the lacing edge, which has to stay straight: the walk sets out there.
-    yoke = walk(seam_named(pattern, "back yoke"), pattern.pieces)
+    yoke = walk(seam_named(pattern, "back yoke"))
     assert [(one.start, one.end) for one in yoke.stretches] == [("the lacing edge", "notch 1"), ("notch 1", "the armscye")]
 
 
@@ -176,19 +176,19 @@ def test_intended_ease_is_kept():
     plain = seam_named(pattern, "shoulder")
     eased = sew(plain.name, plain.number, *plain.sides, *plain.against, ease=0.4)
     pattern = replace(pattern, seams=tuple(eased if one is plain else one for one in pattern.seams))
-    assert walk(eased, pattern.pieces).moves()
-    one, two = lengths(seam_named(true_seam(pattern, walk(eased, pattern.pieces)), "shoulder"))
+    assert walk(eased).moves()
+    one, two = lengths(seam_named(true_seam(pattern, walk(eased)), "shoulder"))
     assert one - two == pytest.approx(0.4, abs=0.01)
 
 
 def test_what_agrees_is_left_and_what_cannot_be_trued_is_refused():
     pattern = figure("Maren")
     seam = seam_named(pattern, "side seam")
-    assert true_seam(pattern, walk(seam, pattern.pieces)) is pattern
+    assert true_seam(pattern, walk(seam)) is pattern
     assert true_seam(pattern, longer_on_paper(pattern, seam, 0, 0, 0.15)) is pattern
     refused = (
         (pattern, longer_on_paper(pattern, seam, 2, 0, 2.5), "allowed is at most"),
-        (figure("Theda"), walk(seam, pattern.pieces), "none of this pattern's"),
+        (figure("Theda"), walk(seam), "none of this pattern's"),
     )
     for given, walked, said in refused:
         with pytest.raises(CorsetkitError, match=said) as refusal:

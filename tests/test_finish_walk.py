@@ -22,7 +22,7 @@ def test_every_seam_is_walked_whole_and_agrees():
     for case in CASES:
         pattern = figure(*case)
         for seam in pattern.seams:
-            walked = walk(seam, pattern.pieces)
+            walked = walk(seam)
             for number, side in enumerate(seam.sides):
                 whole = sum(anew.line(edge.path).length for edge in side)
                 assert sum(one.lengths[number] for one in walked.stretches) == pytest.approx(whole, abs=1e-3), words(case)
@@ -35,7 +35,7 @@ def test_panels_are_walked_from_the_waist():
     for case in CASES:
         pattern = figure(*case)
         for seam in pattern.seams:
-            walked = walk(seam, pattern.pieces)
+            walked = walk(seam)
             crosses = any(edge.path[0].start.imag * edge.path[-1].end.imag < 0 for side in seam.sides for edge in side)
             begun = [one for one in walked.stretches if one.begins]
             if not crosses:
@@ -51,20 +51,20 @@ def test_measured_lengths_say_what_to_move():
     """A side seam measured 3 mm short below the waist is lengthened at the hem; 2 mm out above it, its notch moves too."""
     pattern = figure("Maren")
     side = seam_named(pattern, "side seam")
-    right = [one.lengths for one in walk(side, pattern.pieces).stretches]
+    right = [one.lengths for one in walk(side).stretches]
     below = [*right[:-1], (right[-1][0] - 0.3, right[-1][1])]
-    assert walk(side, pattern.pieces, below).moves() == (
+    assert walk(side, below).moves() == (
         "Lengthen the side back's side seam by 3 mm at the hem: measured from the waist notch, the side front is longer.",
     )
-    in_inches = walk(side, pattern.pieces, below).moves(unit="in")[0]
+    in_inches = walk(side, below).moves(unit="in")[0]
     assert in_inches.startswith("Lengthen the side back's side seam by 1/8 in at the hem")
     above = [(right[0][0], right[0][1] - 0.2), *right[1:]]
-    assert walk(side, pattern.pieces, above).moves() == (
+    assert walk(side, above).moves() == (
         "Move notch 1 on the side front's side seam by 2 mm away from the waist notch: up to there the side back is longer.",
         "Lengthen the side front's side seam by 2 mm at the armscye: measured from the waist notch, the side back is longer.",
     )
-    assert [one.end for one in walk(side, pattern.pieces, above).beyond()] == ["notch 1"]
-    assert not walk(side, pattern.pieces, [(a + 0.15, b) for a, b in right[:1]] + right[1:]).moves()
+    assert [one.end for one in walk(side, above).beyond()] == ["notch 1"]
+    assert not walk(side, [(a + 0.15, b) for a, b in right[:1]] + right[1:]).moves()
 
 
 def test_a_stretch_is_said_with_both_its_lengths():
@@ -72,7 +72,7 @@ def test_a_stretch_is_said_with_both_its_lengths():
     pattern = figure("Maren")
     dart = seam_named(pattern, "front dart seam")
     lengths = [(10.0, 10.0), (15.24, 14.92)]
-    said = [one.said("in") for one in walk(dart, pattern.pieces, lengths).stretches]
+    said = [one.said("in") for one in walk(dart, lengths).stretches]
     assert said == [
         "From the waist notch to the underbust: side front 3 15/16 in, centre front 3 15/16 in; they agree.",
         "From the waist notch to the hem: side front 6 in, centre front 5 7/8 in; they differ by 1/8 in.",
@@ -93,7 +93,7 @@ def test_a_stretch_is_said_with_both_its_lengths():
 def test_what_is_no_measured_walk_is_refused(measured, said):
     pattern = figure("Maren")
     with pytest.raises(CorsetkitError, match=said) as refusal:
-        walk(seam_named(pattern, "side seam"), pattern.pieces, measured)
+        walk(seam_named(pattern, "side seam"), measured)
     assert "\n" not in str(refusal.value)
 
 
@@ -113,15 +113,15 @@ def test_an_edge_is_trued_at_the_hem():
     pattern = figure("Maren")
     short = spoilt(pattern, 0.4)
     side = seam_named(short, "side seam")
-    assert walk(side, short.pieces).moves() == (
+    assert walk(side).moves() == (
         "Lengthen the side back's side seam by 4 mm at the hem: measured from the waist notch, the side front is longer.",
     )
     piece = next(one for one in short.pieces if one.name == "side back")
     edge = next(one for one in piece.edges if one.name == "side seam")
     hem = next(one for one in piece.edges if one.kind is Kind.HEM)
     mended = trued(short, edge, 0.4, hem)
-    assert not walk(seam_named(mended, "side seam"), mended.pieces).beyond(0.001)
-    assert walk(side, short.pieces).beyond()
+    assert not walk(seam_named(mended, "side seam")).beyond(0.001)
+    assert walk(side).beyond()
     new = next(one for one in mended.pieces if one.name == "side back")
     blend = new.blends[-1]
     assert "hem" in blend.why and 0.3 < blend.largest_move < 0.6

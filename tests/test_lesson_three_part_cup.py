@@ -10,7 +10,6 @@ from figures import WEARERS, figure
 from corsetkit import Style, demo_wearers, draft
 from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.lettering import overlap
-from corsetkit.drawing.painting import owners_of
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import turn_between
@@ -55,7 +54,7 @@ def desk_of(wearer, **more):
 
 def walks_of(wearer):
     pattern = figure(wearer)
-    return {words: Walk(one.seam, owners_of(pattern.pieces)) for words, one in _seams(pattern).items()}
+    return {words: Walk(one.seam) for words, one in _seams(pattern).items()}
 
 
 @pytest.mark.parametrize("wearer", DEMO)
@@ -183,7 +182,7 @@ def test_two_or_three_parts_in_numbers(wearer):
     assert said == pytest.approx(sewn, abs=0.09) and "2 pieces, 1 seam " in told[0] and "3 pieces, 2 seams " in told[0]
     degrees = [float(one) for one in re.findall(r"\d+(?:\.\d+)?", told[1])]
     assert len(degrees) == 3 and degrees[2] == 0, "the cut across takes nothing"
-    turned = [Walk(cup_seams(pattern)[0], owners_of(pattern.pieces)) for pattern in (two, three)]
+    turned = [Walk(cup_seams(pattern)[0]) for pattern in (two, three)]
     for walk, told_of_it in zip(turned, degrees):
         assert walk.turned(walk.length) == pytest.approx(told_of_it, abs=0.1)
     # As the text says: the shorter seam cuts no more of the corner off.

@@ -8,7 +8,6 @@ from figures import WEARERS, figure
 
 from corsetkit import demo_wearers
 from corsetkit.drawing.canvas import recorded
-from corsetkit.drawing.painting import owners_of
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry.points import turn_between
 from corsetkit.teaching import cells as course
@@ -33,7 +32,7 @@ def pattern_of(wearer):
 
 def walk_of(wearer):
     pattern = pattern_of(wearer)
-    return Walk(cup_seams(pattern)[0], owners_of(pattern.pieces))
+    return Walk(cup_seams(pattern)[0])
 
 
 def desk_of(wearer, **more):

@@ -1,9 +1,11 @@
 """A seam's notches: where pieces change, and where they are asked for, but never so close that they cannot be told apart."""
 
 import pytest
+from figures import figure
 
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Piece
 from corsetkit.pattern.seam import CROWDED, sew
 
 
@@ -32,3 +34,28 @@ def test_changes_on_both_sides_at_one_place_are_one_notch():
     """Where pieces change on both sides within 0.1 mm of each other one notch serves; farther apart there are two."""
     assert sew("one", 1, edges(4.0, 6.0), edges(4.005, 5.995)).marks == pytest.approx((4.0,))
     assert sew("two", 1, edges(4.0, 6.0), edges(4.5, 5.5)).marks == pytest.approx((4.0, 4.5))
+
+
+def test_an_edge_knows_its_piece_and_a_seam_its_pieces():
+    """Every edge of a draft knows the one piece it is of, and each seam the pieces sewn in it, in its order."""
+    for case in (("Maren",), ("Theda",)):
+        pattern = figure(*case)
+        for piece in pattern.pieces:
+            for number, edge in enumerate(piece.edges):
+                assert edge.piece is piece and piece.place_of(edge) == number
+                assert piece.beside(edge, True) is piece.edges[(number + 1) % len(piece.edges)]
+                assert piece.beside(edge, False) is piece.edges[number - 1]
+        for seam in pattern.seams:
+            for side in (0, 1):
+                told = [next(one for one in pattern.pieces if one is edge.piece) for edge in seam.sides[side]]
+                assert list(seam.pieces_on(side)) == sorted(set(told), key=told.index)
+                assert all(seam.side_of(edge) == side for edge in seam.sides[side])
+            assert seam.pieces == tuple(dict.fromkeys((*seam.pieces_on(0), *seam.pieces_on(1))))
+
+
+def test_an_edge_is_of_one_piece():
+    """An edge that is a piece's already cannot become another's: it would be sewn in where it does not lie."""
+    first = edges(3.0, 4.0)
+    Piece(1, "panel", tuple(first), (0j, 1j), 2, "shell", False, True)
+    with pytest.raises(ValueError, match="copy: its edge of 3.0 is an edge of the panel already"):
+        Piece(2, "copy", tuple(first), (0j, 1j), 2, "shell", False, True)

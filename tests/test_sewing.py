@@ -14,7 +14,7 @@ from corsetkit.geometry import paths
 from corsetkit.pattern.edge import Kind
 from corsetkit.sewing import stage as cautions
 from corsetkit.sewing.matches import matches, start_words
-from corsetkit.sewing.order import order_of, owners_of, pieces_of
+from corsetkit.sewing.order import order_of
 from corsetkit.sewing.text import WIDTH, sewing_order, sewing_text, write_sewing
 
 FINISHES = {
@@ -33,7 +33,7 @@ def moves(stages):
 def test_every_seam_is_sewn_once_and_in_its_turn(case, how):
     """Each seam is sewn in one move, after its pieces were cut, and after the seams that make its sides whole."""
     pattern = figure(*case)
-    owners, sewn, cut, joined = owners_of(pattern), [], set(), {}
+    sewn, cut, joined = [], set(), {}
 
     def root(piece):
         while piece in joined:
@@ -42,7 +42,7 @@ def test_every_seam_is_sewn_once_and_in_its_turn(case, how):
 
     for move in moves(sewing_order(finish(pattern, FINISHES[how]))):
         for seam in move.seams:
-            sides = [pieces_of(seam, owners, side) for side in (0, 1)]
+            sides = [seam.pieces_on(side) for side in (0, 1)]
             assert {*sides[0], *sides[1]} <= cut and {*sides[0], *sides[1]} == set(move.pieces)
             for side in sides:
                 assert len({root(piece) for piece in side}) == 1, seam.name
@@ -92,12 +92,12 @@ def test_every_layer_is_cut(case):
 def test_panels_are_sewn_from_the_centre(case):
     """In front and in back, each panel seam has a piece that is the centre or was reached before; side seams come after."""
     pattern = figure(*case)
-    order, owners = order_of(pattern), owners_of(pattern)
+    order = order_of(pattern)
     for seams, kind in ((order.front, Kind.FOLD), (order.back, Kind.LACING)):
         reached = {piece for piece in pattern.pieces if not piece.copied and any(edge.kind is kind for edge in piece.edges)}
         for seam in seams:
-            assert reached & set(pieces_of(seam, owners))
-            reached |= set(pieces_of(seam, owners))
+            assert reached & set(seam.pieces)
+            reached |= set(seam.pieces)
     numbers = [seam.number for seam in order.seams]
     last = max(numbers.index(seam.number) for seam in (*order.cups, *order.front, *order.back, *order.underbust))
     assert all(numbers.index(seam.number) > last for seam in order.side)
@@ -107,25 +107,25 @@ def test_panels_are_sewn_from_the_centre(case):
 def test_what_runs_in_runs_in_there(case):
     """A seam told to run in at a notch ends there: its edges' ends lie on the place; elsewhere one piece runs on."""
     pattern = figure(*case)
-    owners, seen = owners_of(pattern), 0
+    seen = 0
     for seam in pattern.seams:
-        for match, *places in zip(matches(seam, pattern, owners), seam.places(0), seam.places(1)):
+        for match, *places in zip(matches(seam, pattern), seam.places(0), seam.places(1)):
             for other, (edge, along) in zip(match.into, places):
                 if other is None:
                     continue
                 at = paths.point_along(edge.path, along)
-                mine = [one for side in other.sides for one in side if owners[id(one)] is owners[id(edge)]]
+                mine = [one for side in other.sides for one in side if one.piece is edge.piece]
                 ends = [end for one in mine for end in (paths.path_start(one.path), paths.path_end(one.path))]
                 assert min(abs(end - at) for end in ends) < 0.02, (seam.name, other.name)
                 seen += 1
-    changes = sum(len(set(pieces_of(seam, owners, side))) - 1 for seam in pattern.seams for side in (0, 1))
+    changes = sum(len(set(seam.pieces_on(side))) - 1 for seam in pattern.seams for side in (0, 1))
     assert seen == changes > 0
 
 
 def test_where_seams_begin_is_told_by_what_is_there():
     """A seam's start is told by the free edge there, or by the seam it meets."""
     pattern = figure("Maren")
-    said = {seam.name: start_words(seam, owners_of(pattern)) for seam in pattern.seams}
+    said = {seam.name: start_words(seam) for seam in pattern.seams}
     assert (
         said["underbust"] == "the centre front" and said["side seam"] == "the armscye" and said["back yoke"] == "the armscye"
     )

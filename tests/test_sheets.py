@@ -20,7 +20,6 @@ from corsetkit.drawing.canvas import Recorder, recorded
 from corsetkit.drawing.finished_painting import LAYERS, paint_finished
 from corsetkit.drawing.finished_view import finished_view
 from corsetkit.drawing.lettering import overlap
-from corsetkit.drawing.painting import owners_of
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
 from corsetkit.geometry.points import heading
@@ -222,9 +221,8 @@ def test_the_pages_show_every_piece_whole(what, by_piece):
     from corsetkit.printing.page_plan import planned, planned_by_piece
 
     made = finish(PATTERNS[what])
-    owners = owners_of(made.pattern.pieces)
     paper = PAPERS[1]
-    plan = (planned_by_piece if by_piece else planned)([item(one, "cm", owners, ()) for one in made.pieces], paper)
+    plan = (planned_by_piece if by_piece else planned)([item(one, "cm", ()) for one in made.pieces], paper)
     laid = [Polygon([((p + step).real, (p + step).imag) for p in one.item.line]) for one, step in plan.pieces]
     assert [one.piece for one, _ in plan.pieces] == list(made.pattern.pieces)
     for i, one in enumerate(laid):
@@ -294,11 +292,10 @@ def test_join_marks_of_neighbours_lie_on_each_other(made, by_piece):
 
 def test_a_piece_is_painted_in_its_layers(made):
     """Cutting line strongest and unbroken, sewing line fine and broken; as many notch cuts as notches say, each inwards."""
-    owners = owners_of(made.pattern.pieces)
     for one in made.pieces:
         canvas = Recorder()
-        view = finished_view(one, 1.0, owners, ("Ana", "2026-03-01"))
-        paint_finished(canvas, view, 0j, "cm", owners)
+        view = finished_view(one, 1.0, ("Ana", "2026-03-01"))
+        paint_finished(canvas, view, 0j, "cm")
         layers = [call.groups[1][0] for call in canvas.calls]
         assert sorted(set(layers), key=LAYERS.index) == sorted(set(layers), key=layers.index)
         by_layer = {layer: [call for call in canvas.of("line") if call.groups[1][0] == layer] for layer in LAYERS}
@@ -348,7 +345,7 @@ def test_corrections_and_cautions_stand_in_the_list(tmp_path, unit, words):
 def test_bound_edges_are_cut_on_their_line_and_marked():
     """Without an allowance there is no second line, and a notch is marked across the line and not cut."""
     made = finish(toy_pattern(), Finish(neckline_allowance=0, armscye_allowance=0))
-    yoke = finished_view(made.pieces[0], 1.0, owners_of(made.pattern.pieces))
+    yoke = finished_view(made.pieces[0], 1.0)
     assert {one.edge.name for one in yoke.sewing} == {"overbust", "shoulder"}
     assert not any(notch.depth == 0 for one in made.pieces for notch in one.notches) or any(
         finished_view(one, 1.0, {}).marked for one in made.pieces

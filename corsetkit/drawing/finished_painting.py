@@ -11,11 +11,11 @@ LAYERS = ("cutting", "sewing", "notches", "grain", "fold", "words")
 """What a finished piece is made of, in the order in which it is painted."""
 
 
-def paint_finished(canvas, view, step=0j, unit="in", owners=None):
-    """Paint the `FinishedView` slid by `step`; `owners` maps each edge's id to its piece, to name partners by."""
+def paint_finished(canvas, view, step=0j, unit="in"):
+    """Paint the `FinishedView` slid by `step`."""
     with canvas.group("piece", piece_facts(view)):
         for layer in LAYERS:
-            paint_layer(canvas, layer, view, step, unit, owners or {})
+            paint_layer(canvas, layer, view, step, unit)
 
 
 def piece_facts(view):
@@ -23,13 +23,13 @@ def piece_facts(view):
     return {"piece": view.piece.number, "name": view.piece.name}
 
 
-def paint_layer(canvas, layer, view, step, unit, owners):
+def paint_layer(canvas, layer, view, step, unit):
     """Paint one of LAYERS, in a group of its name."""
     with canvas.group(layer):
-        _HOW[layer](canvas, view, step, unit, owners)
+        _HOW[layer](canvas, view, step, unit)
 
 
-def _cutting(canvas, view, step, unit, owners):
+def _cutting(canvas, view, step, unit):
     move = slid(step)
     if not view.view.fold:
         canvas.line(moved(view.cutting, move), CUTTING)
@@ -51,22 +51,22 @@ def _lies_on(stroke, fold):
     return all(abs(((p - start) / tangent).imag) < 1e-5 for p in (stroke.start, stroke.end))
 
 
-def _sewing(canvas, view, step, unit, owners):
+def _sewing(canvas, view, step, unit):
     for laid in view.sewing:
-        canvas.line(moved(laid.path, slid(step)), SEWING, edge_facts(laid.edge, view.piece, unit, owners))
+        canvas.line(moved(laid.path, slid(step)), SEWING, edge_facts(laid.edge, view.piece, unit))
 
 
-def _notches(canvas, view, step, unit, owners):
+def _notches(canvas, view, step, unit):
     for strokes, pen in ((view.cuts, NOTCH_CUT), (view.marked, NOTCH_MARKED)):
         for start, end in strokes:
             tick(canvas, start + step, end + step, pen)
 
 
-def _grain(canvas, view, step, unit, owners):
+def _grain(canvas, view, step, unit):
     paint_grainline(canvas, view.view, step, GRAIN_LINE)
 
 
-def _fold(canvas, view, step, unit, owners):
+def _fold(canvas, view, step, unit):
     if view.view.fold:
         for stroke in view.cutting:
             if any(_lies_on(stroke, fold) for fold in view.folds):
@@ -77,7 +77,7 @@ def _fold(canvas, view, step, unit, owners):
         canvas.line(moved(path, slid(step)), FOLD_EDGE)
 
 
-def _words(canvas, view, step, unit, owners):
+def _words(canvas, view, step, unit):
     for mark in view.view.marks:
         paint_mark(canvas, mark.at + step, mark.text)
     for at, text in view.view.partners:

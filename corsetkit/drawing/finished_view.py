@@ -3,7 +3,7 @@
 Laid out before it is drawn, by measuring: nothing here paints.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from corsetkit.drawing.labels import partner_words
 from corsetkit.drawing.lettering import around
@@ -11,10 +11,10 @@ from corsetkit.drawing.views import Told, View, view
 from corsetkit.finish.finished import unfolded
 from corsetkit.finish.notches import BETWEEN
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import between, cross, dot
-from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.piece import Piece
 
 
@@ -50,10 +50,14 @@ UP = "\u2191 this way up"
 
 @dataclass(frozen=True)
 class LaidEdge:
-    """An edge where its piece lies opened out or moved: the edge it is, and its run there."""
+    """An edge where its piece lies opened out or moved: the edge it is, and its run there.
 
-    edge: object
-    path: tuple
+    `piece` is the piece as it lies, set once when that is made, as an `Edge`'s own.
+    """
+
+    edge: Edge
+    path: Curves
+    piece: Piece | None = field(default=None, init=False, repr=False, compare=False)
 
     @property
     def name(self):
@@ -107,11 +111,11 @@ class FinishedView:
         return self.view.leader
 
 
-def finished_view(finished_piece, scale, owners, more=(), keep_clear=(), opened=False, move=STAY):
+def finished_view(finished_piece, scale, more=(), keep_clear=(), opened=False, move=STAY):
     """The finished piece laid out at this scale.
 
     Args:
-        finished_piece: the `FinishedPiece`. owners: each edge's piece by the edge's id, as `painting.owners_of` has it.
+        finished_piece: the `FinishedPiece`.
         more: lines that say whose it is: wearer and date. keep_clear: boxes that no text may stand in.
         opened: whether a piece on the fold is drawn opened out. move: where it is laid, before its words are.
     """
@@ -133,8 +137,7 @@ def finished_view(finished_piece, scale, owners, more=(), keep_clear=(), opened=
         copied=piece.copied,
     )
     told = Told(
-        (*cloth_lines(finished_piece.layers, opened), UP),
-        tuple(partner_words(one.edge, piece, owners) for one in laid if one.seam),
+        (*cloth_lines(finished_piece.layers, opened), UP), tuple(partner_words(one.edge, piece) for one in laid if one.seam)
     )
     if opened:
         keep_clear = (*keep_clear, *(box for path in folds for box in _boxes_along(path, 0.06 * scale)))

@@ -12,8 +12,8 @@ from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
 
 
-def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):
-    """Paint the piece slid by `step`; `owners` maps each edge's id to its piece, to name partners by."""
+def paint_piece(canvas, view, step, unit, paper=CUT_PAPER):
+    """Paint the piece slid by `step`."""
     move, piece = slid(step), view.piece
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
         all_paths = [moved(edge.path, move) for edge in piece.edges]
@@ -21,7 +21,7 @@ def paint_piece(canvas, view, step, unit, owners, paper=CUT_PAPER):
             canvas.area(tuple(curve for path in all_paths for curve in path), paper)
         paint_grainline(canvas, view, step)
         for edge, path in zip(piece.edges, all_paths):
-            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit, owners))
+            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit))
         for notch in view.notches:
             across = notch.tangent * 1j * 0.17 * canvas.scale
             tick(canvas, notch.at + step - across, notch.at + step + across, NOTCH)
@@ -53,26 +53,17 @@ def pen_of(edge):
     return SEWN if edge.seam else FREE
 
 
-def owners_of(pieces):
-    """Each edge's piece, by the edge's id: an edge itself knows its seam and not its piece."""
-    return {id(edge): piece for piece in pieces for edge in piece.edges}
-
-
-def edge_facts(edge, piece, unit, owners):
+def edge_facts(edge, piece, unit):
     """What a page can read from an edge's line: whose it is, how long, and what it is sewn to."""
     facts = {"piece": piece.number, "edge": edge.name, "kind": edge.kind.value, "length": say_length(edge.length, unit)}
     if edge.seam:
-        first = any(edge is mine for mine in edge.seam.sides[0])
         facts["seam"] = seam_letter(edge.seam.number)
         facts["seam-name"] = edge.seam.name
-        facts["side"] = 1 if first else 2
-        facts["partner"] = "; ".join(_named(other, owners) for other in edge.seam.opposite(edge))
+        facts["side"] = edge.seam.side_of(edge) + 1
+        facts["partner"] = "; ".join(
+            f"{other.piece.number} {other.piece.name}, {other.name}" for other in edge.seam.opposite(edge)
+        )
     return facts
-
-
-def _named(edge, owners):
-    piece = owners.get(id(edge))
-    return f"{piece.number} {piece.name}, {edge.name}" if piece else edge.name
 
 
 def paint_mark(canvas, at, text):

@@ -6,7 +6,7 @@ from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, rows
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.lettering import CAPITALS, fitted, one_line, text_width
 from corsetkit.drawing.marks import RING_RADIUS, seam_letter
-from corsetkit.drawing.painting import arrow, owners_of, paint_mark, paint_piece
+from corsetkit.drawing.painting import arrow, paint_mark, paint_piece
 from corsetkit.drawing.pens import BOARD_TONE, FOLD, FREE, GRAIN, HEADING, NOTCH, RULE, SEWN, SMALL
 from corsetkit.drawing.views import view
 from corsetkit.geometry.curve import Line
@@ -116,7 +116,6 @@ def pattern_sheet(pattern, unit="in", wearer=""):
     heading = f"Corset pattern for {name}" if name else "Corset pattern"
     said = "Sewing lines; allowances are added when cutting."
     short = fitted(heading, HEADING, width - text_width(said, SMALL, SCALE) - _GAP, SCALE)
-    owners = owners_of(pattern.pieces)
     places = [(one, step + 1j * (lower_height + _GAP)) for one, step in upper] + lower
     high = top + 0.75 * SCALE + _MARGIN
 
@@ -126,7 +125,7 @@ def pattern_sheet(pattern, unit="in", wearer=""):
         canvas.words(line, short, HEADING, "start")
         canvas.words(line + width, said, SMALL, "end")
         for one, step in places:
-            paint_piece(canvas, one, step, unit, owners)
+            paint_piece(canvas, one, step, unit)
         legend.paint(canvas, complex(width - legend.width, (lower_height + legend.height) / 2))
 
     return Sheet(

@@ -75,7 +75,7 @@ def _document(laid, version, unit):
     blocks = []
     for one in laid.pieces:
         blocks.append(block_name(one.piece))
-        _paint_block(DxfCanvas(document.blocks.new(blocks[-1]), splines, plain), one.view, unit, laid.owners)
+        _paint_block(DxfCanvas(document.blocks.new(blocks[-1]), splines, plain), one.view, unit)
         model.add_blockref(blocks[-1], xy(one.step), dxfattribs={"layer": "1"})
     _test_square(model, laid.square)
     # The library adds these by itself, but out of a set, so in an order that is another one in every process.
@@ -84,11 +84,11 @@ def _document(laid, version, unit):
     return document, tuple(sorted(blocks))
 
 
-def _paint_block(canvas, view, unit, owners):
+def _paint_block(canvas, view, unit):
     """One piece where it was drafted: its layers as they are drawn, and the points that only a DXF has."""
     for layer in LAYERS:
         if layer != "grain":
-            paint_layer(canvas, layer, view, 0j, unit, owners)
+            paint_layer(canvas, layer, view, 0j, unit)
     with canvas.group("grain"):
         # One unbroken stroke, for programs that lay the piece by it.
         canvas.polyline((view.view.grain[0][0], view.view.grain[-1][1]))

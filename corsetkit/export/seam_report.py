@@ -12,7 +12,6 @@ def seam_rows(finished, unit="in"):
     """The report as (heading, rows), a seam a row: lengths in `unit` and as numbers of mm; differences to 1/16 in or mm."""
     check_unit(unit)
     pattern = finished.pattern
-    owners = {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
     double = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
     heading = (
         "letter",
@@ -33,10 +32,7 @@ def seam_rows(finished, unit="in"):
     )
     rows = []
     for seam in pattern.seams:
-        sides = [
-            ", ".join(dict.fromkeys(f"{owners[id(edge)].number} {owners[id(edge)].name}" for edge in side))
-            for side in seam.sides
-        ]
+        sides = [", ".join(f"{piece.number} {piece.name}" for piece in seam.pieces_on(side)) for side in (0, 1)]
         first, second = seam.lengths
         rows.append(
             (

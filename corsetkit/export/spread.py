@@ -7,7 +7,6 @@ from pathlib import Path
 from corsetkit.drawing.arrange import beside, rows
 from corsetkit.drawing.finished_view import FinishedView, finished_view
 from corsetkit.drawing.lettering import fitted
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import SMALL
 from corsetkit.geometry.move import Move, turned_about
 from corsetkit.geometry.points import heading
@@ -56,20 +55,17 @@ class Spread:
     pieces: tuple
     size: complex
     square: complex
-    owners: dict
 
 
 def spread(finished, wearer="", said_date="", opened=True):
     """Lay the pieces in rows as they are worn, none on another; `opened` lays a piece on the fold whole."""
-    owners = owners_of(finished.pattern.pieces)
     of = {id(one.piece): one for one in finished.pieces}
     more = tuple(text for text in (fitted(wearer, SMALL, 6.0, 1.0), said_date) if text)
     made, top, width = [], SQUARE + GAP, SQUARE
     for row in reversed(rows([one.piece for one in finished.pieces])):
         turns = [upright(piece) for piece in row]
         views = [
-            finished_view(of[id(piece)], 1.0, owners, more, (), opened and piece.on_fold, turn)
-            for piece, turn in zip(row, turns)
+            finished_view(of[id(piece)], 1.0, more, (), opened and piece.on_fold, turn) for piece, turn in zip(row, turns)
         ]
         steps, across, high = beside([view.box for view in views], GAP)
         made += [Placed(view, step + 1j * top, turn) for view, step, turn in zip(views, steps, turns)]
@@ -79,7 +75,6 @@ def spread(finished, wearer="", said_date="", opened=True):
         tuple(Placed(one.view, one.step + margin, one.turn) for one in made),
         complex(math.ceil(width + 2 * GAP), math.ceil(top + GAP)),
         margin,
-        owners,
     )
 
 

@@ -45,7 +45,7 @@ def svg_mm(finished, unit="cm", wearer="", date=None, opened=True):
         with canvas.group(layer):
             for one in laid.pieces:
                 with canvas.group("piece", piece_facts(one.view)):
-                    paint_layer(canvas, layer, one.view, one.step, check_unit(unit), laid.owners)
+                    paint_layer(canvas, layer, one.view, one.step, check_unit(unit))
     with canvas.group("test-square"):
         low = laid.square
         canvas.line(box_run(low.real, low.imag, low.real + SQUARE, low.imag + SQUARE), TEST_SQUARE)

@@ -154,8 +154,7 @@ def _ends(stretch, choices):
     """The allowances beyond a stretch's top and foot, cm."""
     total = 0.0
     for (piece, edge), step in ((stretch.parts[0], 1), (stretch.parts[-1], -1)):
-        number = next(i for i, one in enumerate(piece.edges) if one is edge)
-        total += widths(piece, choices)[(number + step) % len(piece.edges)]
+        total += widths(piece, choices)[piece.place_of(piece.beside(edge, step > 0))]
     return total
 
 

@@ -59,13 +59,8 @@ def notches(piece, cutting, depth, backs=frozenset()):
 
 def back_seams(pieces, block=None):
     """The numbers of the seams that have two notches: those all of whose pieces are back pieces."""
-    holder = {id(edge): piece for piece in pieces for edge in piece.edges}
     seams = {edge.seam.number: edge.seam for piece in pieces for edge in piece.edges if edge.seam}
-    return frozenset(
-        number
-        for number, seam in seams.items()
-        if all(is_back(holder[id(edge)], block) for side in seam.sides for edge in side)
-    )
+    return frozenset(number for number, seam in seams.items() if all(is_back(piece, block) for piece in seam.pieces))
 
 
 def is_back(piece, block=None):
@@ -79,21 +74,16 @@ def is_back(piece, block=None):
 
 def _at_corner(piece, notch):
     """Whether the notch falls on a corner of its own piece, where it would tell nothing."""
-    number = next(i for i, edge in enumerate(piece.edges) if edge is notch.edge)
     if notch.along <= CROWDED:
-        return not _runs_on(piece.edges[number - 1], notch.edge)
+        return not _runs_on(piece.beside(notch.edge, False), notch.edge)
     if notch.along >= notch.edge.length - CROWDED:
-        return not _runs_on(notch.edge, piece.edges[(number + 1) % len(piece.edges)])
+        return not _runs_on(notch.edge, piece.beside(notch.edge, True))
     return False
 
 
 def _runs_on(first, second):
     """Whether two neighbouring edges are one side of one seam."""
-    return (
-        first.seam is not None
-        and first.seam is second.seam
-        and any(any(edge is first for edge in side) and any(edge is second for edge in side) for side in first.seam.sides)
-    )
+    return first.seam is not None and first.seam is second.seam and first.seam.side_of(first) == second.seam.side_of(second)
 
 
 def _to_line(point, tangent, line):

@@ -42,16 +42,15 @@ def _at(seam, side, at_end):
     return edge, at_end != seam.against[side]
 
 
-def _next(holder, edge, own_end):
-    """The edge of the same piece beyond an edge's end or start."""
-    edges = holder[id(edge)].edges
-    place = next(i for i, one in enumerate(edges) if one is edge)
-    return edges[(place + (1 if own_end else -1)) % len(edges)]
+def _beyond(seam, side, at_end):
+    """The edge beyond a seam's start or end, of the piece that ends there."""
+    edge, own_end = _at(seam, side, at_end)
+    return edge.piece.beside(edge, own_end)
 
 
-def bound(seam, holder, at_end):
+def bound(seam, at_end):
     """How much a seam's end has to stay where it is: 2 on a line that must be straight, 1 where seams meet it, else 0."""
-    beyond = [_next(holder, *_at(seam, side, at_end)) for side in (0, 1)]
+    beyond = [_beyond(seam, side, at_end) for side in (0, 1)]
     return 2 if any(one.kind in STRAIGHT for one in beyond) else int(any(one.seam for one in beyond))
 
 
@@ -61,7 +60,7 @@ def height(seam, at_end):
     return (paths.path_end if own_end else paths.path_start)(edge.path).imag
 
 
-def named(seam, holder, number, waist, begun, last):
+def named(seam, number, waist, begun, last):
     """A stop in words: the waist notch, a notch by its number, or what lies beyond the seam's end.
 
     Notches are counted from where a walk along the whole seam sets out; where it sets out from the waist, from its start.
@@ -70,10 +69,10 @@ def named(seam, holder, number, waist, begun, last):
         return "the waist notch"
     if 0 < number < last:
         return f"notch {last - number if begun == last else number}"
-    return f"the {_next(holder, *_at(seam, 0, number == last)).name}"
+    return f"the {_beyond(seam, 0, number == last).name}"
 
 
-def ends(seam, holder, near, far, last):
+def ends(seam, near, far, last):
     """For each side the piece and edge on which a stretch ends, and the edge beyond where that piece ends there."""
     onward, found = far > near, []
     for side, against in enumerate(seam.against):
@@ -86,6 +85,6 @@ def ends(seam, holder, near, far, last):
             for change, before, after in zip(_changes(edges), edges, edges[1:]):
                 if abs(change - mark) <= SAME_PLACE:
                     edge, other = (before, after) if onward else (after, before)
-        goes_on = 0 < far < last and (other is None or holder[id(other)] is holder[id(edge)])
-        found.append((holder[id(edge)], edge, None if goes_on else _next(holder, edge, onward != against)))
+        goes_on = 0 < far < last and (other is None or other.piece is edge.piece)
+        found.append((edge.piece, edge, None if goes_on else edge.piece.beside(edge, onward != against)))
     return tuple(found)

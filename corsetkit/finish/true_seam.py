@@ -50,7 +50,7 @@ def true_seam(pattern, walked, tolerance=TOLERANCE):
                 if abs(by) > SLIGHT:
                     made = redrawn(piece, drawn, number, at_end, by)
                     blends[id(piece)] = (*blends.get(id(piece), ()), *made.blends)
-                    for i, path in made.runs.items():
+                    for i, path in made.edge_paths.items():
                         drawn[i] = path
             _parted(drawn, places, against, [wanted[i] - wanted[first] for i in _inner(own, seam, side, first, last)])
     new = {id(edge): path for piece in pattern.pieces for edge, path in zip(piece.edges, all_paths[id(piece)])}
@@ -60,10 +60,9 @@ def true_seam(pattern, walked, tolerance=TOLERANCE):
 
 def _groups(pattern, seam, side, own):
     """For each piece of a side: the piece, its edges' places in the seam's order, and the stops where it begins and ends."""
-    holder = {id(edge): (piece, i) for piece in pattern.pieces for i, edge in enumerate(piece.edges)}
     found, along = [], 0.0
     for edge in seam.sides[side]:
-        piece, place = holder[id(edge)]
+        piece, place = edge.piece, edge.piece.place_of(edge)
         start, along = _stop(own, along), along + edge.length
         if found and found[-1][0] is piece:
             found[-1] = (piece, [*found[-1][1], place], found[-1][2], _stop(own, along))

@@ -178,7 +178,7 @@ class Redrawn:
     """What truing one end of an edge makes of a piece: `how` ("free", "corner", "along", "bent"), runs by edges' places, blends."""
 
     how: str
-    all_paths: dict
+    edge_paths: dict
     blends: tuple
 
 
@@ -195,13 +195,11 @@ def trued(pattern, edge, by, at, reach=REACH):
     Raises:
         CorsetkitError: where `at` does not lie beside the edge, or the edge cannot be trued there.
     """
-    piece = next(one for one in pattern.pieces if any(edge is mine for mine in one.edges))
-    place = next(i for i, one in enumerate(piece.edges) if one is edge)
-    at_end = piece.edges[(place + 1) % len(piece.edges)] is at
-    if not at_end and piece.edges[place - 1] is not at:
+    piece, at_end = edge.piece, edge.piece.beside(edge, True) is at
+    if not at_end and piece.beside(edge, False) is not at:
         raise CorsetkitError(f"{at.name} does not lie beside {edge.name} on the {piece.name}: choose one of its neighbours")
-    made = redrawn(piece, [one.path for one in piece.edges], place, at_end, by, reach)
-    return resewn(pattern, {id(piece.edges[i]): path for i, path in made.runs.items()}, {id(piece): made.blends})
+    made = redrawn(piece, [one.path for one in piece.edges], piece.place_of(edge), at_end, by, reach)
+    return resewn(pattern, {id(piece.edges[i]): path for i, path in made.edge_paths.items()}, {id(piece): made.blends})
 
 
 def redrawn(piece, all_paths, place, at_end, by, reach=REACH):

@@ -35,8 +35,8 @@ def move_said(stretch, start, off, by):
             f"Move {stretch.end} on the {piece.name}'s {edge.name} by {by} away from {start}: up to there the "
             f"{other.name} is longer."
         )
-    place = next(i for i, one in enumerate(piece.edges) if one is edge)
-    at_end = piece.edges[(place + 1) % len(piece.edges)] is beyond
+    place = piece.place_of(edge)
+    at_end = piece.beside(edge, True) is beyond
     try:
         how = redrawn(piece, [one.path for one in piece.edges], place, at_end, abs(off)).how
     except CorsetkitError:
@@ -163,14 +163,14 @@ class Walked:
         return tuple(said)
 
 
-def walk(seam, pieces, measured=None):
+def walk(seam, measured=None):
     """Walk a seam.
 
     A seam across the waist is walked from the waist notch up, and then down. Another is walked from the end that has to stay,
     a fold or lacing edge, or else one whose corner is sewn into other seams; else from its start.
 
     Args:
-        seam: the `Seam`. pieces: the pattern's pieces, to name them.
+        seam: the `Seam`.
         measured: what was measured on paper: for each stretch, in their order, the two sides' lengths in cm; the
             pattern's own where nothing is given.
 
@@ -180,10 +180,9 @@ def walk(seam, pieces, measured=None):
     Raises:
         CorsetkitError: where `measured` has another number of stretches, or a length that is none.
     """
-    holder = {id(edge): piece for piece in pieces for edge in piece.edges}
     stops = stops_of(seam)
     last, waist = len(stops) - 1, waist_of(seam)
-    begun = waist or (last if bound(seam, holder, True) > bound(seam, holder, False) else 0)
+    begun = waist or (last if bound(seam, True) > bound(seam, False) else 0)
     legs = [
         leg
         for leg in (
@@ -196,7 +195,7 @@ def walk(seam, pieces, measured=None):
     legs.sort(key=lambda leg: -height(seam, leg[-1][1] == last))
     made = []
     for leg in legs:
-        names = [named(seam, holder, number, waist, begun, last) for number in (leg[0][0], *(far for _, far in leg))]
+        names = [named(seam, number, waist, begun, last) for number in (leg[0][0], *(far for _, far in leg))]
         for (near, far), start, end in zip(leg, names, names[1:]):
             lengths = tuple(abs(b - a) for a, b in zip(stops[near], stops[far]))
             made.append(
@@ -205,7 +204,7 @@ def walk(seam, pieces, measured=None):
                     end,
                     lengths,
                     seam.ease if last in (near, far) else 0.0,
-                    ends(seam, holder, near, far, last),
+                    ends(seam, near, far, last),
                     near == begun,
                     (near, far),
                 )

@@ -3,8 +3,12 @@
 from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from corsetkit.geometry import paths
+
+if TYPE_CHECKING:
+    from corsetkit.pattern.piece import Piece
 
 
 class Kind(Enum):
@@ -28,13 +32,15 @@ class Edge:
     """One named stretch of a sewing line, run with the piece on its left.
 
     `path` holds its true curves, in cm, where the piece lies on the sheet. `seam` is the `Seam` it is
-    sewn in, or None for a free edge or a fold; it is set once, by `sew`, when the seam is made.
+    sewn in, or None for a free edge or a fold; it is set once, by `sew`, when the seam is made. `piece` is
+    the `Piece` whose sewing line it is part of, set once when that piece is made.
     """
 
     name: str
     path: tuple
     kind: Kind
     seam: object = field(default=None, init=False, repr=False)
+    piece: "Piece | None" = field(default=None, init=False, repr=False)
 
     @cached_property
     def length(self):

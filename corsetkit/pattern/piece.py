@@ -96,6 +96,21 @@ class Piece:
     copied: bool = False
     """Whether the piece is a copy of what another piece has, as the modesty panel is."""
 
+    def __post_init__(self) -> None:
+        for edge in self.edges:
+            if edge.piece is not None:
+                raise ValueError(f"{self.name}: its {edge.name} is an edge of the {edge.piece.name} already")
+            # An edge and its piece hold each other: the loop is closed here and nowhere else.
+            object.__setattr__(edge, "piece", self)
+
+    def place_of(self, edge) -> int:
+        """Which of the piece's edges it is, counted from 0."""
+        return next(number for number, mine in enumerate(self.edges) if mine is edge)
+
+    def beside(self, edge, onward: bool):
+        """The edge that follows one of the piece's edges, or where not `onward` the one before it."""
+        return self.edges[(self.place_of(edge) + (1 if onward else -1)) % len(self.edges)]
+
     @cached_property
     def path(self):
         """The whole sewing line as one closed path of true curves."""

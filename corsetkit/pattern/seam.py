@@ -38,14 +38,31 @@ class Seam:
         """How much longer the first side is than the second, in cm, the intended ease taken off."""
         return self.lengths[0] - self.lengths[1] - self.ease
 
+    @property
+    def edges(self):
+        """The edges of both sides, the first side's before the second's."""
+        return (*self.sides[0], *self.sides[1])
+
+    @cached_property
+    def pieces(self):
+        """The pieces sewn in the seam, each once, in its order, the first side's before the second's."""
+        return tuple(dict.fromkeys(edge.piece for edge in self.edges))
+
+    def pieces_on(self, side):
+        """The pieces of one side, 0 or 1, each once, in the seam's order."""
+        return tuple(dict.fromkeys(edge.piece for edge in self.sides[side]))
+
+    def side_of(self, edge) -> int:
+        """On which side, 0 or 1, one of the seam's edges lies."""
+        return next(number for number, side in enumerate(self.sides) if any(edge is mine for mine in side))
+
     def across_from(self, edge):
         """The edges of the other side."""
-        first, second = self.sides
-        return second if any(edge is mine for mine in first) else first
+        return self.sides[1 - self.side_of(edge)]
 
     def opposite(self, edge, touching=TOUCHING):
         """The edges of the other side that lie against this one over more than `touching` cm, in the seam's order."""
-        side = 0 if any(edge is mine for mine in self.sides[0]) else 1
+        side = self.side_of(edge)
         start, end = next((a, b) for one, a, b in self._shares(side) if one is edge)
         least = min(touching / self.lengths[0], (end - start) / 2)
         return tuple(one for one, a, b in self._shares(1 - side) if min(b, end) - max(a, start) > least)
@@ -90,7 +107,7 @@ def sew(name, number, first, second, first_against=False, second_against=True, e
     places = tuple(sorted(places))
     seam = Seam(name, number, (first, second), (first_against, second_against), ease, places)
     for edge in (*first, *second):
-        # An edge and its seam hold each other: the one loop in the pattern, closed here and nowhere else.
+        # An edge and its seam hold each other: the loop is closed here and nowhere else.
         object.__setattr__(edge, "seam", seam)
     return seam
 

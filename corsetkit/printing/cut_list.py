@@ -36,7 +36,7 @@ _SAID = {
 """Choices of allowances in fewer or other words than their names."""
 
 
-def cut_rows(finished, plan, unit, owners, width, with_pages=True):
+def cut_rows(finished, plan, unit, width, with_pages=True):
     """All rows of the list, at most `width` cm wide."""
     rows = [title("What to cut", width)]
     rows += paragraph(
@@ -59,7 +59,7 @@ def cut_rows(finished, plan, unit, owners, width, with_pages=True):
     rows += [heading("Allowances"), *paragraph(allowance_words(finished, unit) + ".", width)]
     rows += [heading("What the lines mean"), *_key()]
     rows += [heading("Seams"), *paragraph(_SEAMS, width)]
-    return [*rows, *_seams(finished.pattern, unit, owners, width)]
+    return [*rows, *_seams(finished.pattern, unit, width)]
 
 
 def _table(finished, plan, width, with_pages):
@@ -124,10 +124,10 @@ def _key():
     ]
 
 
-def _seams(pattern, unit, owners, width):
+def _seams(pattern, unit, width):
     yield cells([(0.9, 5.0, "seam"), (6.0, 2.6, "length"), (8.7, 2.6, "notches"), (11.4, width - 11.4, "pieces")], SMALL)
     for seam in pattern.seams:
-        sides = [", ".join(map(str, seam_pieces(seam, side, owners))) for side in (0, 1)]
+        sides = [", ".join(map(str, seam_pieces(seam, side))) for side in (0, 1)]
         yield cells(
             [
                 (0.0, 0.8, seam_letter(seam.number)),

@@ -5,7 +5,6 @@ from functools import partial
 from corsetkit.drawing.canvas import Sheet, box_run
 from corsetkit.drawing.finished_painting import paint_finished
 from corsetkit.drawing.finished_view import closed, finished_view
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import TINY
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
@@ -35,18 +34,17 @@ _HEAD = 15.0
 
 def print_sheets(finished, paper, unit, wearer, said_date, by_piece=False):
     """All sheets of the print in order, and the paper they are printed on, which a roll cuts to length."""
-    owners = owners_of(finished.pattern.pieces)
-    items = [item(one, unit, owners, whose(wearer, said_date)) for one in finished.pieces]
+    items = [item(one, unit, whose(wearer, said_date)) for one in finished.pieces]
     heading = heading_for(wearer)
     if paper.whole:
-        return _large(finished, items, paper, unit, owners, heading, said_date)
+        return _large(finished, items, paper, unit, heading, said_date)
     plan_of = planned_by_piece if by_piece else planned
     said_of = _alone if by_piece else _pieces
     width, high = paper.window.real - 0.2, paper.window.imag - 0.2
     count = 1
     while True:
         plan = plan_of(items, paper, 2 + count)
-        groups = broken(cut_rows(finished, plan, unit, owners, width), high)
+        groups = broken(cut_rows(finished, plan, unit, width), high)
         # Longer page numbers may need another line.
         if len(groups) <= count:
             break
@@ -65,17 +63,17 @@ def print_sheets(finished, paper, unit, wearer, said_date, by_piece=False):
     ), paper
 
 
-def item(finished_piece, unit, owners, more):
+def item(finished_piece, unit, more):
     """A finished piece as something to print."""
 
     def lay_out(boxes):
-        return finished_view(finished_piece, 1.0, owners, more, boxes)
+        return finished_view(finished_piece, 1.0, more, boxes)
 
     return Item(
         finished_piece.piece,
         closed(finished_piece.cutting),
         lay_out,
-        lambda canvas, view, step: paint_finished(canvas, view, step, unit, owners),
+        lambda canvas, view, step: paint_finished(canvas, view, step, unit),
     )
 
 
@@ -107,9 +105,9 @@ def _list_sheet(rows, paper, heading, number, last):
     return Sheet(0j, paper.window, f"{heading}, page {number}", "What to cut, what the lines mean, and the seams.", paint)
 
 
-def _large(finished, items, paper, unit, owners, heading, said_date):
+def _large(finished, items, paper, unit, heading, said_date):
     """The sheets of paper on which no piece is cut by a join; what is written lies among the pieces."""
-    rows = cut_rows(finished, None, unit, owners, _BLOCK, with_pages=False)
+    rows = cut_rows(finished, None, unit, _BLOCK, with_pages=False)
     said = _said(said_date, str(paper), CUTTING_LINES)
     blocks = [
         _block(_HEAD, partial(_paint_head, heading=heading, said=said)),

@@ -2,7 +2,7 @@
 
 from corsetkit.drawing.canvas import Sheet, tick
 from corsetkit.drawing.lettering import CAPITALS, fitted, grown, one_line, text_width
-from corsetkit.drawing.painting import owners_of, paint_piece
+from corsetkit.drawing.painting import paint_piece
 from corsetkit.drawing.pens import JOIN, JOIN_MARK, SMALL, TINY
 from corsetkit.drawing.views import view
 from corsetkit.geometry.curve import Line
@@ -45,16 +45,15 @@ def _paint_join(canvas, start, end, words):
 
 def plan_print(pieces, paper, more=(), unit="in"):
     """The plan of the print on this paper; `more` are lines written in each piece's label."""
-    owners = owners_of(pieces)
-    return planned([_item(piece, more, unit, owners) for piece in pieces], paper)
+    return planned([_item(piece, more, unit) for piece in pieces], paper)
 
 
-def _item(piece, more, unit, owners):
+def _item(piece, more, unit):
     return Item(
         piece,
         piece.path,
         lambda boxes: view(piece, 1.0, (piece.cloth, *more), boxes),
-        lambda canvas, laid, step: paint_piece(canvas, laid, step, unit, owners, None),
+        lambda canvas, laid, step: paint_piece(canvas, laid, step, unit, None),
     )
 
 

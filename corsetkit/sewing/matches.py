@@ -6,7 +6,6 @@ from corsetkit.drawing.marks import seam_letter
 from corsetkit.finish.stops import waist_of
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.seam import SAME_PLACE
-from corsetkit.sewing.order import pieces_of
 
 
 @dataclass(frozen=True)
@@ -21,11 +20,11 @@ class Match:
     waist: bool
 
 
-def matches(seam, pattern, owners):
+def matches(seam, pattern):
     """The `Match`es of a seam, from its start."""
     waist = waist_of(seam)
     return tuple(
-        Match(mark, tuple(_running_in(seam, side, mark, pattern, owners) for side in (0, 1)), number == waist)
+        Match(mark, tuple(_running_in(seam, side, mark, pattern) for side in (0, 1)), number == waist)
         for number, mark in enumerate(seam.marks, 1)
     )
 
@@ -43,53 +42,51 @@ _KNOWN = {
 """What lies beyond a seam's start, the best known first."""
 
 
-def start_words(seam, owners):
+def start_words(seam):
     """What lies beyond the seam's start: a free edge by its kind, else the seam that runs in there."""
     beyond = []
     for side, against in zip(seam.sides, seam.against):
-        edges = owners[id(side[0])].edges
-        place = next(i for i, one in enumerate(edges) if one is side[0])
-        beyond.append(edges[(place + (1 if against else -1)) % len(edges)])
+        beyond.append(side[0].piece.beside(side[0], against))
     for kind, words in _KNOWN.items():
         if any(edge.kind is kind for edge in beyond):
             return f"the {words}"
     return f"its end at seam {seam_letter(beyond[0].seam.number)}"
 
 
-def said(match, seam, owners):
+def said(match, seam):
     """What is laid on what, as part of a sentence."""
     if match.waist:
         return "the waist notches"
     if not any(match.into):
         return "the notches"
     names = [
-        f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along, owners).name}"
+        f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along).name}"
         for side, one in enumerate(match.into)
     ]
     return f"{names[0]} on {names[1]}"
 
 
-def _running_in(seam, side, mark, pattern, owners):
+def _running_in(seam, side, mark, pattern):
     """The seam between the two pieces that meet at `mark` on one side; None where one piece runs on."""
     along = 0.0
     for before, after in zip(seam.sides[side], seam.sides[side][1:]):
         along += before.length
-        if abs(along - mark) <= SAME_PLACE and owners[id(before)] is not owners[id(after)]:
-            both = {owners[id(before)], owners[id(after)]}
-            return next((one for one in pattern.seams if one is not seam and _joins(one, both, owners)), None)
+        if abs(along - mark) <= SAME_PLACE and before.piece is not after.piece:
+            both = {before.piece, after.piece}
+            return next((one for one in pattern.seams if one is not seam and _joins(one, both)), None)
     return None
 
 
-def _joins(seam, both, owners):
+def _joins(seam, both):
     """Whether a seam has one of two pieces on either side."""
-    first, second = (set(pieces_of(seam, owners, side)) for side in (0, 1))
+    first, second = (set(seam.pieces_on(side)) for side in (0, 1))
     return bool(first & both and second & both and (first | second) >= both)
 
 
-def _piece_at(seam, side, mark, owners):
+def _piece_at(seam, side, mark):
     along = 0.0
     for edge in seam.sides[side]:
         along += edge.length
         if mark <= along + SAME_PLACE:
-            return owners[id(edge)]
-    return owners[id(seam.sides[side][-1])]
+            return edge.piece
+    return seam.sides[side][-1].piece

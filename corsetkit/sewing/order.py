@@ -31,17 +31,6 @@ class Order:
         return tuple(seam for group in vars(self).values() for seam in group)
 
 
-def owners_of(pattern):
-    """A dict from each edge's id to the piece it is an edge of."""
-    return {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
-
-
-def pieces_of(seam, owners, side=None):
-    """The pieces sewn in a seam, each once, in its order; of one side (0 or 1) where it is given."""
-    sides = seam.sides if side is None else (seam.sides[side],)
-    return tuple(dict.fromkeys(owners[id(edge)] for edges in sides for edge in edges))
-
-
 def part_of(piece):
     """What the piece is of the garment; None for a copy."""
     if piece.copied:
@@ -52,18 +41,18 @@ def part_of(piece):
 
 def order_of(pattern):
     """The `Order` of a pattern's seams."""
-    owners, block = owners_of(pattern), getattr(pattern.steps, "block", None)
+    block = getattr(pattern.steps, "block", None)
 
     def joining(*parts):
-        return [seam for seam in pattern.seams if {part_of(one) for one in pieces_of(seam, owners)} == set(parts)]
+        return [seam for seam in pattern.seams if {part_of(one) for one in seam.pieces} == set(parts)]
 
     panels = joining(PANEL)
-    fronts = [seam for seam in panels if not any(is_back(one, block) for one in pieces_of(seam, owners))]
-    backs = [seam for seam in panels if all(is_back(one, block) for one in pieces_of(seam, owners))]
+    fronts = [seam for seam in panels if not any(is_back(one, block) for one in seam.pieces)]
+    backs = [seam for seam in panels if all(is_back(one, block) for one in seam.pieces)]
     return Order(
-        _in_turn(joining(CUP), owners),
-        _from_centre(fronts, owners, Kind.FOLD),
-        _from_centre(backs, owners, Kind.LACING),
+        _in_turn(joining(CUP)),
+        _from_centre(fronts, Kind.FOLD),
+        _from_centre(backs, Kind.LACING),
         tuple(joining(CUP, PANEL)),
         tuple(seam for seam in panels if seam not in fronts and seam not in backs),
         tuple(joining(YOKE, PANEL)),
@@ -72,20 +61,20 @@ def order_of(pattern):
     )
 
 
-def _in_turn(seams, owners):
+def _in_turn(seams):
     """First the seams between single pieces, then those whose sides are made of several."""
-    return tuple(sorted(seams, key=lambda seam: (len(pieces_of(seam, owners)), seam.number)))
+    return tuple(sorted(seams, key=lambda seam: (len(seam.pieces), seam.number)))
 
 
-def _from_centre(seams, owners, kind):
+def _from_centre(seams, kind):
     """The seams from the piece with an edge of that kind outwards."""
-    reached = {piece for seam in seams for piece in pieces_of(seam, owners) if any(edge.kind is kind for edge in piece.edges)}
+    reached = {piece for seam in seams for piece in seam.pieces if any(edge.kind is kind for edge in piece.edges)}
     rest, made = list(seams), []
     while rest:
         # Where no piece has such an edge, the seams keep the order of their numbers.
-        found = [seam for seam in rest if reached & set(pieces_of(seam, owners))] or rest[:1]
+        found = [seam for seam in rest if reached & set(seam.pieces)] or rest[:1]
         for seam in found:
             rest.remove(seam)
             made.append(seam)
-        reached |= {piece for seam in found for piece in pieces_of(seam, owners)}
+        reached |= {piece for seam in found for piece in seam.pieces}
     return tuple(made)

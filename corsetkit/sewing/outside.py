@@ -2,7 +2,6 @@
 
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.pattern.edge import Kind
-from corsetkit.sewing.order import pieces_of
 from corsetkit.sewing.stage import IRON, NEEDLE, PINS, TRIED_ON, Move, Stage
 from corsetkit.sewing.work import counted, letters, named, seam_move
 from corsetkit.units import say_both
@@ -64,7 +63,7 @@ def channels(work):
         Move(
             f"{_over(work, bone)}: {counted(bone.count, 'channel')} of {say_both(bone.channel)}.",
             (),
-            pieces_of(bone.on, work.owners) if _is_seam(work, bone) else (bone.on,),
+            bone.on.pieces if _is_seam(work, bone) else (bone.on,),
         )
         for bone in now
     ]
@@ -145,11 +144,7 @@ def side(work):
         *(seam_move(work, seam, "Press it open.") for seam in sewn),
     ]
     moves += [
-        Move(
-            f"{_over(work, bone)}: {counted(bone.count, 'channel')} of {say_both(bone.channel)}.",
-            (),
-            pieces_of(bone.on, work.owners),
-        )
+        Move(f"{_over(work, bone)}: {counted(bone.count, 'channel')} of {say_both(bone.channel)}.", (), bone.on.pieces)
         for bone in bones
     ]
     moves.append(

@@ -11,7 +11,7 @@ from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.finish.notches import back_seams
 from corsetkit.pattern.edge import Kind
 from corsetkit.sewing.matches import matches, said, start_words
-from corsetkit.sewing.order import Order, order_of, owners_of, pieces_of
+from corsetkit.sewing.order import Order, order_of
 from corsetkit.sewing.stage import Move
 from corsetkit.units import CM_PER_INCH, say_both
 
@@ -26,7 +26,6 @@ class Work:
     finished: Finished
     bill: Bill
     order: Order
-    owners: dict
 
     @property
     def pattern(self):
@@ -75,12 +74,12 @@ class Work:
 
 def work_of(finished):
     """The `Work` of a `Finished`."""
-    return Work(finished, bill(finished), order_of(finished.pattern), owners_of(finished.pattern))
+    return Work(finished, bill(finished), order_of(finished.pattern))
 
 
 def seam_move(work, seam, more=""):
     """Sewing one seam, on both halves of the corset alike; `more` is said behind it."""
-    first, second = (pieces_of(seam, work.owners, side) for side in (0, 1))
+    first, second = (seam.pieces_on(side) for side in (0, 1))
     text = (
         f"Seam {seam_letter(seam.number)}, {seam.name}: lay {listed(map(named, first))} on "
         f"{listed(map(named, second))}, right sides together. Pin both ends{_matched(work, seam)}. Sew it."
@@ -89,11 +88,11 @@ def seam_move(work, seam, more=""):
 
 
 def _matched(work, seam):
-    found = [f"{said(one, seam, work.owners)} at {say_both(one.along)}" for one in matches(seam, work.pattern, work.owners)]
+    found = [f"{said(one, seam)} at {say_both(one.along)}" for one in matches(seam, work.pattern)]
     if not found:
         return ""
     double = " Its notches are double ones." if seam.number in work.double else ""
-    return f"; then, measured from {start_words(seam, work.owners)}, {listed(found)}.{double}".removesuffix(".")
+    return f"; then, measured from {start_words(seam)}, {listed(found)}.{double}".removesuffix(".")
 
 
 def named(piece):

@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.lettering import around, grown, text_box, text_width
 from corsetkit.drawing.name_places import Clutter
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import BOARD_TONE, GUIDE, HEADING, LEADER, LINE_WORDS, NAME, NEW, SPOT_WORDS
 from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.paths import flattened, moved, path_length, point_along
@@ -31,15 +30,14 @@ _LEAST_RUNG = 0.25
 class Spread:
     """Pieces of one pattern as they lie.
 
-    `laid` are the `Laid` pieces, `seams` those of the pattern's seams that are shown between them, `owners` each edge's
-    piece by the edge's id. `straight` are runs as they lie, of cuts that a seam was before it was shaped. `named` are
+    `laid` are the `Laid` pieces, `seams` those of the pattern's seams that are shown between them.
+    `straight` are runs as they lie, of cuts that a seam was before it was shaped. `named` are
     (seam, cm from its start, words) of points to be named. `caption` stands above, `mark` keeps the seams apart from those
     of another pattern on the same sheet.
     """
 
     laid: tuple
     seams: tuple
-    owners: dict
     straight: tuple = ()
     named: tuple = ()
     caption: str = ""
@@ -56,7 +54,7 @@ class Spread:
         moves = {id(one.piece): one.move for one in self.laid}
         step = _RUNG[unit]
         for seam in self.seams:
-            walk = Walk(seam, self.owners)
+            walk = Walk(seam)
             marked = {0.0, walk.length, *seam.marks}
             plain = {step * i for i in range(1, int(walk.length / step) + 1)}
             for cm in sorted(marked | {one for one in plain if all(abs(one - mark) > step / 3 for mark in marked)}):
@@ -90,7 +88,7 @@ def lifted_sheet(title, spreads, unit, frame, description, lengths=True):
             if spread.caption:
                 canvas.words(complex(spread.at.real, top + 0.25 * scale), spread.caption, SPOT_WORDS)
             for one in spread.laid:
-                paint_laid(canvas, one, unit, spread.owners, spread.edges, NEW, spread.mark)
+                paint_laid(canvas, one, unit, spread.edges, NEW, spread.mark)
             for path in spread.straight:
                 canvas.line(path, STRAIGHT)
             for _, _, start, end, marked in steps:
@@ -256,7 +254,7 @@ def cups_spread(pattern, apart, swung, edges=True):
     seams = cup_seams(pattern)
     through = next(one for one in seams if len(one.sides[0]) == 1)
     named = ((through, seam.to_bust_point, SHARED("bust_point")),) if seam.to_bust_point in through.marks else ()
-    return Spread(laid, seams, owners_of(pattern.pieces), straight, named)
+    return Spread(laid, seams, straight, named)
 
 
 def _slid(spread, step, caption, mark):
@@ -264,7 +262,6 @@ def _slid(spread, step, caption, mark):
     return Spread(
         tuple(one.then(step) for one in spread.laid),
         spread.seams,
-        spread.owners,
         tuple(moved(path, slid(step)) for path in spread.straight),
         spread.named,
         caption,

@@ -122,7 +122,7 @@ def _paint_notches(canvas, laid, strong_ids):
             tick(canvas, *notch_stroke(laid, notch, canvas.scale), NOTCH)
 
 
-def paint_laid(canvas, laid, unit, owners, strong=(), pen=None, mark="", told=True):
+def paint_laid(canvas, laid, unit, strong=(), pen=None, mark="", told=True):
     """Paint the paper with its edges and the notches of its `strong` edges, those in `pen` where one is given.
 
     `mark` is put behind the seam's letter in the facts, so that pieces of two patterns keep theirs apart. A piece that is
@@ -135,7 +135,7 @@ def paint_laid(canvas, laid, unit, owners, strong=(), pen=None, mark="", told=Tr
             canvas.line(laid.tear, TEAR)
         for edge, path in sorted(laid.edges, key=lambda one: id(one[0]) in strong_ids):
             if path:
-                facts = edge_facts(edge, piece, unit, owners) if told else {}
+                facts = edge_facts(edge, piece, unit) if told else {}
                 if mark and "seam" in facts:
                     facts["seam"] += mark
                 canvas.line(path, pen if pen and id(edge) in strong_ids else pen_of(edge), facts)

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass, replace
 
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.svg import svg_text
 from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.cells import Drafts
@@ -71,11 +70,10 @@ def kept_draft(desk) -> KeptDraft:
 
 def walk_picture(name, pattern, walked, cm, unit):
     """The picture of the `Seam` walked for `cm` of the wearer's pattern, with what is to be said."""
-    owners = owners_of(pattern.pieces)
     length = max(walked.seam.lengths)
     cm = length if cm > length - _AT_THE_END else cm
-    sheet = walking_sheet(walked.seam, owners, cm, unit, SHARED("walk_title", seam=walked.words, name=name), walked.named)
-    return Picture(svg_text(sheet), sheet.description, tuple(_said(Walk(walked.seam, owners), walked, cm, unit)))
+    sheet = walking_sheet(walked.seam, cm, unit, SHARED("walk_title", seam=walked.words, name=name), walked.named)
+    return Picture(svg_text(sheet), sheet.description, tuple(_said(Walk(walked.seam), walked, cm, unit)))
 
 
 def _said(walk, walked, cm, unit):

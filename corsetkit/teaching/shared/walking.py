@@ -69,14 +69,14 @@ class Stretch:
 class Walk:
     """One seam's two sides, each as its stretches from the seam's start to its end.
 
-    `owners` maps each edge's id to its `Piece`. The first side is the one that begins on the piece with the lower
+    The first side is the one that begins on the piece with the lower
     number: it lies still while the other is laid along it.
     """
 
-    def __init__(self, seam, owners):
+    def __init__(self, seam):
         self.seam = seam
         self.length = max(seam.lengths)
-        sides = [tuple(_stretches(side, against, owners)) for side, against in zip(seam.sides, seam.against)]
+        sides = [tuple(_stretches(side, against)) for side, against in zip(seam.sides, seam.against)]
         self.sides = tuple(sorted(sides, key=lambda side: side[0].piece.number))
 
     def walked(self, cm):
@@ -125,11 +125,11 @@ class Walk:
         return min(near, key=lambda mark: abs(mark - cm)) if near else None
 
 
-def _stretches(edges, against, owners):
+def _stretches(edges, against):
     total = 0.0
     for edge in edges:
         path = paths.turned_round(edge.path) if against else edge.path
-        yield Stretch(edge, owners[id(edge)], path, total, total + edge.length)
+        yield Stretch(edge, edge.piece, path, total, total + edge.length)
         total += edge.length
 
 
@@ -224,16 +224,16 @@ _KEY = (
 )
 
 
-def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
+def walking_sheet(seam, walked_cm, unit, title, named=()):
     """The sheet of a seam walked so far.
 
     Args:
-        seam: the `Seam`. pieces_by_edge: the `Piece` of each edge, by the edge's id.
+        seam: the `Seam`.
         walked_cm: how far it is walked from its start; beyond its end is its end.
         unit: "in" or "cm". title: the heading.
         named: (cm from the start, words) of notches that bear a name.
     """
-    walk = Walk(seam, pieces_by_edge)
+    walk = Walk(seam)
     cm = walk.walked(walked_cm)
     slots = _slots(walk)
     width, tall = sum(box[2] - box[0] for box in slots) + 2 * _GAP, max(box[3] - box[1] for box in slots)
@@ -259,7 +259,7 @@ def walking_sheet(seam, pieces_by_edge, walked_cm, unit, title, named=()):
         # The piece laid along is seen through, as tracing paper is: where both cross, both edges are in sight.
         paint_paper(canvas, turned)
         for laid, told in ((first, True), (second, True), (still, False)):
-            paint_laid(canvas, laid, unit, pieces_by_edge, sewn, told=told)
+            paint_laid(canvas, laid, unit, sewn, told=told)
         paint_seen_through(canvas, turned, sewn, LAID)
         for (side, laid), pen in zip(shown, (NEW, NEW, NEW, LAID_WALKED)):
             if done := _done(walk, side, laid, cm):

@@ -5,7 +5,7 @@ from html import escape
 from corsetkit.drawing.arrange import CUPS, PANELS, YOKES, beside, row_of, rows
 from corsetkit.drawing.canvas import Sheet, box_area
 from corsetkit.drawing.lettering import around, fitted
-from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
+from corsetkit.drawing.painting import edge_facts, pen_of
 from corsetkit.drawing.pens import BOARD_TONE, CHALK, CUT_PAPER, HEADING, SEWN, Letter, Pen
 from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import CorsetkitError, sentence
@@ -42,13 +42,12 @@ def methods_sheet(pattern, other, title, words, unit, description):
     top = lower[2] + _GAP + upper[2]
     places = [*((pair, step + 1j * (lower[2] + _GAP)) for pair, step in upper[0]), *lower[0]]
     low, high = complex(-_MARGIN, -_MARGIN - foot), complex(width + _MARGIN, top + 1.3 * SCALE)
-    owners = owners_of(pattern.pieces)
 
     def paint(canvas):
         box_area(canvas, (low.real, low.imag, high.real, high.imag), BOARD_TONE)
         canvas.words(complex(0, high.imag - 0.8 * SCALE), fitted(title, HEADING, width, SCALE), HEADING, "start")
         for pair, step in places:
-            _paint_piece(canvas, pair, step, unit, owners)
+            _paint_piece(canvas, pair, step, unit)
         paint_row(canvas, complex(0, low.imag + foot / 2), key)
 
     return Sheet(low, high, title, description, paint, SCALE)
@@ -81,7 +80,7 @@ def _row(pairs):
     return list(zip(pairs, steps)), width, height
 
 
-def _paint_piece(canvas, pair, step, unit, owners):
+def _paint_piece(canvas, pair, step, unit):
     piece, laid = pair.piece, Laid(pair.piece, slid(step))
     with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
         canvas.area(moved(laid.outline, slid(complex(1, -1) * 0.07 * canvas.scale)), SHADOW)
@@ -89,7 +88,7 @@ def _paint_piece(canvas, pair, step, unit, owners):
         if pair.like:
             canvas.line(moved(pair.like, slid(step)), OTHER, {"name": f"{piece.name}, drafted the other way"})
         for edge, path in laid.edges:
-            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit, owners))
+            canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit))
         for at, text, letter in written_in(laid, str(piece.number), canvas.scale, letter=_NUMBER):
             canvas.words(at, text, letter)
 

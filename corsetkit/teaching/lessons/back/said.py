@@ -5,7 +5,6 @@ from functools import partial
 from html import escape
 
 from corsetkit.drawing.marks import seam_letter
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.pieces.measured import girths
@@ -240,14 +239,13 @@ def seam_table(drafts, style) -> Stored:
 
 def seam_rows(pattern, unit) -> tuple[tuple[str, ...], ...]:
     """The cells of each seam's row, in the order of `_HEADS`."""
-    owners = owners_of(pattern.pieces)
     return tuple(
         (
             seam_letter(seam.number),
             seam.name,
-            _pieces(seam.sides[0], owners),
+            _pieces(seam, 0),
             say_length(seam.lengths[0], unit),
-            _pieces(seam.sides[1], owners),
+            _pieces(seam, 1),
             say_length(seam.lengths[1], unit),
             _difference(seam.difference),
             str(len(seam.marks)),
@@ -256,11 +254,9 @@ def seam_rows(pattern, unit) -> tuple[tuple[str, ...], ...]:
     )
 
 
-def _pieces(side, owners):
+def _pieces(seam, side):
     """The pieces of one side in their order, each once."""
-    found = dict.fromkeys(owners[id(edge)].number for edge in side)
-    names = {owners[id(edge)].number: owners[id(edge)].name for edge in side}
-    return ", ".join(f"{number} {names[number]}" for number in found)
+    return ", ".join(f"{piece.number} {piece.name}" for piece in seam.pieces_on(side))
 
 
 def _difference(cm):

@@ -3,7 +3,7 @@
 from corsetkit.drawing.canvas import Sheet, box_area, tick
 from corsetkit.drawing.finished_view import closed
 from corsetkit.drawing.lettering import CAPITALS, around, text_width
-from corsetkit.drawing.painting import edge_facts, owners_of, pen_of
+from corsetkit.drawing.painting import edge_facts, pen_of
 from corsetkit.drawing.pens import (
     BOARD_TONE,
     BODY,
@@ -55,7 +55,6 @@ def bones_sheet(finished, bill, unit, title):
     wide = max(right - left + 2 * _MARGIN, row_width(_KEY, SCALE) + 2 * _MARGIN, text_width(title, HEADING, SCALE) + 4.0)
     side = (wide - (right - left)) / 2
     low, high = complex(left - side, bottom - _MARGIN - 0.9 * SCALE), complex(right + side, top + 2.6 * SCALE)
-    owners = owners_of(finished.pattern.pieces)
     drawn = [(number, bone, _channel(bone, stretches, choices)) for number, bone in enumerate(bill.bones, 1)]
 
     def paint(canvas):
@@ -65,7 +64,7 @@ def bones_sheet(finished, bill, unit, title):
             with canvas.group("piece", {"piece": piece.number, "name": piece.name}):
                 canvas.area(piece.path, CUT_PAPER)
                 for edge in piece.edges:
-                    canvas.line(edge.path, pen_of(edge), edge_facts(edge, piece, unit, owners))
+                    canvas.line(edge.path, pen_of(edge), edge_facts(edge, piece, unit))
         tick(canvas, complex(left, 0), complex(right, 0), BODY)
         for _, bone, path in drawn:
             _paint_bone(canvas, bone, path, choices, bill.channel_width, unit)

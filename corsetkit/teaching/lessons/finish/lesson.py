@@ -69,7 +69,7 @@ def finish_words(finished):
 
 def _band(finished, edge):
     """The allowance beside one edge, as the points round it."""
-    number = next(i for i, each in enumerate(finished.piece.edges) if each is edge)
+    number = finished.piece.place_of(edge)
     outside = [
         p
         for each in strokes(finished.piece, finished.allowances)

@@ -83,7 +83,6 @@ def notch_pairs(finished):
     """All `NotchPair`s of a `Finished` pattern, in the order in which the seams are sewn."""
     pattern = finished.pattern
     backs = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
-    owners = {id(edge): piece for piece in pattern.pieces for edge in piece.edges}
     there = {(id(one.edge), round(one.along, 4)) for piece in finished.pieces for one in piece.notches}
     found = []
     for seam in pattern.seams:
@@ -94,7 +93,7 @@ def notch_pairs(finished):
                     seam,
                     at,
                     2 if seam.number in backs else 1,
-                    tuple((edge, along, owners[id(edge)]) for edge, along in places),
+                    tuple((edge, along, edge.piece) for edge, along in places),
                     tuple((id(edge), round(along, 4)) in there for edge, along in places),
                 )
             )
@@ -112,7 +111,7 @@ def notch_sheet(finished, pair, unit, title):
             for edge in side:
                 facts = {
                     "role": "new",
-                    "name": f"{pair.seam.name}, {whole.owners[id(edge)].name}",
+                    "name": f"{pair.seam.name}, {edge.piece.name}",
                     "side": number,
                     "seam": f"{seam_letter(pair.seam.number)} lit",
                     "length": say_length(edge.length, unit),

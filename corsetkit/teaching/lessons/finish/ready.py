@@ -8,7 +8,6 @@ from corsetkit.drawing.finished_painting import LAYERS, paint_layer, piece_facts
 from corsetkit.drawing.finished_view import FinishedView, LaidEdge, closed, notch_strokes
 from corsetkit.drawing.lettering import around, grown, text_width
 from corsetkit.drawing.name_places import Clutter
-from corsetkit.drawing.painting import owners_of
 from corsetkit.drawing.pens import BOARD_TONE, CUT_PAPER, FOLD_EDGE, HEADING, NEW, NOTCH_CUT, SEWING, SPOT_WORDS, Tone
 from corsetkit.drawing.svg import svg_text
 from corsetkit.drawing.views import view
@@ -33,8 +32,8 @@ ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 class ReadyPiece:
     """A `FinishedPiece` laid out at a scale; `box` holds all that is drawn of it, in its own place."""
 
-    def __init__(self, finished, scale, owners):
-        self.finished, self.owners = finished, owners
+    def __init__(self, finished, scale):
+        self.finished = finished
         self.view = _plain_view(finished, scale)
         self.box = self.view.box
 
@@ -45,7 +44,7 @@ class ReadyPiece:
             canvas.area(moved(view.cutting, move), ALLOWANCE_TONE)
             canvas.area(moved(self.finished.piece.path, move), CUT_PAPER)
             for layer in LAYERS[1:]:
-                paint_layer(canvas, layer, view, step, unit, self.owners)
+                paint_layer(canvas, layer, view, step, unit)
             cut = tuple(one for one in view.cutting if not any(_along(one, fold[0]) for fold in view.folds))
             canvas.line(
                 moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(path_length(cut), unit)}
@@ -101,8 +100,7 @@ def one_piece(finished, pieces, choices, unit, title):
     box = grown(around([(p.real, p.imag, p.real, p.imag) for p in (*outline, *finished.cutting)]), 0.4)
     box = around([box, grown(around([(p.real, p.imag, p.real, p.imag) for p in outline]), ROOM)])
     scale = max((box[2] - box[0]) / SEEN, (box[3] - box[1]) / SEEN_HIGH)
-    owners = owners_of(pieces)
-    ready = ReadyPiece(finished, scale, owners)
+    ready = ReadyPiece(finished, scale)
     box = around([box, grown(ready.box, 0.3)])
     wide = max(box[2] - box[0] + 9.0 * scale, row_width(KEY, scale), text_width(title, HEADING, scale) + 0.8 * scale)
     side = (wide - (box[2] - box[0])) / 2
@@ -153,8 +151,7 @@ class Whole:
 
     def __init__(self, finished, title, key):
         self.finished, self.title, self.key, self.scale = finished, title, key, WHOLE_SCALE
-        self.owners = owners_of(finished.pattern.pieces)
-        made = {id(one.piece): ReadyPiece(one, self.scale, self.owners) for one in finished.pieces}
+        made = {id(one.piece): ReadyPiece(one, self.scale) for one in finished.pieces}
         yokes, cups, panels = [[made[id(piece)] for piece in row] for row in rows(finished.pattern.pieces)]
         upper, lower = (_placed(row) for row in ([*yokes[:1], *cups, *yokes[1:]], panels))
         width, base = max(upper[1], lower[1], row_width(key, self.scale)), lower[2] + _GAP

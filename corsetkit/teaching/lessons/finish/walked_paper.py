@@ -111,7 +111,7 @@ def _paint_end(canvas, piece, edge, beyond, middle, longer, redrawn, unit):
             one = next(one for one in redrawn.edges if blend.after[0] in one.path)
             canvas.line(_seen([part for part in blend.before if part.length > 0], step, box), BEFORE)
             canvas.line(_seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, f"{one.name}, redrawn", unit))
-    new = redrawn.edges[next(i for i, one in enumerate(piece.edges) if one is edge)] if redrawn else edge
+    new = redrawn.edges[piece.place_of(edge)] if redrawn else edge
     if redrawn and new.length > edge.length + 1e-6 and edge.path[-1 if at_end else 0] in new.path:
         tick(canvas, middle, _corner(new, at_end) + step, NEW)
     elif longer and not redrawn:
@@ -197,7 +197,7 @@ def walkable(pattern) -> dict:
     """
     found = {}
     for seam in pattern.seams:
-        walked = walk(seam, pattern.pieces)
+        walked = walk(seam)
         begun = [number for number, one in enumerate(walked.stretches) if one.begins]
         last = [number - 1 for number in begun[1:]] + [len(walked.stretches) - 1]
         for number, stretch in zip(last, (" up", " down") if len(begun) > 1 else ("",)):
@@ -223,7 +223,7 @@ def walked_picture(drafts: Finishing, values: dict) -> Picture:
     drafted, number = stretches[letter]
     measured = [one.lengths for one in drafted.stretches]
     measured[number] = measured[number][0] + longer, measured[number][1]
-    paper = walk(drafted.seam, pattern.pieces, measured)
+    paper = walk(drafted.seam, measured)
     stretch = paper.stretches[number]
     new = true_seam(pattern, paper) if redrawn else pattern
     pieces = () if new is pattern else tuple(new.pieces[pattern.pieces.index(piece)] for piece, _, _ in stretch.ends)
@@ -278,7 +278,7 @@ def _table(drafts):
     unit = drafts.desk.record.unit
     rows, said = [], []
     for seam in pattern.seams:
-        walked = walk(seam, pattern.pieces)
+        walked = walk(seam)
         for one in walked.stretches:
             (first, _, _), (second, _, _) = one.ends
             off = small(one.difference, unit)
