@@ -18,6 +18,10 @@ from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.what_moved import degrees
 from corsetkit.teaching.step_lesson import StepLesson, style_of
 from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("01_block")
+SHARED = words_of("shared")
 
 LENGTHS = ("front_waist_length", "shoulder_length", "across_back_width")
 GIRTHS = ("bust_girth", "waist_girth", "neck_base_girth")
@@ -32,22 +36,19 @@ NEAR = 0.3
 class BlockLesson(StepLesson):
     name = "01_block"
     step = "block"
-    panels = (
-        Panel("No measurement changes here. Which lines follow your choice?",
-              ("bust_ease", "waist_side_share", "shoulder_slope")),
-    )  # fmt: skip
+    panels = (Panel(WORDS("ask_style"), ("bust_ease", "waist_side_share", "shoulder_slope")),)
 
     def measured(self):
         """Which length or width moves what."""
-        return self._moving("measured", Panel("A length or a width: which lines follow it?", LENGTHS))
+        return self._moving("measured", Panel(WORDS("ask_length"), LENGTHS))
 
     def girths_measured(self):
         """Which girth moves what."""
-        return self._moving("girths_measured", Panel("A girth: which lines follow it?", GIRTHS))
+        return self._moving("girths_measured", Panel(WORDS("ask_girth"), GIRTHS))
 
     def closing(self):
         """Girths that close on the body, level by level."""
-        panel = Panel("Does the paper come to the body's own girth?", ("below_the_bust_line", "bust_ease", "waist_ease"))
+        panel = Panel(WORDS("ask_closing"), ("below_the_bust_line", "bust_ease", "waist_ease"))
         return self.drawn(
             "closing",
             (panel,),
@@ -59,7 +60,7 @@ class BlockLesson(StepLesson):
 
     def side_dart(self):
         """Where the side dart comes from."""
-        panel = Panel("How long is the front's side seam when the dart is closed?", ("dart_closed_by",))
+        panel = Panel(WORDS("ask_side_dart"), ("dart_closed_by",))
         # No style values here: the slider ends where the dart is closed, and with them it would end elsewhere.
         return self.drawn(
             "side_dart", (panel,), Drafts, block_pictures.side_dart, own=lambda desk, drafts: (_how_far_closed(desk),)
@@ -83,47 +84,49 @@ class BlockLesson(StepLesson):
         front, back = block.front, block.back
         say = Say(unit)
         surplus = (body.bust_girth + style.bust_ease - body.waist_girth - style.waist_ease) / 2
-        yield (
-            f"Front waist length {say(body.front_waist_length)}, less neck to bust point "
-            f"{say(body.neck_to_bust_point)}: the bust point is {say(block.bust_point.imag)} above the waist."
+        yield WORDS(
+            "bust_point_above",
+            front=say(body.front_waist_length),
+            neck=say(body.neck_to_bust_point),
+            above=say(block.bust_point.imag),
         )
-        yield (
-            f"At the bust half the front is {say(front.width)} wide and half the back {say(back.width)}: "
-            f"all round {say(2 * (front.width + back.width))}."
-        )
+        yield WORDS("bust_wide", front=say(front.width), back=say(back.width), all=say(2 * (front.width + back.width)))
         if surplus > 0:
             side = 2 * (front.width - front.waist_side.real)
-            yield (
-                f"Half the bust is {say(surplus)} more than half the waist. The two side seams take {say(side)} of it, "
-                f"the front dart {say(front.waist_dart)}, the back dart {say(back.waist_dart)}."
+            yield WORDS(
+                "surplus", surplus=say(surplus), side=say(side), front=say(front.waist_dart), back=say(back.waist_dart)
             )
             yield from _stopped(body, style, surplus, say)
         else:
-            yield "The waist is as large as the bust or larger, so no dart is taken there and the side seams slant out."
+            yield WORDS("no_surplus")
         if block.side_dart:
             mouth = abs(block.mouth_upper - block.mouth_lower)
-            yield (
-                f"The front is {say(block.length_difference)} longer than the back. So the side dart opens "
-                f"{degrees(block.side_dart)}, and its mouth is {say(mouth)} wide."
+            yield WORDS(
+                "side_dart_opens", longer=say(block.length_difference), angle=degrees(block.side_dart), mouth=say(mouth)
             )
-        yield f"Front and back neckline together come to {say(body.neck_base_girth / 2)}, half the neck base girth."
+        yield WORDS("necklines", half=say(body.neck_base_girth / 2))
 
     def _tape(self, steps, unit):
         block, body, style = steps.block, steps.measurements, steps.style
-        for name, darts in (("bust", ""), ("waist", ", darts left out,"), ("hip", "")):
+        for name in ("bust", "waist", "hip"):
             ease = getattr(style, f"{name}_ease")
-            beyond = f" and half of {say_length(ease, unit)} ease" if ease else ""
             half = (getattr(body, f"{name}_girth") + ease) / 2
-            yield (
-                f"At the {name} half the front and half the back{darts} together measure {say_length(half, unit)}: "
-                f"half the {name} girth{beyond}."
-            )
-        yield "Lay front and back together at the shoulder: neckline and armscye run on without a corner."
+            if ease:
+                yield WORDS(
+                    "tape_waist_and_ease" if name == "waist" else "tape_level_and_ease",
+                    level=WORDS(f"level_{name}"),
+                    half=say_length(half, unit),
+                    ease=say_length(ease, unit),
+                )
+            else:
+                yield WORDS(
+                    "tape_waist" if name == "waist" else "tape_level",
+                    level=WORDS(f"level_{name}"),
+                    half=say_length(half, unit),
+                )
+        yield WORDS("tape_shoulder")
         if block.side_dart:
-            yield (
-                "Pin the side dart shut: laid along the back's from the waist up, the front's side seam ends with it "
-                "at the underarm."
-            )
+            yield WORDS("tape_side_dart")
 
     def _asked(self, name, steps, unit, drafts):
         body, style, more = steps.measurements, style_of(steps), MORE_BUST[unit]
@@ -135,36 +138,37 @@ class BlockLesson(StepLesson):
 
         def move(part):
             now = at(part)
-            title = f"Another bust girth than {name}'s"
+            title = WORDS("guess_title", name=name)
             lines = compared(steps.block, now.block)
-            sheet = two_blocks(title, steps.block, lines, unit, f"{title}: half a front and half a back move at the side.")
+            sheet = two_blocks(title, steps.block, lines, unit, WORDS("guess_described", title=title))
             return Picture(svg_text(sheet), sheet.description)
 
         say = Say(unit)
         start, right = steps.block.front.width, at(1).block.front.width
-        shared = ("the front takes three fifths of it, the back two" if steps.style.to_the_wearer
-                  else "front and back take the same of it")  # fmt: skip
-        rule = (
-            "Front and back share the difference, and the front takes a little more of it."
-            if steps.style.to_the_wearer
-            else "Front and back share the difference alike."
-        )
+        fitted = steps.style.to_the_wearer
         slips = (
-            (start + more, f"you changed half the front by the whole {say(abs(more))}; "
-                           "that girth runs round front and back, left and right"),
-            (start + more / 2, "you halved the difference for half the body, "
-                               "but half a front and half a back share that half"),
-            (start + more / 4, "you let front and back share alike; here the front takes more than the back"),
-        )  # fmt: skip
+            (start + more, WORDS("guess_slip_whole", more=say(abs(more)))),
+            (start + more / 2, WORDS("guess_slip_half")),
+            (start + more / 4, WORDS("guess_slip_alike")),
+        )
         return Asked(
-            f"{name}'s bust measures {say(body.bust_girth)}, and half the front is {say(start)} wide there. Another "
-            f"wearer's bust measures {say(body.bust_girth + more)}, all else is the same. {rule} How wide is half of her "
-            "front at the bust?",
-            "Half the front at the bust", "cm", start, right, NEAR,
+            WORDS(
+                "guess_question",
+                name=name,
+                bust=say(body.bust_girth),
+                start=say(start),
+                other=say(body.bust_girth + more),
+                rule=WORDS("guess_rule_fitted" if fitted else "guess_rule_guides"),
+            ),
+            WORDS("guess_label"),
+            "cm",
+            start,
+            right,
+            NEAR,
             tuple(slip for slip in slips if abs(slip[0] - right) > NEAR),
-            f"The paper shows half the body, so half of the {say(abs(more))} is to be shared; {shared} (course convention).",
+            WORDS("guess_why", more=say(abs(more)), shared=WORDS("guess_shared_fitted" if fitted else "guess_shared_guides")),
             move,
-        )  # fmt: skip
+        )
 
 
 def _body(desk) -> Measurements:
@@ -184,11 +188,11 @@ def _stopped(body, style, surplus, say):
     most = SIDE_LIMIT * body.bust_minus_underbust / 2
     asked = style.waist_side_share * surplus
     if style.to_the_wearer and asked > most:
-        share = f"A share of {say_number(100 * style.waist_side_share, 0)} % asks for {say(asked)}. "
-        yield (
-            f"{share if say(asked) != say(most) else ''}The side seams stop at {say(most)}, half of the difference "
-            "between half the bust and half the underbust, so that the darts keep something to take under the breast "
-            "(course convention). A larger share moves nothing."
+        yield WORDS(
+            "stopped" if say(asked) == say(most) else "stopped_short",
+            most=say(most),
+            share=say_number(100 * style.waist_side_share, 0),
+            asked=say(asked),
         )
 
 
@@ -213,7 +217,7 @@ def _how_far_closed(desk) -> Quantity:
     except CorsetkitError:
         return one
     if not angle:
-        return replace(one, meaning="this wearer has no side dart: there is nothing to close, and the slider moves nothing")
+        return replace(one, meaning=WORDS("no_side_dart"))
     return replace(one, high=angle, step=min(one.step, angle / 4))
 
 

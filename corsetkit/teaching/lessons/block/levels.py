@@ -27,6 +27,9 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.points import unit
 from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("01_block")
 
 NEAR = 1e-9
 
@@ -210,7 +213,7 @@ def girth_strip(title, block, level, unit, eases, description, frame):
         canvas.words(complex(low.real + _MARGIN, high.imag - 0.85 * SCALE), title, HEADING, "start")
         _paint_block(canvas, block, unit)
         for path in gaps(level):
-            canvas.line((path,), GUIDE, {"name": "the waist dart, left out", "length": say_length(path.length, unit)})
+            canvas.line((path,), GUIDE, {"name": WORDS("strip_dart"), "length": say_length(path.length, unit)})
         for number, path in enumerate(level.stretches, 1):
             length = say_length(paths.path_length(path), unit)
             canvas.line(path, NEW, {"role": "new", "name": f"stretch {number}", "length": length})
@@ -275,13 +278,20 @@ def _middle(path):
 
 
 def _paint_strip(canvas, level, bottom, unit):
-    canvas.words(complex(-_BESIDE, bottom + _STRIP / 2 - _DROP), f"paper {say_length(level.width, unit)}", SPOT_WORDS, "end")
+    canvas.words(
+        complex(-_BESIDE, bottom + _STRIP / 2 - _DROP),
+        WORDS("strip_paper", length=say_length(level.width, unit)),
+        SPOT_WORDS,
+        "end",
+    )
     start = 0.0
     for number, path in enumerate(level.stretches, 1):
         length = paths.path_length(path)
         cell = box_run(start, bottom, start + length, bottom + _STRIP)
         canvas.area(cell, CUT_PAPER)
-        canvas.line(cell, NEW, {"role": "new", "name": f"stretch {number} of the strip", "length": say_length(length, unit)})
+        canvas.line(
+            cell, NEW, {"role": "new", "name": WORDS("strip_stretch", number=number), "length": say_length(length, unit)}
+        )
         canvas.words(complex(start + length / 2, bottom + _STRIP / 2 - _DROP), str(number), _NUMBER)
         start += length
 
@@ -290,7 +300,11 @@ def _paint_tape(canvas, name, half, ease, bottom, unit, strong):
     """The tape of half a girth, ticks as on a tape; what the block has beyond it is hatched."""
     pen = RULE if strong else _QUIET
     top = bottom + _TAPE
-    canvas.line(box_run(0.0, bottom, half, top), pen, {"name": f"half the {name} girth", "length": say_length(half, unit)})
+    canvas.line(
+        box_run(0.0, bottom, half, top),
+        pen,
+        {"name": WORDS("strip_girth", level=WORDS(f"level_{name}")), "length": say_length(half, unit)},
+    )
     step, long = _TICKS[unit]
     canvas.line(
         tuple(
@@ -304,4 +318,6 @@ def _paint_tape(canvas, name, half, ease, bottom, unit, strong):
     if ease > 1e-9:
         patch = box_run(half, bottom, half + ease, top)
         fill(canvas, patch, WASTE)
-        canvas.line(patch, CUT_AWAY, {"name": f"half the {name} ease", "length": say_length(ease, unit)})
+        canvas.line(
+            patch, CUT_AWAY, {"name": WORDS("strip_ease", level=WORDS(f"level_{name}")), "length": say_length(ease, unit)}
+        )

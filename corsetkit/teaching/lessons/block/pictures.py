@@ -14,10 +14,13 @@ from corsetkit.teaching.lessons.block.levels import LEVELS, gaps, girth_strip, l
 from corsetkit.teaching.lessons.block.side_seams import Closing, side_seams
 from corsetkit.teaching.lessons.block.two_blocks import compared, two_blocks
 from corsetkit.teaching.picture import Picture
-from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.teaching.shared.vignette import card
 from corsetkit.teaching.shared.what_moved import degrees, what_moved
-from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("01_block")
+SHARED = words_of("shared")
 
 _EASE = 2 * CM_PER_INCH
 """Much ease, so that the small drawing shows it, cm."""
@@ -33,33 +36,50 @@ def words(steps):
     eased = _eased_side(steps)
     both = lambda of: [Drawn(tuple(of(half)), "new") for half in (front, back)]
     return (
-        Word("block", "half a front and half a back that fit the body and have no style yet; every pattern begins from it",
-             vignette("Block", "half a front on the left and half a back on the right.",
-                      [Drawn(block.front_paper, "new"), Drawn(block.back_paper, "new")], whole)),
-        Word("centre front and centre back",
-             "the body's middle line; the block ends there, for the other half is its mirror image",
-             vignette("Centre front and centre back", "the straight edge on the far left and on the far right.",
-                      [*paper, *both(lambda half: (Line(half.neck_centre, half.hip_centre),))], whole)),
-        Word("armscye", "the opening for the arm, from the shoulder down to the underarm point",
-             vignette("Armscye", "the curve from shoulder to underarm on front and back.",
-                      [*paper, *both(lambda half: half.armscye)], whole)),
-        Word("ease", "what a garment has beyond the body, so that the wearer can move and breathe",
-             vignette("Ease", "the back's side seam close to the body, and the garment's once further out.",
-                      [Drawn(block.back_paper, "before"), Drawn(eased, "new")],
-                      (back.underarm.real - 7, -8, back.underarm.real + 11, 10),
-                      (Spot(paths.at_level(eased, 3.0), "garment"), Spot(paths.at_level(back.side, -2.0), "body", "before")))),
-        Word("waist dart", "a wedge with two points, which takes away cloth at the waist and nothing above and below",
-             vignette("Waist dart", "two long narrow wedges, one on the front and one on the back.",
-                      [*paper, *(Drawn(_closed(half.dart_legs), "waste") for half in (front, back)),
-                       *(Drawn(leg, "new") for half in (front, back) for leg in half.dart_legs)], whole)),
-        Word("side dart", "a wedge from the side seam to the bust point; its open end on the seam is the mouth",
-             vignette("Side dart", "the wedge whose point is the bust point and whose mouth lies on the side seam.",
-                      [Drawn(block.front_paper, "before"), Drawn(block.side_dart_waste.outline, "waste"),
-                       Drawn((Line(block.mouth_upper, point), Line(point, block.mouth_lower)), "new")],
-                      (point.real - 5, block.mouth_lower.imag - 5, front.width + 6, front.underarm.imag + 3),
-                      (Spot(point, "bust point"), Spot(paths.point_along((Line(block.mouth_upper, block.mouth_lower),),
-                       abs(block.mouth_upper - block.mouth_lower) / 2), "mouth", "before")))),
-    )  # fmt: skip
+        card(WORDS, "block", [Drawn(block.front_paper, "new"), Drawn(block.back_paper, "new")], whole),
+        card(WORDS, "centre", [*paper, *both(lambda half: (Line(half.neck_centre, half.hip_centre),))], whole),
+        card(WORDS, "armscye", [*paper, *both(lambda half: half.armscye)], whole),
+        card(
+            WORDS,
+            "ease",
+            [Drawn(block.back_paper, "before"), Drawn(eased, "new")],
+            (back.underarm.real - 7, -8, back.underarm.real + 11, 10),
+            (
+                Spot(paths.at_level(eased, 3.0), WORDS("ease_garment")),
+                Spot(paths.at_level(back.side, -2.0), WORDS("ease_body"), "before"),
+            ),
+        ),
+        card(
+            WORDS,
+            "waist_dart",
+            [
+                *paper,
+                *(Drawn(_closed(half.dart_legs), "waste") for half in (front, back)),
+                *(Drawn(leg, "new") for half in (front, back) for leg in half.dart_legs),
+            ],
+            whole,
+        ),
+        card(
+            WORDS,
+            "side_dart",
+            [
+                Drawn(block.front_paper, "before"),
+                Drawn(block.side_dart_waste.outline, "waste"),
+                Drawn((Line(block.mouth_upper, point), Line(point, block.mouth_lower)), "new"),
+            ],
+            (point.real - 5, block.mouth_lower.imag - 5, front.width + 6, front.underarm.imag + 3),
+            (
+                Spot(point, SHARED("bust_point")),
+                Spot(
+                    paths.point_along(
+                        (Line(block.mouth_upper, block.mouth_lower),), abs(block.mouth_upper - block.mouth_lower) / 2
+                    ),
+                    WORDS("side_dart_mouth"),
+                    "before",
+                ),
+            ),
+        ),
+    )
 
 
 def _eased_side(steps):
@@ -85,22 +105,10 @@ class Looking:
     """Where one looks, and what one does with the paper; the limits are those of a wearer, who sets her own."""
 
     below_the_bust_line: float = declared(
-        "how far down the front the level lies at which the paper is measured",
-        unit="cm",
-        low=0,
-        high=50,
-        step=CM_PER_INCH / 4,
-        default=16,
-        source="course convention",
+        WORDS("how_far_down"), unit="cm", low=0, high=50, step=CM_PER_INCH / 4, default=16, source="course convention"
     )
     dart_closed_by: float = declared(
-        "how far the paper above the dart is turned down",
-        unit="degrees",
-        low=0,
-        high=20,
-        step=0.5,
-        default=0,
-        source="course convention",
+        WORDS("how_far_closed"), unit="degrees", low=0, high=20, step=0.5, default=0, source="course convention"
     )
 
 
@@ -117,13 +125,15 @@ def measured(drafts, values: dict, names) -> Picture:
     _, now = drafts[1].steps(style, "block", body.replaced(**others))
     lines = compared(own.block, now.block)
     say = Say(unit)
-    said = [f"{name.replace('_', ' ').capitalize()}: {say(value)} instead of {say(getattr(body, name))}."
-            for name, value in others.items()]  # fmt: skip
+    said = [
+        WORDS("moved_instead", measurement=name.replace("_", " ").capitalize(), value=say(value), own=say(getattr(body, name)))
+        for name, value in others.items()
+    ]
     if others:
         said += what_moved(lines, own.block, now.block, unit)
     else:
-        said.append(f"Here all measurements are {who}'s own, and no line has moved.")
-    title = f"Which lines move on the block of {who}"
+        said.append(WORDS("moved_nothing", who=who))
+    title = WORDS("moved_title", who=who)
     sheet = two_blocks(title, own.block, lines, unit, f"{title}. {' '.join(said)}")
     warnings = (*now.measurements.warnings, *now.block.warnings)
     return Picture(svg_text(sheet), sheet.description, tuple(said), warnings)
@@ -141,7 +151,15 @@ def closing(drafts, values: dict) -> Picture:
     level = level_at(block, end if end - below < 2 * _MEETS else below, _MEETS)
     eases = {name: getattr(steps.style, f"{name}_ease") for name in LEVELS}
     said = tuple(_closing_said(block, level, eases, unit))
-    title = f"Round half of {who}, " + (f"at the {level.name}" if level.name else _place(level, unit))
+    title = (
+        WORDS("closing_title_level", who=who, level=WORDS(f"level_{level.name}"))
+        if level.name
+        else WORDS(
+            "closing_title_above" if level.height > 0 else "closing_title_below",
+            who=who,
+            height=say_length(abs(level.height), unit),
+        )
+    )
     longest = max(getattr(steps.measurements, f"{name}_girth") for name in LEVELS) / 2
     sheet = girth_strip(title, block, level, unit, eases, f"{title}. {' '.join(said)}", longest)
     return Picture(svg_text(sheet), sheet.description, said, block.warnings)
@@ -155,56 +173,48 @@ def side_dart(drafts, values: dict) -> Picture:
     block, unit = steps.block, drafts.desk.record.unit
     one = Closing(block, min(closed, block.side_dart))
     said = tuple(_dart_said(one, unit))
-    title = f"The side seams of {who}"
+    title = WORDS("seams_title", who=who)
     sheet = side_seams(title, one, unit, f"{title}. {' '.join(said)}")
     return Picture(svg_text(sheet), sheet.description, said, block.warnings)
-
-
-def _place(level, unit):
-    side = "above" if level.height > 0 else "below"
-    return f"{say_length(abs(level.height), unit)} {side} the waist"
 
 
 def _closing_said(block, level, eases, unit):
     say = Say(unit)
     front, back = (sum(map(paths.path_length, half)) for half in (level.front, level.back))
-    yield f"The front's paper comes to {say(front)}, the back's to {say(back)}: together {say(level.width)}."
+    yield WORDS("closing_paper", front=say(front), back=say(back), all=say(level.width))
     left_out = [path.length for path in gaps(level)]
     if left_out:
-        yield f"Left out, for it is sewn away in the waist darts: {' and '.join(map(say, left_out))}."
+        lengths = [say(length) for length in left_out]
+        yield WORDS(
+            "closing_left_out", lengths=lengths[0] if len(lengths) == 1 else SHARED("pair", one=lengths[0], other=lengths[1])
+        )
     if not level.name:
-        yield f"No tape was laid round the body here. The seams' curves decide: all round {say(2 * level.width)}."
+        yield WORDS("closing_no_tape", all=say(2 * level.width))
         return
     half, ease = getattr(block.measurements, f"{level.name}_girth") / 2, eases[level.name] / 2
-    beyond = f"; with half the ease, {say(ease)}, that is {say(half + ease)}" if ease else ", and no ease is added"
-    agree = abs(level.width - half - ease) <= _AGREES
-    verdict = "Paper and tape agree." if agree else f"Paper and tape differ by {say(abs(level.width - half - ease))}."
-    yield f"Half the {level.name} girth is {say(half)}{beyond}. {verdict}"
+    apart = abs(level.width - half - ease)
+    yield WORDS(
+        "closing_girth_and_ease" if ease else "closing_girth",
+        level=WORDS(f"level_{level.name}"),
+        half=say(half),
+        ease=say(ease),
+        all=say(half + ease),
+        verdict=WORDS("closing_agree") if apart <= _AGREES else WORDS("closing_differ", apart=say(apart)),
+    )
 
 
 def _dart_said(one, unit):
     say = Say(unit)
     block, body = one.block, one.block.measurements
     back_length = body.back_waist_length + BACK_NECK_RISE
-    over = (
-        f"From the side neck point to the waist the front measures {say(body.front_waist_length)}, the back {say(back_length)}"
-    )
+    over = WORDS("seams_over", front=say(body.front_waist_length), back=say(back_length))
     if not block.side_dart:
-        yield f"{over}. The front is not longer, so there is no dart to close."
-        yield f"Both side seams measure {say(paths.path_length(one.back))} from waist to underarm."
+        yield WORDS("seams_not_longer", over=over)
+        yield WORDS("seams_both", length=say(paths.path_length(one.back)))
         return
-    yield f"{over}: the front is {say(block.length_difference)} longer."
+    yield WORDS("seams_longer", over=over, longer=say(block.length_difference))
     if one.still_open < 1e-6:
-        yield (
-            f"The dart is closed. From waist to underarm the front's side seam is now as long as the back's: "
-            f"{say(paths.path_length(one.back))}."
-        )
+        yield WORDS("seams_closed", length=say(paths.path_length(one.back)))
         return
-    yield (
-        f"The dart is closed by {say_number(one.closed, 1)} of {degrees(block.side_dart)}; "
-        f"its mouth is still {say(one.mouth)} wide."
-    )
-    yield (
-        f"From waist to underarm the front's edge measures {say(one.front_length)}, the open mouth counted; "
-        f"the back's seam measures {say(paths.path_length(one.back))}."
-    )
+    yield WORDS("seams_still", closed=say_number(one.closed, 1), whole=degrees(block.side_dart), mouth=say(one.mouth))
+    yield WORDS("seams_edge", front=say(one.front_length), back=say(paths.path_length(one.back)))

@@ -30,6 +30,9 @@ from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.paths import flattened, moved
 from corsetkit.geometry.points import between, unit
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("01_block")
 
 TOOTH, DEEP = 0.9, (0.32, 0.18, 0.26, 0.3, 0.14)
 """How long a tooth of the torn edge is about, and how deep one tooth after the other is, cm: no hand tears evenly."""
@@ -177,13 +180,13 @@ def _paint_front(canvas, closing, flap, unit):
     block, point = closing.block, closing.block.bust_point
     _lay(canvas, _lower_paper(block))
     if closing.closed and block.side_dart:
-        canvas.line(flap[0], BEFORE, {"name": "where the paper above the dart lay"})
+        canvas.line(flap[0], BEFORE, {"name": WORDS("seams_paper_lay")})
     _lay(canvas, _turned(flap, closing.move))
     mouth = paths.path_start(closing.upper)
     if closing.still_open > 1e-6:
         wedge = (Line(point, block.mouth_lower), Line(block.mouth_lower, mouth), Line(mouth, point))
         fill(canvas, wedge, WASTE)
-        canvas.line(wedge, CUT_AWAY, {"role": "waste", "name": "side dart, still open"})
+        canvas.line(wedge, CUT_AWAY, {"role": "waste", "name": WORDS("seams_dart_open")})
     if block.side_dart:
         for number, (leg, end) in enumerate((("upper leg", mouth), ("lower leg", block.mouth_lower)), 1):
             canvas.line((Line(point, end),), FREE, _facts(f"side dart, {leg}", abs(end - point), unit, "side dart", number))
@@ -199,18 +202,18 @@ def _paint_strips(canvas, closing, left, room, unit):
     lower, gap = paths.path_length(closing.lower), closing.mouth
     front, back = left + room / 2, left + 1.5 * room
     stretches = [
-        (front, 0.0, lower, "front side seam below the dart"),
-        (front, lower + gap, closing.front_length, "front side seam above the dart"),
-        (back, 0.0, paths.path_length(closing.back), "back side seam"),
+        (front, 0.0, lower, WORDS("seams_front_below")),
+        (front, lower + gap, closing.front_length, WORDS("seams_front_above")),
+        (back, 0.0, paths.path_length(closing.back), WORDS("seams_back")),
     ]
     for at, bottom, top, name in stretches:
         cell = box_run(at - half, bottom, at + half, top)
         canvas.area(cell, CUT_PAPER)
-        canvas.line(cell, NEW, _facts(f"{name}, drawn out straight", top - bottom, unit))
+        canvas.line(cell, NEW, _facts(WORDS("seams_straight", name=name), top - bottom, unit))
     if gap > 1e-6:
         cell = box_run(front - half, lower, front + half, lower + gap)
         fill(canvas, cell, WASTE)
-        canvas.line(cell, CUT_AWAY, _facts("the dart's mouth, still open", gap, unit))
+        canvas.line(cell, CUT_AWAY, _facts(WORDS("seams_mouth"), gap, unit))
     for at, top, word in ((front, closing.front_length, "front"), (back, paths.path_length(closing.back), "back")):
         canvas.words(complex(at, top + 0.2 * SCALE), word, SPOT_WORDS)
         canvas.words(complex(at, -0.2 * SCALE - CAPITALS * LINE_WORDS.size * SCALE / 10), say_length(top, unit), LINE_WORDS)

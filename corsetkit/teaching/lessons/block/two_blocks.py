@@ -12,6 +12,9 @@ from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import flattened, moved, path_length
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("01_block")
 
 SAME = 1e-6
 """What two places may differ by and still be one, cm: far below what a pencil draws, far above rounding."""
@@ -111,7 +114,7 @@ def _points(curve):
 SCALE = 5.0
 CAME_ALONG = Pen("came-along", 0.4, CHALK, (1.9, 1.0))
 """A line that lies elsewhere in the same shape."""
-KEY = ((BEFORE, "as measured"), (NEW, "drawn anew"), (CAME_ALONG, "came along, same shape"))
+KEY = ((BEFORE, WORDS("key_measured")), (NEW, WORDS("key_anew")), (CAME_ALONG, WORDS("key_came_along")))
 
 _SEWN = {
     "front shoulder": ("shoulder", 1),

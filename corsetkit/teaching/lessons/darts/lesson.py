@@ -78,7 +78,7 @@ class DartsLesson(StepLesson):
     # How the tables are made.
 
     def _own(self, cell, panel, kind, picture, kept=()):
-        """A table of the class `kind`: `picture(name, steps, unit, chosen)` is what it shows, `kept` what it offers of the style."""
+        """A table of the class `kind`: `picture(name, steps, unit, chosen)` is what it shows, `kept` its style values."""
 
         def drawn(drafts, values):
             name, steps = drafts.steps(style_among(kind, values), self.step)
