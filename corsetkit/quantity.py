@@ -19,12 +19,11 @@ and everything else (form, slider, reader, error text, reference table) asks `qu
 
 import difflib
 import math
-import numbers
 from dataclasses import MISSING, dataclass, field, fields, replace
 from functools import cache, wraps
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.units import CM_PER_INCH, check_unit, parse_length, say_length, say_number, shown, to_float
+from corsetkit.units import CM_PER_INCH, check_unit, is_number, parse_length, say_length, say_number, shown, to_float
 
 UNITS = ("cm", "degrees", "share", "count", "yes or no", "choice")
 
@@ -201,7 +200,7 @@ class Quantity:
         return math.ceil(low - _SLACK) * step, math.floor(high + _SLACK) * step
 
     def _check_number(self, value, where: str, typed=UNITS_TYPED) -> float | int:
-        if isinstance(value, bool) or not isinstance(value, numbers.Real):
+        if not is_number(value):
             raise self._refusal(value, where, "which is not a number")
         number = to_float(value)
         if math.isnan(number) or (self.unit == "count" and not number.is_integer()):

@@ -10,6 +10,8 @@ import numbers
 import re
 import unicodedata
 from dataclasses import dataclass
+from decimal import Decimal
+from typing import TypeAlias, TypeGuard
 
 from corsetkit.errors import CorsetkitError
 
@@ -65,7 +67,7 @@ def parse_length(text, unit: str, *, what: str = "length") -> float:
     check_unit(unit)
     if isinstance(text, str):
         number, unit = _read(text, unit, what)
-    elif isinstance(text, numbers.Real) and not isinstance(text, bool):
+    elif is_number(text):
         number = to_float(text)
     else:
         raise _not_a_length(text, what)
@@ -78,8 +80,19 @@ def parse_length(text, unit: str, *, what: str = "length") -> float:
     return number * CM_PER_INCH if unit == "in" else number
 
 
-def to_float(number: numbers.Real) -> float:
+Number: TypeAlias = numbers.Real | Decimal
+"""What stands for one real number, numpy's own whole and broken numbers with it; `is_number` leaves out true and false."""
+
+
+def is_number(value: object) -> TypeGuard[Number]:
+    """Whether a value is one real number. True, false, complex numbers and texts are none."""
+    return isinstance(value, (numbers.Real, Decimal)) and not isinstance(value, bool)
+
+
+def to_float(number: Number) -> float:
     """`number` as a float; infinity where it is too large for one, and never minus zero."""
+    if isinstance(number, Decimal) and number.is_nan():
+        return math.nan  # A signalling one cannot be asked.
     try:
         return float(number) + 0.0
     except OverflowError:

@@ -2,8 +2,10 @@
 
 import math
 from dataclasses import FrozenInstanceError, dataclass
+from decimal import Decimal
 from fractions import Fraction
 
+import numpy as np
 import pytest
 from bodies import outside, values_of, within
 from hypothesis import given
@@ -11,7 +13,7 @@ from hypothesis import strategies as st
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import Quantity, check_all, declared, quantities
-from corsetkit.units import CM_PER_INCH
+from corsetkit.units import CM_PER_INCH, parse_length
 
 
 @dataclass(frozen=True)
@@ -103,15 +105,42 @@ def test_everything_outside_the_limits_is_refused(data):
     assert "\n" not in message and len(message) < 200
 
 
+NO_NUMBERS = [
+    True, False, np.True_, np.False_, "7.62", "seven", math.nan, Decimal("NaN"), Decimal("sNaN"), np.float32("nan"),
+    [7.62], np.array([7.62]), np.array(7.62), 7 + 0j, np.complex128(7), np.datetime64("2026-03-01"), b"7",
+]  # fmt: skip
+
+
 @pytest.mark.parametrize("name", [one.name for one in NUMBERS])
-@pytest.mark.parametrize("value", [True, False, "7.62", "seven", math.nan, [7.62], 7 + 0j, b"7"])
+@pytest.mark.parametrize("value", NO_NUMBERS, ids=repr)
 def test_what_is_not_a_number(name, value):
     """True, text, NaN and other things are refused where a number is asked for."""
     with pytest.raises(CorsetkitError, match=f"{name} is .*, which is not a number: allowed are"):
         BY_NAME[name].check(value)
 
 
-@pytest.mark.parametrize("value", [math.inf, -math.inf, 10**400, -(10**400), 0, -7.62, 1e9])
+KINDS = [int, float, Fraction, Decimal, np.int8, np.uint16, np.int64, np.float16, np.float32, np.float64, np.longdouble]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_of_real_number_is_a_number(kind):
+    """Python's and numpy's whole and broken numbers are taken for what they are, and kept as plain ones."""
+    sample = Sample(height=kind(8), panels=kind(3), slope=kind(20))
+    assert (sample.height, sample.panels, sample.slope) == (8.0, 3, 20.0)
+    assert [type(one) for one in (sample.height, sample.panels, sample.slope)] == [float, int, float]
+    assert parse_length(kind(8), "in") == 8 * CM_PER_INCH
+
+
+@pytest.mark.parametrize("value", [Decimal("7.62"), Fraction(381, 50), np.float64(7.62)])
+def test_a_broken_number_is_the_nearest_float(value):
+    """A number that is no whole one becomes the float nearest to it."""
+    assert Sample(height=value).height == 7.62
+
+
+@pytest.mark.parametrize(
+    "value",
+    [math.inf, -math.inf, Decimal("Infinity"), Decimal("-1e999"), np.float32("inf"), 10**400, -(10**400), 0, -7.62, 1e9],
+)
 def test_absurd_numbers(value):
     """Infinite, huge, zero and negative lengths are refused like others outside the limits."""
     with pytest.raises(CorsetkitError, match="height is .*: allowed are 3.8 to 11.4 cm"):
