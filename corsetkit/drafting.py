@@ -30,6 +30,19 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
 
     Raises:
         CorsetkitError: one sentence, where a correction is not allowed, or the wearer cannot be drafted in this style.
+
+    >>> from corsetkit import Correction, Style, demo_wearers, draft
+    >>> name, measurements = demo_wearers()[0]
+    >>> pattern = draft(measurements, Style(cup_parts=2, yoke=False))
+    >>> pattern
+    <Pattern: 7 pieces, 5 seams, bust 91.4 cm, underbust 76.2 cm, waist 66.0 cm, hem 92.2 cm>
+    >>> [piece.name for piece in pattern.pieces]
+    ['inner cup', 'outer cup', 'centre front', 'side front', 'side back', 'centre back', 'modesty panel']
+    >>> max(abs(seam.difference) for seam in pattern.seams) < 0.01
+    True
+    >>> wider = draft(measurements, pattern.style, [Correction("waist_girth", 1)], earlier=pattern)
+    >>> round(wider.girths["waist"].finished - pattern.girths["waist"].finished, 6)
+    1.0
     """
     check_kind(
         measurements,
@@ -73,14 +86,14 @@ def _drafted(measurements, style, corrections, body, drawn_in, earlier):
         warnings.extend(step.warnings)
     warnings.extend(said)
     return Pattern(
-        measurements,
-        style,
-        pieces,
-        seams,
-        girths(body, drawn_in, steps.overbust, steps.back),
-        fullness(body, steps.overbust),
-        waste,
-        tuple(dict.fromkeys(warnings)),
-        steps,
-        corrections,
+        measurements=measurements,
+        style=style,
+        pieces=pieces,
+        seams=seams,
+        girths=girths(body, drawn_in, steps.overbust, steps.back),
+        fullness=fullness(body, steps.overbust),
+        waste=waste,
+        warnings=tuple(dict.fromkeys(warnings)),
+        steps=steps,
+        corrections=corrections,
     )

@@ -1,6 +1,7 @@
 """A small made-up pattern for tests of drawing: five pieces with true curves, sewn as a bodice might be."""
 
 from corsetkit.geometry.curve import Cubic, Line
+from corsetkit.pattern.by_name import ByName
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.pattern import Fullness, Girth, Pattern, Waste
 from corsetkit.pattern.piece import Piece
@@ -101,6 +102,16 @@ def toy_pattern():
         sew("underbust", 3, [low_foot], [front_top], marks=(5.0, 12.0)),
         sew("side", 4, [front_side], [side_front], marks=(12.0, 24.0)),
     )
-    girths = {"waist": Girth(68.0, 72.0, 68.0)}
+    girths = ByName({"waist": Girth(68.0, 72.0, 68.0)})
     waste = (Waste("bust dart", "darts", (Line(0j, 4 + 0j), Line(4 + 0j, 2 + 6j), Line(2 + 6j, 0j))),)
-    return Pattern(None, None, (yoke, upper, lower, front, side), seams, girths, Fullness({}, 0.0), waste, (), ())
+    return Pattern(
+        measurements=None,
+        style=None,
+        pieces=(yoke, upper, lower, front, side),
+        seams=seams,
+        girths=girths,
+        fullness=Fullness(ByName({}), 0.0),
+        waste=waste,
+        warnings=(),
+        steps=(),
+    )

@@ -1,14 +1,23 @@
 """An edge: one named stretch of a piece's sewing line, which knows the seam it is sewn in."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from enum import Enum
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Curves
 
 if TYPE_CHECKING:
+    from shapely import LineString
+
     from corsetkit.pattern.piece import Piece
+    from corsetkit.pattern.seam import Seam
+
+
+def made_with(value: Any) -> dict[str, Any]:
+    """What a dataclass's value was made with, by the fields' names: without what holds it and what is reckoned from it."""
+    return {one.name: getattr(value, one.name) for one in fields(value) if one.init}
 
 
 class Kind(Enum):
@@ -37,23 +46,30 @@ class Edge:
     """
 
     name: str
-    path: tuple
+    path: Curves
     kind: Kind
-    seam: object = field(default=None, init=False, repr=False)
+    seam: "Seam | None" = field(default=None, init=False, repr=False)
     piece: "Piece | None" = field(default=None, init=False, repr=False)
 
+    def __repr__(self) -> str:
+        return f'<Edge "{self.name}", {self.kind.value}, {self.length:.1f} cm>'
+
+    def __getstate__(self) -> dict[str, Any]:
+        # Whoever holds the edge, a seam or a piece, takes hold of it again.
+        return made_with(self)
+
     @cached_property
-    def length(self):
+    def length(self) -> float:
         """The sewing line's length in cm."""
         return paths.path_length(self.path)
 
     @property
-    def partner(self):
+    def partner(self) -> "tuple[Edge, ...]":
         """The edges on the other side of this edge's seam; none where it is free."""
         return self.seam.across_from(self) if self.seam else ()
 
     @cached_property
-    def line(self):
+    def line(self) -> "LineString":
         """The edge as a shapely LineString in cm, within 0.001 cm of the true curves."""
         from shapely import LineString
 

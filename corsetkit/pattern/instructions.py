@@ -6,6 +6,10 @@ them from lengths and ways alone. Lengths are centimetres; words in the learner'
 
 from dataclasses import dataclass
 from enum import Enum
+from typing import TypeAlias
+
+from corsetkit.geometry.curve import Curves
+from corsetkit.geometry.points import Point
 
 
 @dataclass(frozen=True)
@@ -13,7 +17,7 @@ class Mark:
     """A construction mark: its name, unique in the draft, and its point on the paper."""
 
     name: str
-    point: complex
+    point: Point
 
 
 class Compass(Enum):
@@ -30,11 +34,11 @@ class Compass(Enum):
     BACK_TO_CENTRE = ("level towards the centre back", 1 + 0j)
 
     @property
-    def words(self):
+    def words(self) -> str:
         return self.value[0]
 
     @property
-    def step(self):
+    def step(self) -> complex:
         return self.value[1]
 
 
@@ -62,11 +66,15 @@ class Square:
     left: bool
 
 
+Bearing: TypeAlias = Compass | Towards | Along | Square
+"""A way in which a length is measured, or a curve leaves or arrives."""
+
+
 @dataclass(frozen=True)
 class OnLine:
     """Where a mark lies on drawn lines: `length` along them from the mark `start`, for a tape held along the curve."""
 
-    lines: tuple
+    lines: tuple[str, ...]
     start: str
     length: float
 
@@ -86,7 +94,7 @@ class Begin(Instruction):
     """
 
     to: str
-    at: complex
+    at: Point
     where: str
 
 
@@ -95,10 +103,10 @@ class Measure(Instruction):
     """From the mark `start` measure `length` along the `bearing`; there is the mark `to`."""
 
     start: str
-    bearing: object
+    bearing: Bearing
     length: float
     to: str
-    on_line: object = None
+    on_line: OnLine | None = None
 
 
 @dataclass(frozen=True)
@@ -106,12 +114,12 @@ class Offset(Instruction):
     """From `start` measure `length` along the `bearing`, and from there `aside` the way `then`, square to it."""
 
     start: str
-    bearing: object
+    bearing: Bearing
     length: float
-    then: object
+    then: Bearing
     aside: float
     to: str
-    on_line: object = None
+    on_line: OnLine | None = None
 
 
 @dataclass(frozen=True)
@@ -125,7 +133,7 @@ class Swing(Instruction):
     second_length: float
     left: bool
     to: str
-    on_line: object = None
+    on_line: OnLine | None = None
 
 
 @dataclass(frozen=True)
@@ -155,7 +163,7 @@ class Turn(Instruction):
     about: str
     lay: str
     on: str
-    moved: tuple
+    moved: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -171,17 +179,17 @@ class Join(Instruction):
 class Curve(Instruction):
     """Draw the smooth curve `line` through marks, in order; `leaves` and `arrives` are ways, or None where free."""
 
-    marks: tuple
+    marks: tuple[str, ...]
     line: str
-    leaves: object = None
-    arrives: object = None
+    leaves: Bearing | None = None
+    arrives: Bearing | None = None
 
 
 @dataclass(frozen=True)
 class Check(Instruction):
     """Hold the tape along drawn lines: together they should be `length` long."""
 
-    lines: tuple
+    lines: tuple[str, ...]
     length: float
 
 
@@ -189,6 +197,9 @@ class Check(Instruction):
 class ByHand:
     """One step made by hand: its marks, its lines as (name, run) pairs, and the instructions in their order."""
 
-    marks: tuple
-    lines: tuple
-    instructions: tuple
+    marks: tuple[Mark, ...]
+    lines: tuple[tuple[str, Curves], ...]
+    instructions: tuple[Instruction, ...]
+
+    def __repr__(self) -> str:
+        return f"<ByHand: {len(self.instructions)} instructions, {len(self.marks)} marks, {len(self.lines)} lines>"

@@ -1,7 +1,14 @@
 """A seam: two paths of edges sewn together, and by how much they miss each other."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from corsetkit.pattern.edge import Edge, made_with
+
+if TYPE_CHECKING:
+    from corsetkit.pattern.piece import Piece
 
 SAME_PLACE = 0.01
 """Changes of pieces on the two sides that lie nearer than this, cm, are one."""
@@ -22,59 +29,76 @@ class Seam:
 
     name: str
     number: int
-    sides: tuple
-    against: tuple
+    sides: tuple[tuple[Edge, ...], tuple[Edge, ...]]
+    against: tuple[bool, bool]
     ease: float = 0.0
-    marks: tuple = ()
+    marks: tuple[float, ...] = ()
     """Distances in cm from the seam's start at which both sides bear a notch."""
 
+    def __post_init__(self) -> None:
+        for edge in self.edges:
+            # An edge and its seam hold each other: the loop is closed here and nowhere else.
+            object.__setattr__(edge, "seam", self)
+
+    def __repr__(self) -> str:
+        first, second = map(len, self.sides)
+        return f'<Seam {self.number} "{self.name}", {self.lengths[0]:.1f} cm, edges {first} to {second}>'
+
+    def __getstate__(self) -> dict[str, Any]:
+        return made_with(self)
+
+    def __setstate__(self, state: dict[str, Any]) -> None:
+        self.__dict__.update(state)
+        self.__post_init__()
+
     @cached_property
-    def lengths(self):
+    def lengths(self) -> tuple[float, float]:
         """The lengths of the two sides in cm."""
-        return tuple(sum(edge.length for edge in side) for side in self.sides)
+        first, second = self.sides
+        return sum(edge.length for edge in first), sum(edge.length for edge in second)
 
     @property
-    def difference(self):
+    def difference(self) -> float:
         """How much longer the first side is than the second, in cm, the intended ease taken off."""
         return self.lengths[0] - self.lengths[1] - self.ease
 
     @property
-    def edges(self):
+    def edges(self) -> tuple[Edge, ...]:
         """The edges of both sides, the first side's before the second's."""
         return (*self.sides[0], *self.sides[1])
 
     @cached_property
-    def pieces(self):
+    def pieces(self) -> "tuple[Piece, ...]":
         """The pieces sewn in the seam, each once, in its order, the first side's before the second's."""
-        return tuple(dict.fromkeys(edge.piece for edge in self.edges))
+        return tuple(dict.fromkeys(edge.piece for edge in self.edges if edge.piece))
 
-    def pieces_on(self, side):
+    def pieces_on(self, side: int) -> "tuple[Piece, ...]":
         """The pieces of one side, 0 or 1, each once, in the seam's order."""
-        return tuple(dict.fromkeys(edge.piece for edge in self.sides[side]))
+        return tuple(dict.fromkeys(edge.piece for edge in self.sides[side] if edge.piece))
 
-    def side_of(self, edge) -> int:
+    def side_of(self, edge: Edge) -> int:
         """On which side, 0 or 1, one of the seam's edges lies."""
         return next(number for number, side in enumerate(self.sides) if any(edge is mine for mine in side))
 
-    def across_from(self, edge):
+    def across_from(self, edge: Edge) -> tuple[Edge, ...]:
         """The edges of the other side."""
         return self.sides[1 - self.side_of(edge)]
 
-    def opposite(self, edge, touching=TOUCHING):
+    def opposite(self, edge: Edge, touching: float = TOUCHING) -> tuple[Edge, ...]:
         """The edges of the other side that lie against this one over more than `touching` cm, in the seam's order."""
         side = self.side_of(edge)
         start, end = next((a, b) for one, a, b in self._shares(side) if one is edge)
         least = min(touching / self.lengths[0], (end - start) / 2)
         return tuple(one for one, a, b in self._shares(1 - side) if min(b, end) - max(a, start) > least)
 
-    def _shares(self, side):
+    def _shares(self, side: int) -> Iterator[tuple[Edge, float, float]]:
         """Each edge of a side with where it begins and ends, as shares of the side."""
         at = 0.0
         for edge in self.sides[side]:
             yield edge, at, at + edge.length / self.lengths[side]
             at += edge.length / self.lengths[side]
 
-    def places(self, side):
+    def places(self, side: int) -> tuple[tuple[Edge, float], ...]:
         """Where the marks fall on one side (0 or 1): a tuple of (edge, cm along the edge in its own direction)."""
         found = []
         for mark in self.marks:
@@ -88,7 +112,16 @@ class Seam:
         return tuple(found)
 
 
-def sew(name, number, first, second, first_against=False, second_against=True, ease=0.0, marks=()):
+def sew(
+    name: str,
+    number: int,
+    first: Iterable[Edge],
+    second: Iterable[Edge],
+    first_against: bool = False,
+    second_against: bool = True,
+    ease: float = 0.0,
+    marks: Iterable[float] = (),
+) -> Seam:
     """The seam of two paths of edges, told to each of its edges.
 
     `marks` are distances in cm from the seam's start for notches on both sides. Where pieces change on
@@ -96,7 +129,7 @@ def sew(name, number, first, second, first_against=False, second_against=True, e
     """
     first, second = tuple(first), tuple(second)
     length = sum(edge.length for edge in first)
-    places = []
+    places: list[float] = []
     for change in sorted((*_changes(first), *_changes(second))):
         if not places or change - places[-1] > SAME_PLACE:
             places.append(change)
@@ -104,15 +137,10 @@ def sew(name, number, first, second, first_against=False, second_against=True, e
     places += [
         mark for mark in marks if CROWDED < mark < length - CROWDED and all(abs(mark - place) > CROWDED for place in places)
     ]
-    places = tuple(sorted(places))
-    seam = Seam(name, number, (first, second), (first_against, second_against), ease, places)
-    for edge in (*first, *second):
-        # An edge and its seam hold each other: the loop is closed here and nowhere else.
-        object.__setattr__(edge, "seam", seam)
-    return seam
+    return Seam(name, number, (first, second), (first_against, second_against), ease, tuple(sorted(places)))
 
 
-def _changes(side):
+def _changes(side: tuple[Edge, ...]) -> list[float]:
     """The distances at which one edge of a side gives way to the next."""
     total, found = 0.0, []
     for edge in side[:-1]:

@@ -1,6 +1,7 @@
 """What is measured on the finished pieces: girths along the level lines, and the fullness that the darts make."""
 
 from corsetkit.geometry import paths
+from corsetkit.pattern.by_name import ByName
 from corsetkit.pattern.pattern import Fullness, Girth
 from corsetkit.steps.back_waist import back_width_at
 from corsetkit.steps.half import WAIST_DART_END
@@ -34,7 +35,7 @@ def girths(measurements, style, overbust, back):
     def finished(y):
         return 2 * (level_width(u, y) + back_width_at(block, waist, y))
 
-    return {
+    found = {
         "bust": Girth(bust, m.bust_girth, m.bust_girth + style.bust_ease + fitting.top_girth),
         "underbust": Girth(
             finished(u.level),
@@ -47,6 +48,7 @@ def girths(measurements, style, overbust, back):
         "waist": Girth(finished(0.0), m.waist_girth, m.waist_girth + style.waist_ease - style.waist_reduction),
         "hem": Girth(finished(level), drawn - 2 * fitted, drawn - 2 * kept),
     }
+    return ByName(found)
 
 
 def fullness(measurements, overbust):
@@ -60,12 +62,10 @@ def fullness(measurements, overbust):
     point = overbust.bust_point
     radius = (abs(overbust.guide_front - point) + abs(overbust.guide_side - point) + overbust.underbust.radius) / 3
     slant = radius + measurements.bust_minus_underbust / 4
-    return Fullness(
-        {
-            "centre-front dart": overbust.front_dart,
-            "side dart": overbust.block.side_dart,
-            "underbust dart": 2 * overbust.underbust.half_angle,
-            "tightening dart": overbust.top_dart,
-        },
-        360 * (1 - radius / slant),
-    )
+    angles = {
+        "centre-front dart": overbust.front_dart,
+        "side dart": overbust.block.side_dart,
+        "underbust dart": 2 * overbust.underbust.half_angle,
+        "tightening dart": overbust.top_dart,
+    }
+    return Fullness(ByName(angles), 360 * (1 - radius / slant))
