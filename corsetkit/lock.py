@@ -13,7 +13,7 @@ from corsetkit.errors import CorsetkitError
 try:
     import fcntl
 except ImportError:  # Windows
-    fcntl = None
+    fcntl = None  # type: ignore[assignment]
     import msvcrt
 
 _WAIT = 0.01

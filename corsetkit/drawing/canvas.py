@@ -8,12 +8,12 @@ so that they cannot disagree.
 from collections.abc import Callable
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from typing import Protocol
+from typing import Any, Protocol
 
 from corsetkit.drawing.lettering import text_box
 from corsetkit.geometry.curve import Line
 
-NOTHING = {}
+NOTHING: dict[str, Any] = {}
 """No facts told of a line or a group; never written to."""
 
 JOINED = 1e-6

@@ -108,7 +108,7 @@ def notebook(name: str, text: str) -> dict:
     """The notebook of a lesson, its outputs still empty."""
     made = []
     for place, cell in enumerate(cells(name, text)):
-        one = {"cell_type": cell.kind, "id": f"{name.replace('_', '-')}-{place:02d}"}
+        one: dict[str, object] = {"cell_type": cell.kind, "id": f"{name.replace('_', '-')}-{place:02d}"}
         if cell.kind == "code":
             one |= {"execution_count": None, "metadata": HIDDEN, "outputs": []}
         else:

@@ -5,11 +5,13 @@ second, which costs a look at the files' times; no page has to ask, and a page b
 """
 
 import asyncio
+from typing import Any
 
 from corsetkit.drafting import draft
 from corsetkit.drawing.svg import svg_image
 from corsetkit.errors import CorsetkitError
-from corsetkit.steps.run import run_steps
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.steps.run import SomeSteps, run_steps
 from corsetkit.style import Style
 from corsetkit.teaching.desk import Desk, work_folder
 from corsetkit.teaching.picture import stored_mode
@@ -51,7 +53,7 @@ class InSight:
             self._look()
 
 
-_live: dict[str, object] = {}
+_live: dict[str, Any] = {}
 _desks: dict[object, tuple[Desk, InSight]] = {}
 
 
@@ -74,7 +76,9 @@ class Drafts:
 
     def __init__(self, the_desk: Desk):
         self.desk = the_desk
-        self._pattern = self._steps = self._start = None
+        self._pattern: Pattern | None = None
+        self._steps: SomeSteps | None = None
+        self._start: SomeSteps | None = None
 
     def of(self, style: dict):
         """The wearer's name and her whole pattern; CorsetkitError where either cannot be had.
@@ -110,7 +114,7 @@ class Drafts:
 class Lesson:
     """A lesson: each public method that is no tool is one cell, and stands alone."""
 
-    tools = ("show", "table", "drawn")
+    tools: tuple[str, ...] = ("show", "table", "drawn")
     name = ""
 
     def show(self, cell: str, still, alive):

@@ -8,6 +8,7 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import Quantity
@@ -82,7 +83,7 @@ class Control:
 
     def page(self) -> dict:
         """What the page must know to build the control."""
-        told = {
+        told: dict[str, Any] = {
             "name": self.quantity.name,
             "label": self.quantity.label.capitalize(),
             "meaning": self.quantity.meaning,

@@ -4,6 +4,7 @@ from corsetkit.drawing.svg import svg_image
 from corsetkit.teaching.cells import Drafts, Lesson
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.picture import Stored
+from corsetkit.teaching.play import Panel
 from corsetkit.teaching.word_cards import cards
 
 
@@ -15,7 +16,7 @@ class CourseLesson(Lesson):
     """
 
     tools = (*Lesson.tools, "picture", "offered", "drafts_of")
-    panels = ()
+    panels: tuple[Panel, ...] = ()
     drafts_of = Drafts
 
     # What a lesson fills in.

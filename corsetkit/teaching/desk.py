@@ -48,10 +48,10 @@ class Desk:
         self.corrections = Kept()
         # The record as it was last read or written: where the present one differs, this lesson has changed it.
         self._stood = Record()
-        self._seen: dict[str, tuple] = {}
+        self._seen: dict[str, tuple | None] = {}
         self._readable = True
         self._troubles: dict[str, str] = {}
-        self._watchers: dict[str, object] = {}
+        self._watchers: dict[str, Callable] = {}
         self.look_again()
 
     @property
@@ -140,9 +140,9 @@ class Desk:
     def _alone(self):
         return one_at_a_time(self.folder / ".lock", _PATIENCE)
 
-    def _signs(self) -> dict[str, tuple]:
+    def _signs(self) -> dict[str, tuple | None]:
         """By its name, what tells each kept file from an earlier one of the same name."""
-        found = {}
+        found: dict[str, tuple | None] = {}
         try:
             with os.scandir(self.folder) as entries:
                 for entry in entries:

@@ -161,7 +161,7 @@ class Play:
         self.draw()
         self.refused = refused or self.refused
 
-    def _rest(self, kind: str) -> None:
+    def _rest(self, kind: str | None) -> None:
         if self.refused:
             return
         if self.asked != self.rests[-1]:

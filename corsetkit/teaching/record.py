@@ -8,6 +8,7 @@ import shutil
 from dataclasses import asdict, dataclass, field, replace
 from itertools import count
 from pathlib import Path
+from typing import Any
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
@@ -86,7 +87,7 @@ def own_body(record: Record) -> Measurements:
     if missing:
         more = f" and {len(missing) - 3} more" if missing[3:] else ""
         raise CorsetkitError(f"still to fill in: {', '.join(missing[:3])}{more}")
-    values = {}
+    values: dict[str, Any] = {}
     for one in quantities(Measurements):
         given = record.own.get(one.name)
         values[one.name] = one.read(given, record.unit) if isinstance(given, str) else given
@@ -98,7 +99,7 @@ def carried_over(before: Record, after: Record, onto: Record) -> Record:
 
     So two lessons change one record: what either changed stands, and of what both changed the later one's.
     """
-    changes = {}
+    changes: dict[str, Any] = {}
     for names in _TOGETHER:
         if any(getattr(before, name) != getattr(after, name) for name in names):
             changes |= {name: getattr(after, name) for name in names}

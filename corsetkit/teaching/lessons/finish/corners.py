@@ -192,7 +192,8 @@ class Corners:
 
     def __init__(self, drafts: Finishing):
         self.drafts = drafts
-        self._asked = self._found = None
+        self._asked: tuple | None = None
+        self._found: tuple = ()
 
     def picture(self, values: dict) -> Picture:
         """The picture for values of style, finish and `Pressed`."""

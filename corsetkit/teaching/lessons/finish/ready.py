@@ -240,9 +240,9 @@ def ready_picture(drafts: Finishing, values: dict) -> Picture:
         name, finished = drafts.finished(values)
         sheet = all_pieces(finished, unit, f"Ready to cut, for {name}")
         return Picture(svg_text(sheet), sheet.description, tuple(_all_said(finished)), tuple(finished.warnings))
-    name, pattern, finished = drafts.piece(values, number)
-    sheet = one_piece(finished, pattern.pieces, choices_in(values), unit, f"Ready to cut, for {name}")
-    return Picture(svg_text(sheet), sheet.description, tuple(_said(finished, unit)), tuple(pattern.warnings))
+    name, pattern, made = drafts.piece(values, number)
+    sheet = one_piece(made, pattern.pieces, choices_in(values), unit, f"Ready to cut, for {name}")
+    return Picture(svg_text(sheet), sheet.description, tuple(_said(made, unit)), tuple(pattern.warnings))
 
 
 def _said(finished, unit):

@@ -68,7 +68,7 @@ class FittingTable:
         # What is kept and what is tried are drafted side by side, so that neither pushes the other out.
         self._tried = Corrected(drafts.desk)
         self.number = FIRST
-        self.pinch = {}
+        self.pinch: dict = {}
         self._listed = ()
         self.typed = ""
         self.note = self.refused = ""
