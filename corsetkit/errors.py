@@ -1,4 +1,4 @@
-"""The one exception of the package, and how a sentence stands on a page by itself."""
+"""The one exception of the package with its kinds, and how a sentence stands on a page by itself."""
 
 
 class CorsetkitError(ValueError):
@@ -7,6 +7,12 @@ class CorsetkitError(ValueError):
     The message is one line: which field, what was given, what is allowed and, where the usual
     mistake is known, the remedy. Nothing half-written is left behind when it is raised.
     """
+
+
+class NoSuchName(CorsetkitError, KeyError):
+    """A name under which there is nothing, with the names that there are; a KeyError too, for it is met as `[name]`."""
+
+    __str__ = BaseException.__str__  # A KeyError's own puts quotes around the sentence.
 
 
 def sentence(text: str) -> str:

@@ -26,6 +26,17 @@ class Measurements:
     cannot stand beside another on one body. A waist as large as the underbust or larger, or hips
     smaller than the bust, is a body like any other. `quantities(Measurements)` lists the
     declarations.
+
+    >>> body = Measurements(
+    ...     bust_girth=94, underbust_girth=78, waist_girth=72, hip_girth=100, neck_base_girth=37, shoulder_length=12.5,
+    ...     neck_to_bust_point=28, bust_point_width=19, front_waist_length=45, back_waist_length=41, armscye_depth=20,
+    ...     across_front_width=34, across_back_width=36, waist_to_hip=20,
+    ... )
+    >>> body.bust_minus_underbust
+    16.0
+    >>> body.replaced(waist_girth=12)
+    Traceback (most recent call last):
+    corsetkit.errors.CorsetkitError: waist girth is 12 cm ...
     """
 
     bust_girth: float = _length(

@@ -48,6 +48,13 @@ class Quantity:
     choices to people, in their order. `formerly` are names under which files of earlier hold it. `only` is the name and the value of another quantity of the same class
     without which this one does nothing.
     Raises ValueError where the declaration contradicts itself.
+
+    >>> hem = Quantity("hem_allowance", "cloth beyond the hem", "cm", low=0.5, high=5.0, step=0.25, default=2.0)
+    >>> hem.check(3), hem.read("1 1/2", unit="in"), hem.say(3.81, "in")
+    (3.0, 3.81, '1 1/2 in')
+    >>> hem.check(12)
+    Traceback (most recent call last):
+    corsetkit.errors.CorsetkitError: hem allowance is 12 cm (4 3/4 in): allowed are 0.5 to 5 cm (1/4 to 1 15/16 in); it looks like ...
     """
 
     name: str

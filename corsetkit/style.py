@@ -78,7 +78,15 @@ class Fitting:
 @given_by_name
 @dataclass(frozen=True, kw_only=True)
 class Style:
-    """The choices of one corset. `Style()` drafts to the wearer; `Style(method="guides")` by the fixed guides."""
+    """The choices of one corset. `Style()` drafts to the wearer; `Style(method="guides")` by the fixed guides.
+
+    >>> style = Style(cup_parts=2, yoke=False)
+    >>> style.cup_parts, style.to_the_wearer, style.replaced(method="guides").to_the_wearer
+    (2, True, False)
+    >>> Style(cup_part=2)
+    Traceback (most recent call last):
+    corsetkit.errors.CorsetkitError: 'cup_part' is no value of Style: did you mean cup_parts
+    """
 
     method: str = declared(
         "whether darts, cup outline and waist are worked out for the wearer or taken from the fixed guides",

@@ -63,6 +63,9 @@ def parse_length(text, unit: str, *, what: str = "length") -> float:
     each with or without cm, in or an inch mark behind it; a unit in the text goes before `unit`,
     which is "cm" or "in". `what` names the field in the message. Raises CorsetkitError for words,
     NaN, infinity, true or false, and anything negative; zero passes.
+
+    >>> parse_length("14 1/2", "in"), parse_length("36,8 cm", "in"), parse_length(2, "in")
+    (36.83, 36.8, 5.08)
     """
     check_unit(unit)
     if isinstance(text, str):
@@ -104,6 +107,9 @@ def say_length(cm: float, unit: str, *, part: int = 16) -> str:
 
     Inches are rounded to the nearest 1/`part` and the fraction reduced; centimetres to 0.1 cm.
     Whole numbers carry neither fraction nor decimal, and zero has no sign.
+
+    >>> say_length(36.83, "in"), say_length(36.83, "cm"), say_length(5.08, "in")
+    ('14 1/2 in', '36.8 cm', '2 in')
     """
     if check_unit(unit) == "cm":
         return f"{say_number(cm, 1)} cm"
@@ -117,7 +123,11 @@ def say_length(cm: float, unit: str, *, part: int = 16) -> str:
 
 @dataclass(frozen=True)
 class Say:
-    """Says lengths in one reader's unit: `Say("in")(36.83)` is "14 1/2 in".
+    """Says lengths in one reader's unit.
+
+    >>> say = Say("in")
+    >>> f"{say(36.83)} of {say(50.8)}"
+    '14 1/2 in of 20 in'
 
     `part` as in `say_length`. With `unbroken` the length and its unit stay on one line of a drawing's note.
     """

@@ -32,7 +32,12 @@ class Row:
 
 
 def demo_wearers() -> tuple[Wearer, ...]:
-    """The wearers that come with the course, all invented: no such person was measured."""
+    """The wearers that come with the course, all invented: no such person was measured.
+
+    >>> name, measurements = demo_wearers()[0]
+    >>> name, measurements.bust_girth
+    ('Maren', 91.44)
+    """
     return read_wearers(Path(__file__).with_name("demo_wearers.csv"))
 
 
@@ -41,6 +46,14 @@ def read_wearers(path) -> tuple[Wearer, ...]:
 
     Raises CorsetkitError, one sentence naming file, row (the heading is row 1), wearer and field,
     for the first thing that is wrong; then no wearer of the file is handed out.
+
+    >>> write_wearers("wearers.csv", demo_wearers(), "in")
+    >>> name, measurements = read_wearers("wearers.csv")[0]
+    >>> name, measurements.bust_girth
+    ('Maren', 91.44)
+    >>> read_wearers("wearer.csv")
+    Traceback (most recent call last):
+    corsetkit.errors.CorsetkitError: wearer.csv cannot be read: No such file or directory
     """
     rows = read_rows(path)
     for row in rows:
@@ -77,6 +90,10 @@ def write_wearers(path, wearers, unit: str) -> None:
 
     Lengths keep twelve decimals, so that reading gives back the same body. Raises CorsetkitError
     where a name is missing, given twice or not printable, or the file cannot be written.
+
+    >>> write_wearers("one.csv", demo_wearers()[:1], "cm")
+    >>> [name for name, _ in read_wearers("one.csv")] == [demo_wearers()[0][0]]
+    True
     """
     per_cm, path = 1 / CM_PER_INCH if check_unit(unit) == "in" else 1.0, _path(path)
     names = [one.name for one in quantities(Measurements)]

@@ -50,6 +50,10 @@ class FinishedPiece:
     notches: tuple
     layers: tuple
 
+    def __repr__(self) -> str:
+        cloths = ", ".join(f"{one.count} of {one.cloth}" for one in self.layers)
+        return f'<FinishedPiece {self.piece.number} "{self.piece.name}", {len(self.notches)} notches, {cloths}>'
+
     @cached_property
     def outline(self):
         """What is cut, as a shapely Polygon in cm; of a piece on the fold the half."""
@@ -67,6 +71,9 @@ class Finished:
     pieces: tuple
     strips: tuple
     warnings: tuple
+
+    def __repr__(self) -> str:
+        return f"<Finished: {len(self.pieces)} pieces ready to cut, {len(self.strips)} strips, {len(self.warnings)} warnings>"
 
 
 @dataclass(frozen=True)
@@ -94,6 +101,13 @@ def finish(pattern, choices=None):
 
     Raises:
         CorsetkitError: one sentence, where an allowance makes a piece's cutting line cross itself.
+
+    >>> from corsetkit import demo_wearers, draft
+    >>> made = finish(draft(demo_wearers()[0][1]), Finish(hem_allowance=3))
+    >>> made
+    <Finished: 10 pieces ready to cut, 1 strips, 0 warnings>
+    >>> made.pieces[0]
+    <FinishedPiece 1 "upper cup", 4 notches, 2 of shell, 2 of lining>
     """
     choices = choices or Finish()
     return Finished(
