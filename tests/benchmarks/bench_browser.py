@@ -18,6 +18,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from lab_page import ROOT, browser_path, open_lab, open_page, run_again
+from page_tools import NotToBeHad, bundled
 
 # A block of keys, four to the right and four back in turn, so that it ends where it began.
 BLOCKS, BLOCK, WARM = 3, 24, 4
@@ -25,27 +26,17 @@ PAUSE_MS = 60
 HELD, HELD_EVERY_MS, HELD_RUNS = 20, 33, 10
 NOTICED_MS = 54
 
-FLOOR = '''
-import traitlets
-from corsetkit.teaching.widgets import Answering, page
+FLOOR = """
+from corsetkit.teaching.widgets import Answering
 
 class Label(Answering):
-    _esm = page("common.js") + """
-function render({ model, el }) {
-  const line = new Line(model, () => {});
-  const label = make("div", { class: "floor-label" });
-  const slider = make("input", { type: "range", class: "floor", min: 0, max: 100, value: 50,
-    oninput: () => line.ask({ kind: "set", changes: { at: slider.value } }) });
-  model.on("change:shown", () => { line.answered(model.get("shown")); label.textContent = model.get("shown").label; });
-  el.append(slider, label);
-}
-export default { render };
-"""
+    _esm = {bundle!r}
+
     def answer(self, message, buffers):
-        return {"label": str(message["changes"]["at"])}
+        return {{"label": str(message["changes"]["at"])}}
 
 Label()
-'''
+"""
 
 INTERACT = """
 import ipywidgets
@@ -105,12 +96,12 @@ def lessons():
     return found
 
 
-def notebook(folder: Path, name: str, cell: str) -> Path:
+def notebook(folder: Path, name: str, cell: str, floor: str) -> Path:
     lesson = f'from corsetkit.teaching import lesson; lesson("{name}").{cell}()'
     made = [
         {"cell_type": "code", "id": f"bench-{i}", "metadata": {}, "execution_count": 1, "source": source,
          "outputs": [{"output_type": "stream", "name": "stdout", "text": "not run yet"}]}
-        for i, source in enumerate((FLOOR, lesson, INTERACT))
+        for i, source in enumerate((FLOOR.format(bundle=floor), lesson, INTERACT))
     ]  # fmt: skip
     kernel = {"display_name": "Python 3", "language": "python", "name": "python3"}
     book = {"cells": made, "metadata": {"kernelspec": kernel}, "nbformat": 4, "nbformat_minor": 5}
@@ -197,11 +188,16 @@ def main():
     if browser_path() is None:
         print("bench_browser: no browser of the Chromium family is installed on this machine")
         return
+    try:
+        (floor,) = bundled([Path(__file__).with_name("label.js")]).values()
+    except NotToBeHad as error:
+        print("bench_browser:", error)
+        return
     print("from key press to painted picture, ms (ratio to the floor of the same run);", f"a hand notices {NOTICED_MS} ms")
     for name, cell in lessons().items():
         with tempfile.TemporaryDirectory() as place:
             folder = Path(place)
-            with open_lab(folder, notebook(folder, name, cell)) as address, open_page(address) as page:
+            with open_lab(folder, notebook(folder, name, cell, floor)) as address, open_page(address) as page:
                 run_again(page)  # no lesson of the course, so it does not run by itself
                 for slider, target in KINDS.values():
                     page.wait_for_selector(slider)

@@ -8,7 +8,7 @@ export default [
   { ignores: ["corsetkit/teaching/page/built/"] },
   js.configs.recommended,
   { linterOptions: { reportUnusedDisableDirectives: "error" } },
-  { files: ["corsetkit/teaching/page/*.js"], languageOptions: { globals: globals.browser } },
+  { files: ["corsetkit/teaching/page/*.js", "tests/benchmarks/*.js"], languageOptions: { globals: globals.browser } },
   // Lab loads its extensions as scripts, no modules.
   { files: ["corsetkit/setup/lab_extension/**/*.js"], languageOptions: { globals: globals.browser, sourceType: "script" } },
   { files: ["tests/page/*.js"], languageOptions: { globals: globals.node } },
