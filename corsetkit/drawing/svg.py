@@ -10,6 +10,7 @@ from html import escape
 from urllib.parse import quote
 
 from corsetkit.drawing.canvas import JOINED, NOTHING
+from corsetkit.drawing.shorter import shorter
 from corsetkit.geometry.curve import Cubic
 
 FONTS = "DejaVu Sans, Verdana, Segoe UI, Helvetica, Arial, sans-serif"
@@ -135,7 +136,7 @@ def svg_image(svg, most=""):
     """
     # Quotes within values are written as entities, so every quote left is the markup's own, and the single
     # one needs no percent sign: shorter, and readable in a diff.
-    address = quote(svg.replace('"', "'"), safe=" /:;=,()'+-._~!*@?")
+    address = quote(shorter(svg).replace('"', "'"), safe=" /:;=,()'+-._~!*@?{}")
     title = re.search(r'aria-label="([^"]*)"', svg)[1]
     description = re.search(r"<desc>(.*?)</desc>", svg, re.DOTALL)[1]
     style = f"width:100%;max-width:{most}" if most else "width:100%"
