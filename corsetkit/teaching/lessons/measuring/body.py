@@ -33,6 +33,10 @@ from corsetkit.teaching.shared.body_figure import (
     smooth,
     spot,
 )
+from corsetkit.words import words_of
+
+WORDS = words_of("00_measuring")
+SHARED = words_of("shared")
 
 _BOX = (-27.0, -33.0, 190.0, 41.0)
 _SIDE_AT, _BACK_AT = 79.0 + 0j, 136.0 + 0j
@@ -40,14 +44,14 @@ _HALF_LETTER = 1.0
 
 # Words right of the front view and of the back view: the place they mean, the height they stand at.
 _FRONT_WORDS = (
-    ("side neck point", AT.side_neck, 37.5),
-    ("shoulder", AT.shoulder_tip, 28.5),
-    ("armscye, where a", 17.4 + 22j, 20.5),
-    ("sleeve would be set", None, 17.2),
-    ("bust point", AT.bust_point, 11.0),
+    (WORDS("side_neck_point"), AT.side_neck, 37.5),
+    (WORDS("shoulder"), AT.shoulder_tip, 28.5),
+    (WORDS("armscye_where_a"), 17.4 + 22j, 20.5),
+    (WORDS("sleeve_would_be_set"), None, 17.2),
+    (SHARED("bust_point"), AT.bust_point, 11.0),
 )
-_BACK_WORDS = (("back neck point", AT.back_neck, 37.5), ("underarm level", AT.underarm, 14.0))
-_LEVELS = (("bust", 13.0), ("underbust", AT.underbust), ("waist", AT.waist), ("hip", AT.hip))
+_BACK_WORDS = ((WORDS("back_neck_point"), AT.back_neck, 37.5), (WORDS("underarm_level"), AT.underarm, 14.0))
+_LEVELS = ((SHARED("bust"), 13.0), (SHARED("underbust"), AT.underbust), (SHARED("waist"), AT.waist), (SHARED("hip"), AT.hip))
 _LEVEL_ENDS = (-14.5, 13.5)
 
 
@@ -86,8 +90,8 @@ def landmarks_sheet() -> Sheet:
     said = ", ".join(word for word, at, _ in _FRONT_WORDS + _BACK_WORDS if at)
     levels = ", ".join(name for name, _ in _LEVELS)
     return Sheet(
-        complex(left, bottom), complex(right, top), "Places on the body",
-        f"A body from the front, the side and behind. Marked are: {said}; and the levels of {levels}.",
+        complex(left, bottom), complex(right, top), WORDS("places"),
+        WORDS("places_described", places=said, levels=levels),
         _paint, SCALE,
     )  # fmt: skip
 
@@ -162,38 +166,38 @@ _WAIST_UNDER_BUST = complex(_BUST.real - 0.6, AT.waist)
 
 TAPES = {
     "bust_girth": Tape(paint_front, _UPPER, _round(13.2, 15.6),
-        "The tape slips down at the back. Look in a mirror, or have someone look."),
+        WORDS("mistake_bust_girth")),
     "underbust_girth": Tape(paint_front, _UPPER, _round(AT.underbust, 13.8),
-        "Measured after breathing in. Breathe out first and leave the tape where the breasts end."),
+        WORDS("mistake_underbust_girth")),
     "waist_girth": Tape(paint_front, _MIDDLE, _round(AT.waist, 12.3),
-        "The trousers’ waist is taken for the waist. Tie a cord round and bend: it rolls to the place."),
+        WORDS("mistake_waist_girth")),
     "hip_girth": Tape(paint_front, _LOWER, _round(AT.hip, 17.8),
-        "Taken too high. Slide the tape up and down until the number is largest."),
+        WORDS("mistake_hip_girth")),
     "neck_base_girth": Tape(paint_front, _UPPER, _round(33.0, 6.4, 1.5),
-        "Taken round the middle of the neck. The root lies where a necklace lies."),
+        WORDS("mistake_neck_base_girth")),
     "shoulder_length": Tape(paint_front, _UPPER, _along(AT.side_neck, AT.shoulder_tip),
-        "Measured on down the arm. Lift the arm: the dent at the end of the shoulder is where to stop."),
+        WORDS("mistake_shoulder_length")),
     "neck_to_bust_point": Tape(paint_front, _UPPER,
         _along(AT.side_neck, 7.4 + 25j, _BUST),
-        "Started at the middle of the neck. Start at the side, where neck and shoulder meet."),
+        WORDS("mistake_neck_to_bust_point")),
     "bust_point_width": Tape(paint_front, _UPPER, _along(-_BUST.conjugate(), _BUST),
-        "The tape dips into the hollow between. Hold it straight, like a bridge."),
+        WORDS("mistake_bust_point_width")),
     "front_waist_length": Tape(paint_front, _UPPER,
         _along(AT.side_neck, 7.4 + 25j, _BUST, 8.1 + 7j, _WAIST_UNDER_BUST, levels=((AT.waist, 12.3),)),
-        "Measured down the middle. It goes over the bust point, then straight down."),
+        WORDS("mistake_front_waist_length")),
     "back_waist_length": Tape(paint_back, _UPPER, _along(AT.back_neck, complex(0, AT.waist), levels=((AT.waist, 12.3),)),
-        "Started too low. Bow the head: the bone that stands out is the start."),
+        WORDS("mistake_back_waist_length")),
     "armscye_depth": Tape(paint_back, _UPPER, _along(AT.back_neck, 18.4j, levels=((18.4, 15.6),)),
-        "The underarm’s level is guessed. Hold a ruler level under the arm and mark the back."),
+        WORDS("mistake_armscye_depth")),
     "across_front_width": Tape(paint_front, _UPPER, _along(-15.2 + 22.6j, 15.2 + 22.6j),
-        "The arms are held back, which widens the chest. Let them hang."),
+        WORDS("mistake_across_front_width")),
     "across_back_width": Tape(paint_back, _UPPER, _along(-15.6 + 22.6j, 15.6 + 22.6j),
-        "The arms are held forward, which widens the back. Let them hang."),
+        WORDS("mistake_across_back_width")),
     "waist_to_hip": Tape(paint_front, _LOWER,
         _along(12.3 + 0j, 12.6 - 2.4j, 15.2 - 9j, 17.9 + AT.hip * 1j, levels=((AT.waist, 12.3), (AT.hip, 17.9))),
-        "Taken to the top of the legs. It ends at the very level where the hip girth was taken."),
+        WORDS("mistake_waist_to_hip")),
     "high_bust_girth": Tape(paint_front, _UPPER, _round(19.6, 15.6),
-        "The tape slides onto the breasts. Keep it in the armpits and above them."),
+        WORDS("mistake_high_bust_girth")),
 }  # fmt: skip
 
 
@@ -211,7 +215,7 @@ def tape_sheet(name: str) -> Sheet:
     return Sheet(complex(left, bottom), complex(right, top), one.label.capitalize(), one.meaning.capitalize(), paint, SCALE)
 
 
-_HEADS = ("", "Measurement", "How the tape runs", "The usual mistake")
+_HEADS = ("", WORDS("head_measurement"), WORDS("head_how"), WORDS("head_mistake"))
 
 
 def reference() -> Stored:
@@ -219,9 +223,9 @@ def reference() -> Stored:
     rows, sentences = [], []
     for one in quantities(Measurements):
         mistake = TAPES[one.name].mistake
-        more = " May be left out: then it is estimated." if one.optional else ""
+        more = f" {WORDS('may_be_left_out')}" if one.optional else ""
         meaning = f"{one.meaning[0].upper()}{one.meaning[1:]}.{more}"
-        sentences.append(f"{one.label.capitalize()}: {one.meaning}.{more} Usual mistake: {mistake}")
+        sentences.append(WORDS("taken", measurement=one.label.capitalize(), meaning=one.meaning, more=more, mistake=mistake))
         # Styles in the cells, for in a stored page nothing else is allowed to set them.
         standard = f"<br><small>{escape(one.standard)}</small>" if one.standard else ""
         rows.append(
@@ -232,7 +236,7 @@ def reference() -> Stored:
         )
     heads = "".join(f'<th scope="col" style="text-align:left">{head}</th>' for head in _HEADS)
     return Stored(
-        "<table><caption>The mistakes are common practice, no source; limits as this course takes them."
-        f"</caption><thead><tr>{heads}</tr></thead><tbody>{''.join(rows)}</tbody></table>",
+        "<table><caption>"
+        f"{escape(WORDS('caption'))}</caption><thead><tr>{heads}</tr></thead><tbody>{''.join(rows)}</tbody></table>",
         sentences,
     )

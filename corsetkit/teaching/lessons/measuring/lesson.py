@@ -14,14 +14,12 @@ from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.shared.whole_pattern import both_methods, picture
 from corsetkit.teaching.widgets import say_working
+from corsetkit.words import words_of
 
-PANELS = (
-    Panel(
-        "What changes when the waist is laced in, the cup covers more, or the cup has fewer parts?",
-        ("waist_reduction", "overbust_mark", "cup_parts"),
-    ),
-)
-PAPERS = (("A4", "A4 paper"), ("Letter", "US Letter paper"))
+WORDS = words_of("00_measuring")
+
+PANELS = (Panel(WORDS("ask_pattern"), ("waist_reduction", "overbust_mark", "cup_parts")),)
+PAPERS = (("A4", WORDS("paper_a4")), ("Letter", WORDS("paper_letter")))
 
 
 class Measuring(Lesson):
@@ -45,7 +43,7 @@ class Measuring(Lesson):
         return self.drawn("pattern", PANELS, Drafts, picture, quantities(Style))
 
     def both_methods(self):
-        """To the wearer and by the guides, side by side in numbers."""
+        """Fitted and with fixed guides, side by side in numbers."""
         return self.show("both_methods", numbers, _numbers_alive)
 
     def print(self):
@@ -54,7 +52,7 @@ class Measuring(Lesson):
 
 
 def numbers(desk) -> Stored:
-    """Both ways for the desk's wearer and style."""
+    """Both methods for the desk's wearer and style."""
     try:
         name, methods = both_methods(desk)
     except CorsetkitError as error:
@@ -68,7 +66,7 @@ def _wearer_still(desk) -> Stored:
     name, body = desk.body()
     rows = [(one.label.capitalize(), one.say(getattr(body, one.name), desk.record.unit)) for one in quantities(Measurements)]
     cells = "".join(f'<tr><th scope="row" style="text-align:left">{a}</th><td>{b}</td></tr>' for a, b in rows)
-    opening = f"The numbers of {name}, an invented wearer."
+    opening = WORDS("wearer_numbers", name=name)
     html = f"<table><caption>{opening}</caption><tbody>{cells}</tbody></table>"
     return Stored(
         html + sentences_html(body.warnings, "warnings"), (opening, *(f"{a}: {b}." for a, b in rows), *body.warnings)
@@ -85,11 +83,11 @@ def _wearer_alive(desk, key):
 def _numbers_alive(desk, key):
     from corsetkit.teaching.board import Board
 
-    return Board("Both ways in numbers", lambda: numbers(desk))
+    return Board(WORDS("both_methods"), lambda: numbers(desk))
 
 
 def _print_still(desk) -> Stored:
-    said_ = "The button that writes the print shows here once the lesson runs."
+    said_ = WORDS("print_later")
     return Stored(f"<p>{said_}</p>", (said_,))
 
 
@@ -102,8 +100,8 @@ def _print_alive(desk, key):
         return write_pattern(desk, paper)
 
     return Board(
-        "The print", lambda: Stored("<p>All pieces at true size, on pages you glue together.</p>", ()),
-        PAPERS, "Write the print", write,
+        WORDS("print"), lambda: Stored(f"<p>{escape(WORDS('print_pages'))}</p>", ()),
+        PAPERS, WORDS("print_write"), write,
     )  # fmt: skip
 
 
@@ -114,12 +112,9 @@ def write_pattern(desk, paper: str) -> str:
 
     name, pattern = Drafts(desk).of(desk.record.style)
     path = desk.make_folder() / f"pattern_{file_name(name).text}_{paper}.pdf"
-    say_working(f"Writing {path.name}.")
+    say_working(WORDS("print_writing", file=path.name))
     done = write_print(pattern, path, paper=paper, unit=desk.record.unit, wearer=name)
-    return (
-        f"Written, {done.pages} pages: {done.path} . Open it, print it at 100 % (“actual size”), "
-        "and measure the test square before you glue or cut."
-    )
+    return WORDS("print_written", pages=done.pages, path=done.path)
 
 
 LESSON = Measuring()

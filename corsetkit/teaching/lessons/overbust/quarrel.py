@@ -65,7 +65,7 @@ class Fit:
 
 
 def fit(name, body, style):
-    """The `Fit` of one body in a style drafted by the guides."""
+    """The `Fit` of one body in a style of fixed guides."""
     half_width, (front, _) = body.bust_point_width / 2, shares_of_bust(body, style)
     return Fit(
         name,
