@@ -3,13 +3,14 @@
 import os
 import re
 from contextlib import suppress
+from os import PathLike
 from pathlib import Path
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.lock import one_at_a_time
 
 
-def write_whole(path, data: bytes) -> None:
+def write_whole(path: str | PathLike[str], data: bytes) -> None:
     """Write `data` to `path`; on any failure what stood there before still stands.
 
     What a process that was killed while it wrote this file has left beside it is cleared away. Raises CorsetkitError,
@@ -29,7 +30,7 @@ def write_whole(path, data: bytes) -> None:
         raise CorsetkitError(str(refusal).replace(str(lock), str(path))) from refusal.__context__
 
 
-def _put(path, data):
+def _put(path: Path, data: bytes) -> None:
     # Beside the target, for a file is only put in place in one move within one directory.
     beside = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
@@ -43,7 +44,7 @@ def _put(path, data):
         raise
 
 
-def _clear_left_over(path):
+def _clear_left_over(path: Path) -> None:
     """Whoever writes the file holds its lock, so that what others have left beside it belongs to none that is alive."""
     left_over = re.compile(rf"\.{re.escape(path.name)}\.[0-9]+\.part")
     with suppress(OSError):

@@ -6,6 +6,7 @@ Sources disagree on the clauses of underbust girth and shoulder, so these two ca
 
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Any, cast
 
 from corsetkit.plausible import refuse_impossible, unlikely
 from corsetkit.quantity import check_all, declared, given_by_name
@@ -114,7 +115,7 @@ class Measurements:
         low=60, high=160, step=0.5, default=None, optional=True,
     )  # fmt: skip
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         check_all(self)
         refuse_impossible(self)
 
@@ -138,6 +139,6 @@ class Measurements:
         """One sentence for each thing that is possible but unlikely, so worth measuring again."""
         return unlikely(self)
 
-    def replaced(self, **changes) -> "Measurements":
+    def replaced(self, **changes: float | None) -> "Measurements":
         """The same body with some measurements changed (cm), checked as a new one is."""
-        return replace(self, **changes)
+        return replace(self, **cast(dict[str, Any], changes))

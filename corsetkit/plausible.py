@@ -5,12 +5,16 @@ unless a source stands beside them.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields
-from types import SimpleNamespace
+from copy import copy
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.quantity import quantities
 from corsetkit.units import CM_PER_INCH, say_both
+
+if TYPE_CHECKING:
+    from corsetkit.measurements import Measurements
 
 BACK_NECK_RISE = 0.75 * CM_PER_INCH
 """How far the side neck point lies above the back neck point, cm: Baldt, Clothing for Women (1916), 3/4 in."""
@@ -24,7 +28,7 @@ class Rule:
     """`broken` says of a body whether the fields `names` contradict each other; `says` why."""
 
     names: tuple[str, ...]
-    broken: Callable[[object], bool]
+    broken: "Callable[[Measurements], bool]"
     says: str
 
 
@@ -144,24 +148,24 @@ UNLIKELY = (
 )
 
 
-def refuse_impossible(body) -> None:
+def refuse_impossible(body: "Measurements") -> None:
     """Raise CorsetkitError for the first rule of IMPOSSIBLE that `body` breaks."""
     for rule in IMPOSSIBLE:
         if rule.broken(body):
             raise CorsetkitError(f"{_both_said(body, rule)} do not go together: {rule.says}{_remedy(body, rule)}")
 
 
-def unlikely(body) -> tuple[str, ...]:
+def unlikely(body: "Measurements") -> tuple[str, ...]:
     """A sentence for each rule of UNLIKELY that `body` breaks."""
     return tuple(f"{_both_said(body, rule)}: {rule.says}; measure again to be sure." for rule in UNLIKELY if rule.broken(body))
 
 
-def _front_longer(m) -> float:
+def _front_longer(m: "Measurements") -> float:
     """How much higher the front's underarm lies above the waist than the back's, cm."""
     return m.front_waist_length - (m.back_waist_length + BACK_NECK_RISE)
 
 
-def _shoulder_span(m) -> float:
+def _shoulder_span(m: "Measurements") -> float:
     """From shoulder tip to shoulder tip, cm: a third of the neck and both slanting shoulders.
 
     Cosine of 25.8 degrees, the mean bare shoulder's slope (US Army 1988, Gordon et al. 1989).
@@ -169,19 +173,20 @@ def _shoulder_span(m) -> float:
     return m.neck_base_girth / 3 + 2 * 0.9 * m.shoulder_length
 
 
-def _both_said(body, rule: Rule) -> str:
+def _both_said(body: "Measurements", rule: Rule) -> str:
     said = [f"{name.replace('_', ' ')} {say_both(getattr(body, name))}" for name in rule.names]
     return ", ".join(said[:-1]) + " and " + said[-1]
 
 
-def _remedy(body, rule: Rule) -> str:
+def _remedy(body: "Measurements", rule: Rule) -> str:
     """Name the wrong unit where changing it for one field alone would make an ordinary body."""
     limits = {one.name: one for one in quantities(type(body))}
     for name in rule.names:
         for factor, words in ((CM_PER_INCH, "inches given as centimetres"), (1 / CM_PER_INCH, "centimetres given as inches")):
-            other = SimpleNamespace(**{one.name: getattr(body, one.name) for one in fields(body)})
-            setattr(other, name, getattr(body, name) * factor)
-            within = limits[name].low <= getattr(other, name) <= limits[name].high
+            other = copy(body)  # Not made anew, for that would check it.
+            object.__setattr__(other, name, getattr(body, name) * factor)
+            low, high, _ = limits[name].limits
+            within = low <= getattr(other, name) <= high
             if within and not any(one.broken(other) for one in IMPOSSIBLE + UNLIKELY):
                 return f"; {name.replace('_', ' ')} looks like {words}"
     return "; measure " + ("both" if len(rule.names) == 2 else "them") + " again"

@@ -20,7 +20,8 @@ and everything else (form, slider, reader, error text, reference table) asks `qu
 import difflib
 import math
 from dataclasses import MISSING, dataclass, field, fields, replace
-from functools import cache, wraps
+from functools import wraps
+from typing import Any, TypeAlias, TypeVar, cast
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.units import CM_PER_INCH, check_unit, is_number, parse_length, say_length, say_number, shown, to_float
@@ -34,6 +35,11 @@ UNITS_TYPED = ("cm", "in")
 _SLACK = 1e-9
 
 _YES_NO = {"yes": True, "no": False, "true": True, "false": False}
+
+Value: TypeAlias = float | int | bool | str | None
+"""What a quantity may hold: its unit says which of them."""
+Declared = TypeVar("Declared")
+"""A dataclass of declared fields."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +69,7 @@ class Quantity:
     low: float | None = None
     high: float | None = None
     step: float | None = None
-    default: float | int | bool | str | None = None
+    default: Value = None
     standard: str | None = None
     source: str | None = None
     why_range: str | None = None
@@ -71,10 +77,10 @@ class Quantity:
     choices: tuple[str, ...] = ()
     choice_words: tuple[str, ...] = ()
     optional: bool = False
-    only: tuple[str, object] | None = None
+    only: tuple[str, Value] | None = None
     formerly: tuple[str, ...] = ()
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         if self.unit not in UNITS:
             raise ValueError(f"{self.name}: unit {self.unit!r} is not one of {UNITS}")
         if (self.unit == "choice") != bool(self.choices):
@@ -82,7 +88,7 @@ class Quantity:
         if len(self.choice_words) not in (0, len(self.choices)):
             raise ValueError(f"{self.name}: each choice has its words, or none has")
         if self.is_number:
-            if None in (self.low, self.high, self.step):
+            if self.low is None or self.high is None or self.step is None:
                 raise ValueError(f"{self.name}: a number is declared with low, high and step")
             if not (self.low < self.high and 0 < self.step <= self.high - self.low):
                 raise ValueError(f"{self.name}: low, high and step do not make a range")
@@ -105,12 +111,20 @@ class Quantity:
         return self.unit == "cm"
 
     @property
+    def limits(self) -> tuple[float, float, float]:
+        """Low, high and step of a number, as declared."""
+        if self.low is None or self.high is None or self.step is None:
+            raise ValueError(f"{self.name} has no limits: it is a {self.unit}")
+        return self.low, self.high, self.step
+
+    @property
     def covers_half_to_one_and_a_half(self) -> bool:
         """Whether the limits reach from half the default to one and a half of it."""
-        ends = sorted((0.5 * self.default, 1.5 * self.default))
-        return self.low <= ends[0] + _SLACK and ends[1] <= self.high + _SLACK
+        (low, high, _), default = self.limits, cast(float, self.default)
+        ends = sorted((0.5 * default, 1.5 * default))
+        return low <= ends[0] + _SLACK and ends[1] <= high + _SLACK
 
-    def check(self, value, where: str = ""):
+    def check(self, value: object, where: str = "") -> Value:
         """`value` as float, int, bool or str, within the limits; else CorsetkitError.
 
         Lengths are in cm. `where` is put before the sentence ("row 3, Anna: ").
@@ -129,7 +143,7 @@ class Quantity:
             return value
         return self._check_number(value, where)
 
-    def read(self, text: str, unit: str = "cm", where: str = ""):
+    def read(self, text: str, unit: str = "cm", where: str = "") -> Value:
         """What a person typed, as `check` returns it; blank is None where it may be left out.
 
         A length is read in `unit` ("cm" or "in") unless the text names its own.
@@ -156,16 +170,16 @@ class Quantity:
             number /= 100
         return self.check(number, where)
 
-    def say(self, value, unit: str = "cm") -> str:
+    def say(self, value: Value, unit: str = "cm") -> str:
         """`value` in words, lengths in `unit`: "14 1/2 in", "25.8 degrees", "45 %", "yes"."""
         if value is None:
             return "not given"
-        if self.is_length:
-            return say_length(value, unit)
         if self.unit == "yes or no":
             return "yes" if value else "no"
-        if self.unit == "choice":
+        if isinstance(value, str):
             return dict(zip(self.choices, self.choice_words)).get(value, value)
+        if self.is_length:
+            return say_length(value, unit)
         if self.unit == "share":
             return f"{say_number(100 * value, 1)} %"
         return say_number(value, 2) + (" degrees" if self.unit == "degrees" else "")
@@ -177,11 +191,9 @@ class Quantity:
         lie within the declared limits.
         """
         check_unit(unit)
-        if not self.is_number:
-            raise ValueError(f"{self.name} has no limits: it is a {self.unit}")
         if unit == "cm" or not self.is_length:
-            return self.low, self.high, self.step
-        step = max(1 / 16, 2.0 ** round(math.log2(self.step / CM_PER_INCH)))
+            return self.limits
+        step = max(1 / 16, 2.0 ** round(math.log2(self.limits[2] / CM_PER_INCH)))
         return *self._inches_within(step), step
 
     @property
@@ -191,30 +203,32 @@ class Quantity:
             return "allowed are yes and no"
         if self.unit == "choice":
             return "allowed are " + ", ".join(self.choices)
+        low, high, _ = self.limits
         if self.is_length:
-            low, high = (say_length(e * CM_PER_INCH, "in") for e in self._inches_within(1 / 16))
-            inches = f"{low.removesuffix(' in')} to {high}"
-            return f"allowed are {_range(self.low, self.high)} cm ({inches})"
+            least, most = (say_length(e * CM_PER_INCH, "in") for e in self._inches_within(1 / 16))
+            inches = f"{least.removesuffix(' in')} to {most}"
+            return f"allowed are {_range(low, high)} cm ({inches})"
         if self.unit == "share":
-            return f"allowed are {_range(100 * self.low, 100 * self.high)} %"
+            return f"allowed are {_range(100 * low, 100 * high)} %"
         kind = "whole numbers from " if self.unit == "count" else ""
         tail = " degrees" if self.unit == "degrees" else ""
-        return f"allowed are {kind}{_range(self.low, self.high)}{tail}"
+        return f"allowed are {kind}{_range(low, high)}{tail}"
 
     def _inches_within(self, step: float) -> tuple[float, float]:
         """Lowest and highest whole number of steps (in) within the limits."""
-        low, high = self.low / CM_PER_INCH / step, self.high / CM_PER_INCH / step
+        low, high = (end / CM_PER_INCH / step for end in self.limits[:2])
         return math.ceil(low - _SLACK) * step, math.floor(high + _SLACK) * step
 
-    def _check_number(self, value, where: str, typed=UNITS_TYPED) -> float | int:
+    def _check_number(self, value: object, where: str, typed: tuple[str, ...] = UNITS_TYPED) -> float | int:
+        low, high, _ = self.limits
         if not is_number(value):
             raise self._refusal(value, where, "which is not a number")
         number = to_float(value)
         if math.isnan(number) or (self.unit == "count" and not number.is_integer()):
             raise self._refusal(value, where, "which is not a number" if math.isnan(number) else "")
-        if not self.low - _SLACK <= number <= self.high + _SLACK:
+        if not low - _SLACK <= number <= high + _SLACK:
             raise CorsetkitError(f"{where}{self.label} is {self._given(number)}: {self.allowed}{self._remedy(number, typed)}")
-        number = min(max(number, self.low), self.high)
+        number = min(max(number, low), high)
         return int(number) if self.unit == "count" else float(number)
 
     def _given(self, number: float) -> str:
@@ -224,22 +238,23 @@ class Quantity:
             return self.say(number)
         return f"{say_number(number, 2)} cm ({say_length(number, 'in')})"
 
-    def _remedy(self, number: float, typed) -> str:
+    def _remedy(self, number: float, typed: tuple[str, ...]) -> str:
         """The usual mistake with lengths is the wrong unit: say so where it would explain it."""
         if not self.is_length:
             return ""
-        if "cm" in typed and self.low <= number * CM_PER_INCH <= self.high:
+        low, high, _ = self.limits
+        if "cm" in typed and low <= number * CM_PER_INCH <= high:
             return "; it looks like inches given as centimetres"
-        if "in" in typed and self.low <= number / CM_PER_INCH <= self.high:
+        if "in" in typed and low <= number / CM_PER_INCH <= high:
             return "; it looks like centimetres given as inches"
         return ""
 
-    def _refusal(self, value, where: str, why: str = "") -> CorsetkitError:
+    def _refusal(self, value: object, where: str, why: str = "") -> CorsetkitError:
         why = f", {why}" if why else ""
         return CorsetkitError(f"{where}{self.label} is {shown(value)}{why}: {self.allowed}")
 
 
-def declared(meaning: str, *, default=MISSING, **more):
+def declared(meaning: str, *, default: Any = MISSING, **more: Any) -> Any:
     """A dataclass field that carries its Quantity; `more` are the other fields of `Quantity`.
 
     Without `default` a value must be given; `default=None` with `optional=True` may be left out.
@@ -249,20 +264,25 @@ def declared(meaning: str, *, default=MISSING, **more):
     return field(default=default, metadata={"quantity": quantity})
 
 
-@cache
-def quantities(cls: type) -> tuple[Quantity, ...]:
+_named: dict[type, tuple[Quantity, ...]] = {}
+
+
+def quantities(cls: type[Any]) -> tuple[Quantity, ...]:
     """The declared quantities of a dataclass, named after their fields, in their order."""
-    return tuple(replace(one.metadata["quantity"], name=one.name) for one in fields(cls) if "quantity" in one.metadata)
+    if cls not in _named:
+        own = (one for one in fields(cls) if "quantity" in one.metadata)
+        _named[cls] = tuple(replace(one.metadata["quantity"], name=one.name) for one in own)
+    return _named[cls]
 
 
-def given_by_name(cls):
+def given_by_name(cls: type[Declared]) -> type[Declared]:
     """A class decorator over @dataclass: a value without its name, or under a name the class does not have, is refused
     with a sentence that says which name may have been meant."""
-    build, names = cls.__init__, [one.name for one in fields(cls)]
+    build, names = cast(Any, cls).__init__, [one.name for one in fields(cast(Any, cls))]
     kind = cls.__name__
 
     @wraps(build)
-    def __init__(self, *nameless, **values):
+    def __init__(self: Declared, *nameless: Any, **values: Any) -> None:
         if nameless:
             raise CorsetkitError(f"{kind} was given {shown(nameless[0])} without a name: write {kind}({names[0]}=...)")
         for name in values:
@@ -272,11 +292,11 @@ def given_by_name(cls):
                 raise CorsetkitError(f"{shown(name)} is no value of {kind}: {meant}")
         build(self, **values)
 
-    cls.__init__ = __init__
+    cast(Any, cls).__init__ = __init__
     return cls
 
 
-def under_present_names(cls: type, values: dict) -> dict:
+def under_present_names(cls: type[Any], values: dict[str, Any]) -> dict[str, Any]:
     """What a file holds for a declared class, each value under its name of today; one given under both keeps today's."""
     now = {old: one.name for one in quantities(cls) for old in one.formerly}
     return {
@@ -285,7 +305,7 @@ def under_present_names(cls: type, values: dict) -> dict:
     }
 
 
-def check_all(instance, where: str = "") -> None:
+def check_all(instance: object, where: str = "") -> None:
     """Check and normalise every declared field of a frozen dataclass; for its __post_init__."""
     for quantity in quantities(type(instance)):
         value = quantity.check(getattr(instance, quantity.name), where)

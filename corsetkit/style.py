@@ -5,9 +5,10 @@ eighths and sixteenths of an inch.
 """
 
 from dataclasses import dataclass, replace
+from typing import Any, cast
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.quantity import check_all, declared, given_by_name, quantities
+from corsetkit.quantity import Quantity, Value, check_all, declared, given_by_name, quantities
 from corsetkit.units import CM_PER_INCH as INCH
 from corsetkit.units import shown
 
@@ -20,7 +21,7 @@ PASSES = 3
 """For how many passes of the fitting, each of the most that a pass allows, an amount has room: course convention."""
 
 
-def _fitted(meaning, most):
+def _fitted(meaning: str, most: float) -> Any:
     """An amount that a fitting adds: zero unless the toile asks for it, and `most` cm a pass either way."""
     return declared(
         meaning,
@@ -67,12 +68,12 @@ class Fitting:
     hem_at_the_front: float = _fitted("how much higher the hem lies at the centre front, running to nothing at the side", 1.0)
     back_yoke: float = _fitted("how much longer the back yoke is, from the shoulder down", 1.0)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         check_all(self)
 
-    def replaced(self, **changes):
+    def replaced(self, **changes: float) -> "Fitting":
         """These amounts with some changed, cm; each is checked like the first."""
-        return replace(self, **changes)
+        return replace(self, **cast(dict[str, Any], changes))
 
 
 @given_by_name
@@ -614,20 +615,20 @@ class Style:
     fitting: Fitting = Fitting()
     """What fittings add; `draft` sets it from the corrections it is given."""
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         check_all(self)
         if not isinstance(self.fitting, Fitting):
             raise CorsetkitError(f"fitting is {shown(self.fitting)}: allowed is a Fitting; give draft corrections instead")
 
     @property
-    def to_the_wearer(self):
+    def to_the_wearer(self) -> bool:
         return self.method == WEARER
 
-    def replaced(self, **changes):
+    def replaced(self, **changes: "Value | Fitting") -> "Style":
         """This style with other values; each is checked like the first."""
-        return replace(self, **changes)
+        return replace(self, **cast(dict[str, Any], changes))
 
 
-def values_of(step):
+def values_of(step: str) -> tuple[Quantity, ...]:
     """The declared style values that a step reads, in order."""
     return tuple(quantity for quantity in quantities(Style) if quantity.group == step)

@@ -11,12 +11,14 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import TypeAlias, TypeGuard
+from typing import TypeAlias, TypeGuard, TypeVar, cast
 
 from corsetkit.errors import CorsetkitError
 
 CM_PER_INCH = 2.54
 UNITS = ("cm", "in")
+
+Kind = TypeVar("Kind")
 
 _UNIT_WORDS = {
     "": "", "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm",
@@ -32,7 +34,7 @@ _LENGTH = re.compile(
 )
 
 
-def shown(value) -> str:
+def shown(value: object) -> str:
     """What the user gave, on one line and short enough for an error message."""
     try:
         text = " ".join(repr(value).split())
@@ -42,21 +44,21 @@ def shown(value) -> str:
     return text if len(text) <= 40 else text[:37] + "..."
 
 
-def check_kind(value, kind: type, field: str, remedy: str):
+def check_kind(value: object, kind: type[Kind], field: str, remedy: str) -> Kind:
     """`value` itself where it is a `kind`, else CorsetkitError; `remedy` says what to give."""
     if not isinstance(value, kind):
         raise CorsetkitError(f"{field} is {shown(value)}, which is no {kind.__name__}: {remedy}")
     return value
 
 
-def check_unit(unit) -> str:
+def check_unit(unit: object) -> str:
     """`unit` itself where it is "cm" or "in", else CorsetkitError."""
     if not isinstance(unit, str) or unit not in UNITS:
         raise CorsetkitError(f"unit {shown(unit)} is unknown: write cm or in")
     return unit
 
 
-def parse_length(text, unit: str, *, what: str = "length") -> float:
+def parse_length(text: object, unit: str, *, what: str = "length") -> float:
     """The length that `text` says, in cm.
 
     `text` is a number or a text such as 36.8, 36,8 (decimal comma), 14 1/2, 14-1/2, 14\u00bd, 3/4,
@@ -83,7 +85,7 @@ def parse_length(text, unit: str, *, what: str = "length") -> float:
     return number * CM_PER_INCH if unit == "in" else number
 
 
-Number: TypeAlias = numbers.Real | Decimal
+Number: TypeAlias = float | numbers.Real | Decimal
 """What stands for one real number, numpy's own whole and broken numbers with it; `is_number` leaves out true and false."""
 
 
@@ -99,7 +101,7 @@ def to_float(number: Number) -> float:
     try:
         return float(number) + 0.0
     except OverflowError:
-        return math.copysign(math.inf, 1 if number > 0 else -1)
+        return math.inf if cast(int, number) > 0 else -math.inf
 
 
 def say_length(cm: float, unit: str, *, part: int = 16) -> str:
@@ -184,7 +186,7 @@ def _read(text: str, unit: str, what: str) -> tuple[float, str]:
         raise CorsetkitError(f"{what} is {shown(text)}: a length is never negative")
     found = _LENGTH.fullmatch(plain)
     said = _UNIT_WORDS.get((found["unit1"] or found["unit2"] or "").strip()) if found else None
-    if said is None:
+    if found is None or said is None:
         raise _not_a_length(text, what)
     if found["decimal"]:
         return float(found["decimal"].replace(",", ".")), said or unit
@@ -207,5 +209,5 @@ def _plain(text: str) -> str:
 _HOW = "write it like 36.8 cm, 14 1/2 in or 14.5 in"
 
 
-def _not_a_length(given, what: str) -> CorsetkitError:
+def _not_a_length(given: object, what: str) -> CorsetkitError:
     return CorsetkitError(f"{what} is {shown(given)}, which is not a length: {_HOW}")

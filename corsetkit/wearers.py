@@ -7,8 +7,11 @@ stand beside them and is for people. A length may name its own unit ("36.8 cm").
 
 import csv
 import io
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from os import PathLike
 from pathlib import Path
+from typing import Any, cast
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
@@ -41,7 +44,7 @@ def demo_wearers() -> tuple[Wearer, ...]:
     return read_wearers(Path(__file__).with_name("demo_wearers.csv"))
 
 
-def read_wearers(path) -> tuple[Wearer, ...]:
+def read_wearers(path: str | PathLike[str]) -> tuple[Wearer, ...]:
     """The wearers in the CSV file at `path`, as (name, Measurements), in the file's order.
 
     Raises CorsetkitError, one sentence naming file, row (the heading is row 1), wearer and field,
@@ -55,14 +58,15 @@ def read_wearers(path) -> tuple[Wearer, ...]:
     Traceback (most recent call last):
     corsetkit.errors.CorsetkitError: wearer.csv cannot be read: No such file or directory
     """
-    rows = read_rows(path)
-    for row in rows:
-        if row.refused:
+    found = []
+    for row in read_rows(path):
+        if row.body is None:
             raise CorsetkitError(row.refused)
-    return tuple((row.name, row.body) for row in rows)
+        found.append((row.name, row.body))
+    return tuple(found)
 
 
-def read_rows(path) -> tuple["Row", ...]:
+def read_rows(path: str | PathLike[str]) -> tuple["Row", ...]:
     """Every wearer's row of the CSV file at `path`, those that cannot be used as well.
 
     Raises CorsetkitError, one sentence, where the table itself cannot be read: no text, no heading,
@@ -85,7 +89,7 @@ def read_rows(path) -> tuple["Row", ...]:
     return _rows_in(text, path.name)
 
 
-def write_wearers(path, wearers, unit: str) -> None:
+def write_wearers(path: str | PathLike[str], wearers: Iterable[Wearer], unit: str) -> None:
     """Write (name, Measurements) pairs as CSV, lengths in `unit` ("cm" or "in"), whole or not at all.
 
     Lengths keep twelve decimals, so that reading gives back the same body. Raises CorsetkitError
@@ -111,14 +115,14 @@ def write_wearers(path, wearers, unit: str) -> None:
     write_whole(path, out.getvalue().encode("utf-8"))
 
 
-def _path(path) -> Path:
+def _path(path: str | PathLike[str]) -> Path:
     try:
         return Path(path)
     except TypeError:
         raise CorsetkitError(f"{shown(path)} is not the path of a file") from None
 
 
-def _pairs(wearers) -> list[Wearer]:
+def _pairs(wearers: Iterable[Wearer]) -> list[Wearer]:
     """What was given as wearers, each pair looked at."""
     try:
         pairs = [(name, body) for name, body in wearers]
@@ -160,7 +164,7 @@ def _separator(text: str) -> str:
     return ";" if heading.count(";") > heading.count(",") else ","
 
 
-def _rows(text: str, file: str, separator: str):
+def _rows(text: str, file: str, separator: str) -> Iterator[tuple[int, list[str]]]:
     """Number and cells of each row that is not blank; numbered as a spreadsheet numbers them."""
     number = 0
     try:
@@ -231,6 +235,6 @@ def _body(cells: dict[str, str], where: str) -> Measurements:
         raise CorsetkitError(f"{where}unit {given}: write cm or in")
     values = {one.name: one.read(cells.get(one.name, ""), unit, where) for one in quantities(Measurements)}
     try:
-        return Measurements(**values)
+        return Measurements(**cast(dict[str, Any], values))
     except CorsetkitError as error:
         raise CorsetkitError(f"{where}{error}") from None

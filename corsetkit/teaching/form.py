@@ -9,6 +9,7 @@ import tempfile
 from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
+from typing import Any
 
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.measurements import Measurements
@@ -201,7 +202,7 @@ def _contradictions(own: dict) -> dict:
     """For each field that contradicts another one already filled in, one sentence."""
     given = {name: value for name, value in own.items() if isinstance(value, float | int)}
     # A rule is asked only once all it compares is there; NaN stands for the rest.
-    body = SimpleNamespace(**{name: given.get(name, math.nan) for name in _FIELDS})
+    body: Any = SimpleNamespace(**{name: given.get(name, math.nan) for name in _FIELDS})
     body.high_bust_girth = given.get("high_bust_girth")
     found: dict[str, str] = {}
     for rule in IMPOSSIBLE:
