@@ -1,4 +1,4 @@
-"""The lesson on the back: what is taken in, the laced edges, the seams, and both ways over all wearers, measured anew."""
+"""The lesson on the back: what is taken in, the laced edges, the seams, and both methods over all wearers, measured anew."""
 
 import re
 from itertools import combinations
@@ -111,7 +111,7 @@ class TestLaced:
     @pytest.mark.parametrize("yoke", [True, False])
     def test_the_edges_stand_so_far_apart_as_asked_and_keep_their_length(self, wearer, above, below, yoke):
         laced = Laced(steps_of(wearer).back, above * INCH, below * INCH, yoke)
-        (edge,) = laced.half["lacing edge"]
+        (edge,) = laced.half["lacing_edge"]
         assert (-2 * edge.start.real, -2 * edge.end.real) == pytest.approx((below * INCH, above * INCH), abs=1e-9)
         back = laced.back
         top = back.neckline.edge if yoke else back.yoke_line.edge
@@ -138,7 +138,7 @@ class TestLaced:
         laced = Laced(steps.back, above * INCH, below * INCH)
         panel = Polygon(anew.points(laced.panel)[:-1])
         assert panel.is_valid
-        (edge,) = laced.half["lacing edge"]
+        (edge,) = laced.half["lacing_edge"]
         drafted = next(piece for piece in draft(WEARERS[wearer], steps.style).pieces if piece.copied)
         assert panel.area == pytest.approx(2 * drafted.outline.area, rel=1e-4)
         low, high = laced.ends
@@ -213,8 +213,8 @@ class TestSheets:
             taken = taken_at(steps.back, share * lowest(steps.back))
             yield taken_sheet("Taken in", steps.back, taken, steps.style.waist_reduction, girth, unit, "x")
         methods = [draft(WEARERS[wearer], Style(method=method)) for method in said.METHODS]
-        yield methods_sheet(*methods, "To the wearer", ("to the wearer", "by the guides"), unit, "x")
-        yield methods_sheet(methods[1], None, "By the guides", ("by the guides", "to the wearer"), unit, "x")
+        yield methods_sheet(*methods, "Fitted", ("fitted", "fixed guides"), unit, "x")
+        yield methods_sheet(methods[1], None, "Fixed guides", ("fixed guides", "fitted"), unit, "x")
 
     @pytest.mark.parametrize("unit", ["in", "cm"])
     @pytest.mark.parametrize("wearer", DEMO)
@@ -318,22 +318,22 @@ class TestSeams:
         assert repr(refused).startswith("Nothing to sew yet: waist reduction is 7.6 cm") and repr(refused).endswith(".")
 
 
-class TestBothWays:
+class TestBothMethods:
     def test_side_by_side_stand_two_drawings_and_their_numbers(self):
         stored = methods_beside(desk_of("Ottilie"))
         assert len(re.findall(r'<img alt="[^"]{40,}"', stored.html)) == 2
         pattern = draft(WEARERS["Ottilie"], Style(method="guides"))
-        assert f"By the guides: underbust: finished {say_length(pattern.girths['underbust'].finished, 'in')}" in repr(stored)
+        assert f"Fixed guides: underbust: finished {say_length(pattern.girths['underbust'].finished, 'in')}" in repr(stored)
 
-    def test_a_way_that_cannot_be_drafted_says_why(self):
+    def test_a_method_that_cannot_draft_her_says_why(self):
         desk = desk_of("Ines", guide_to_front=4.5 * INCH)
         stored = methods_beside(desk)
         with pytest.raises(CorsetkitError) as why:
             draft(WEARERS["Ines"], Style(method="guides", guide_to_front=4.5 * INCH))
         assert stored.html.count("<img ") == 1 and str(why.value)[1:60] in repr(stored)
 
-    def test_panels_of_both_ways_lie_with_their_waists_on_one_level(self):
-        """The same piece in the other way is only slid aside: its lowest point is as far below the waist as it was drafted."""
+    def test_panels_of_both_methods_lie_with_their_waists_on_one_level(self):
+        """The same piece by the other method is only slid aside: its lowest point is as far below the waist as it was drafted."""
         methods = [draft(WEARERS["Ottilie"], Style(method=method)) for method in said.METHODS]
         calls = recorded(methods_sheet(*methods, "x", ("a", "b"), "in", "x")).of("line")
         for mine, other in zip(*(pattern.pieces for pattern in methods)):
@@ -346,7 +346,7 @@ class TestBothWays:
             assert low[0] - low[1] == pytest.approx(mine.outline.bounds[1] - other.outline.bounds[1], abs=1e-3)
 
     def test_the_table_says_what_a_new_draft_measures(self):
-        """Finished girths by the guides, measured anew with shapely, less the intended ones."""
+        """Finished girths with fixed guides, measured anew with shapely, less the intended ones."""
         for one in compared():
             pattern = draft(WEARERS[one.name], Style(method="guides"))
             mine = anew.girths(pattern)
@@ -423,13 +423,13 @@ class TestBothWays:
 
         first, *rest = compared()
         refused = replace(
-            first, methods={**first.methods, "guides": module.Compass({}, refused="The outline <crosses> itself.")}
+            first, methods={**first.methods, "guides": module.Outcome({}, refused="The outline <crosses> itself.")}
         )
         found = (refused, *rest)
-        assert "by the guides: 7 of 8" in summed_up(found, "in")[0]
+        assert "with fixed guides, 7 of 8" in summed_up(found, "in")[0]
         assert not any(first.name in words for words in summed_up(found, "in"))
         assert '<td colspan="4">not drafted</td>' in module._row(refused, "in")
-        assert any(words.startswith(f"{first.name}, by the guides: not drafted. ") for words in module._notes(found))
+        assert any(words.startswith(f"{first.name}, with fixed guides: not drafted. ") for words in module._notes(found))
 
 
 @pytest.mark.parametrize("wearer", DEMO)

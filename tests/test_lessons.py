@@ -245,7 +245,7 @@ class TestMeasuring:
         for word in ("side neck point", "back neck point", "bust point", "underarm level", "waist"):
             assert f">{word}<" in svg
 
-    def test_both_ways_stand_side_by_side_and_a_refused_one_says_why(self):
+    def test_both_methods_stand_side_by_side_and_a_refused_one_says_why(self):
         from corsetkit.drafting import draft
         from corsetkit.style import Style
         from corsetkit.wearers import demo_wearers
@@ -255,8 +255,8 @@ class TestMeasuring:
         html, sentences = said.both_methods(methods, "in")
         for level in said.LEVELS:
             assert f'<th scope="row">{level}</th>' in html
-        assert "To the wearer: waist: finished 26 in, body 28 in, intended 26 in." in sentences
-        assert any(one.startswith("By the guides: fullness at the bust point: ") for one in sentences)
+        assert "Fitted: waist: finished 26 in, body 28 in, intended 26 in." in sentences
+        assert any(one.startswith("Fixed guides: fullness at the bust point: ") for one in sentences)
         html, sentences = said.both_methods({**methods, "guides": "the outline <crosses> itself"}, "in")
-        assert "By the guides: not drawn.</b> The outline &lt;crosses&gt; itself." in html
-        assert "By the guides: not drawn. The outline <crosses> itself." in sentences
+        assert "Fixed guides: not drawn.</b> The outline &lt;crosses&gt; itself." in html
+        assert "Fixed guides: not drawn. The outline <crosses> itself." in sentences

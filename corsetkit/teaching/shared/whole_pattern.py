@@ -1,4 +1,4 @@
-"""The whole pattern as a picture with its numbers, and the same wearer drafted in both ways."""
+"""The whole pattern as a picture with its numbers, and the same wearer drafted by both methods."""
 
 from corsetkit.drawing.pattern_sheet import pattern_sheet
 from corsetkit.drawing.svg import svg_text
@@ -19,7 +19,7 @@ def picture(drafts: Drafts, style: dict) -> Picture:
 
 
 def both_methods(desk) -> tuple[str, dict]:
-    """The wearer's name, and for each way her Pattern in the desk's style, or the sentence that refused it.
+    """The wearer's name, and for each method her Pattern in the desk's style, or the sentence that refused it.
 
     Raises CorsetkitError where the wearer's form is not finished.
     """

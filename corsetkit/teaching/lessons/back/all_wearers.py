@@ -14,6 +14,10 @@ from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.shared.chart import chart
 from corsetkit.units import CM_PER_INCH, in_one_unit, say_length, say_number
 from corsetkit.wearers import demo_wearers
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
+SHARED = words_of("shared")
 
 WIDTH, HEIGHT = 18.0, 10.5
 
@@ -25,12 +29,9 @@ def methods_chart(found, unit):
     """The chart's SVG text and its description; `found` are `Compared` wearers, from above to below."""
     drawn = [one for one in found if not one.methods[GUIDES].refused]
     per = CM_PER_INCH if unit == "in" else 1.0
-    title = "How far the guides miss"
+    title = WORDS("chart_title")
     told = "; ".join(f"{one.name} {_signed(one.methods[GUIDES].misses['underbust'], unit)}" for one in drawn)
-    description = (
-        f"A bar for each wearer says by how much the underbust drafted by the guides misses the intended one, "
-        f"finished minus intended: {told}."
-    )
+    description = WORDS("chart_described", misses=told)
 
     def paint(figure):
         axes = figure.add_axes((0.19, 0.145, 0.78, 0.755))
@@ -62,14 +63,10 @@ def _finish(axes, drawn, misses, unit):
     axes.set_axisbelow(True)
     span = _span(misses)
     axes.set_xlim(min(misses + [0.0]) - 0.16 * span, max(misses + [0.0]) + 0.14 * span)
-    axes.set_xlabel(f"underbust, finished minus intended, {'inches' if unit == 'in' else 'centimetres'}")
-    axes.set_title(
-        "How far the guides miss the underbust\nwearer, and what her bust has more than her underbust",
-        loc="left",
-        x=-0.235,
-        fontsize="medium",
-    )
-    handles = [Patch(**_LARGE, label="too large"), Patch(**_SMALL, label="too small")]
+    axes.set_xlabel(WORDS("chart_axis_in" if unit == "in" else "chart_axis_cm"))
+    heading = f"{WORDS('chart_heading')}\n{WORDS('chart_heading_more')}"
+    axes.set_title(heading, loc="left", x=-0.235, fontsize="medium")
+    handles = [Patch(**_LARGE, label=WORDS("chart_large")), Patch(**_SMALL, label=WORDS("chart_small"))]
     axes.legend(handles=handles, loc="upper right", frameon=True, facecolor=PAPER, edgecolor=GRAPHITE)
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)
@@ -88,8 +85,8 @@ AS_INTENDED = 0.05
 
 
 @dataclass(frozen=True)
-class Compass:
-    """One wearer drafted one way: by how much each finished girth misses the intended one (cm, more is above zero), the
+class Outcome:
+    """One wearer drafted by one method: by how much each finished girth misses the intended one (cm, more is above zero), the
     fullness at the bust point and a plain round cap's (degrees), the notes; or `refused`, the sentence that says why not."""
 
     misses: dict
@@ -101,7 +98,8 @@ class Compass:
 
 @dataclass(frozen=True)
 class Compared:
-    """One wearer in both ways; `more` is what her bust has more than her underbust, cm, `ways` maps each way to its `Way`."""
+    """One wearer by both methods; `more` is what her bust has more than her underbust, cm, `methods` maps each to
+    its `Outcome`."""
 
     name: str
     more: float
@@ -122,9 +120,9 @@ def _drafted(body, method):
     try:
         pattern = draft(body, Style(method=method))
     except CorsetkitError as error:
-        return Compass({}, refused=sentence(str(error)))
+        return Outcome({}, refused=sentence(str(error)))
     misses = {level: pattern.girths[level].finished - pattern.girths[level].intended for level in said.LEVELS}
-    return Compass(misses, pattern.fullness.total, pattern.fullness.cap, tuple(map(sentence, pattern.warnings)))
+    return Outcome(misses, pattern.fullness.total, pattern.fullness.cap, tuple(map(sentence, pattern.warnings)))
 
 
 @cache
@@ -136,7 +134,7 @@ def all_wearers(unit: str) -> Stored:
     notes = tuple(in_one_unit(note, unit) for note in _notes(found))
     html = (
         f"{svg_image(svg)}{sentences_html(summary)}{_table(found, unit)}"
-        "<details><summary>What the draft has to say of these wearers</summary>"
+        f"<details><summary>{WORDS('all_notes')}</summary>"
         f"{sentences_html(notes)}</details>"
     )
     return Stored(html, (description, *summary, *(_told(one, unit) for one in found), *notes))
@@ -146,30 +144,21 @@ def summed_up(found, unit) -> tuple[str, ...]:
     """What the table says as a whole."""
     say = partial(signed, unit=unit)
     drawn = {method: [one for one in found if not one.methods[method].refused] for method in said.METHODS}
-    told = [
-        f"Drafted to the wearer: {len(drawn[WEARER])} of {len(found)}; by the guides: {len(drawn[GUIDES])} of {len(found)}."
-    ]
+    told = [WORDS("all_drafted", fitted=len(drawn[WEARER]), guides=len(drawn[GUIDES]), all=len(found))]
     worst = max((abs(cm) for one in drawn[WEARER] for cm in one.methods[WEARER].misses.values()), default=0.0)
     # A tenth of a millimetre is far below what any hand cuts.
-    told.append(
-        "To the wearer, every girth comes out as intended, to a tenth of a millimetre."
-        if worst < 0.01
-        else f"To the wearer, the worst girth misses by {10 * worst:.1f} mm."
-    )
+    told.append(WORDS("all_fitted_as_intended") if worst < 0.01 else WORDS("all_fitted_worst", off=f"{10 * worst:.1f}"))
     for level in said.LEVELS:
         misses = sorted((one.methods[GUIDES].misses[level], one.name) for one in drawn[GUIDES])
         if misses and max(abs(misses[0][0]), abs(misses[-1][0])) < AS_INTENDED:
-            told.append(f"By the guides, the {level} comes out as intended on every one of them.")
+            told.append(WORDS("all_guides_as_intended", level=level))
         elif misses:
             (least, one), (most, other) = misses[0], misses[-1]
-            told.append(f"By the guides, the {level} misses by {say(least)} ({one}) to {say(most)} ({other}).")
+            told.append(WORDS("all_guides_miss", level=level, least=say(least), one=one, most=say(most), other=other))
     for method, ones in drawn.items():
         angles = [one.methods[method].fullness for one in ones]
         if angles:
-            told.append(
-                f"{said.METHODS[method]}, the angle taken out (we call it fullness) lies between {say_number(min(angles), 1)} and "
-                f"{say_number(max(angles), 1)} degrees."
-            )
+            told.append(WORDS(f"fullness_{method}", least=say_number(min(angles), 1), most=say_number(max(angles), 1)))
     return tuple(told)
 
 
@@ -183,14 +172,15 @@ def signed(cm, unit) -> str:
 
 def _table(found, unit):
     heads = "".join(f'<th scope="col">{level}</th>' for level in said.LEVELS)
+    methods = "".join(f'<th scope="col">{WORDS(f"beside_key_{method}")}</th>' for method in (WEARER, GUIDES))
     rows = "".join(_row(one, unit) for one in found)
     return (
-        "<table><caption>Each wearer in both ways, with the course's own values</caption><thead>"
-        '<tr><td></td><th rowspan="2" scope="col">bust more<br>than underbust</th>'
-        f'<th colspan="{len(said.LEVELS)}" scope="colgroup">by the guides, finished minus intended</th>'
-        '<th colspan="3" scope="colgroup">fullness, degrees</th></tr>'
-        f'<tr><th scope="col">wearer</th>{heads}<th scope="col">to the wearer</th><th scope="col">by the guides</th>'
-        f'<th scope="col">plain round cap</th></tr></thead><tbody>{rows}</tbody></table>'
+        f"<table><caption>{WORDS('all_caption')}</caption><thead>"
+        f'<tr><td></td><th rowspan="2" scope="col">{WORDS("all_head_bust")}<br>{WORDS("all_head_than")}</th>'
+        f'<th colspan="{len(said.LEVELS)}" scope="colgroup">{WORDS("all_head_miss")}</th>'
+        f'<th colspan="3" scope="colgroup">{WORDS("all_head_fullness")}</th></tr>'
+        f'<tr><th scope="col">{SHARED("wearer")}</th>{heads}{methods}'
+        f'<th scope="col">{WORDS("all_head_cap")}</th></tr></thead><tbody>{rows}</tbody></table>'
         f"<p>{said.WHAT_A_CAP_IS}</p>"
     )
 
@@ -200,10 +190,10 @@ def _row(one, unit):
     misses = (
         "".join(f"<td>{signed(guides.misses[level], unit)}</td>" for level in said.LEVELS)
         if not guides.refused
-        else (f'<td colspan="{len(said.LEVELS)}">not drafted</td>')
+        else (f'<td colspan="{len(said.LEVELS)}">{WORDS("not_drafted")}</td>')
     )
     angles = "".join(
-        f"<td>{'not drafted' if method.refused else say_number(angle, 1)}</td>"
+        f"<td>{WORDS('not_drafted') if method.refused else say_number(angle, 1)}</td>"
         for method, angle in ((wearer, wearer.fullness), (guides, guides.fullness), (wearer, wearer.cap))
     )
     return f'<tr><th scope="row">{escape(one.name)}</th><td>{say_length(one.more, unit)}</td>{misses}{angles}</tr>'
@@ -212,27 +202,27 @@ def _row(one, unit):
 def _told(one, unit):
     guides, wearer = one.methods[GUIDES], one.methods[WEARER]
     girths = (
-        "not drafted"
+        WORDS("not_drafted")
         if guides.refused
         else ", ".join(f"{level} {signed(guides.misses[level], unit)}" for level in said.LEVELS)
     )
     angles = ", ".join(
-        f"{words} {'not drafted' if method.refused else say_number(method.fullness, 1)}"
-        for words, method in (("to the wearer", wearer), ("by the guides", guides))
+        f"{WORDS(f'beside_key_{method}')} {WORDS('not_drafted') if one.refused else say_number(one.fullness, 1)}"
+        for method, one in ((WEARER, wearer), (GUIDES, guides))
     )
-    return (
-        f"{one.name}, bust {say_length(one.more, unit)} more than underbust: by the guides, {girths}; fullness in degrees, "
-        f"{angles}."
-    )
+    return WORDS("all_row", name=one.name, more=say_length(one.more, unit), girths=girths, angles=angles)
 
 
 def _notes(found):
-    """Refusals and warnings: of whom, and in which way; what holds in both ways is said once."""
+    """Refusals and warnings: of whom, and by which method; what holds by both is said once."""
     for one in found:
         for method, drafted in one.methods.items():
             if drafted.refused:
-                yield f"{one.name}, {said.METHODS[method].lower()}: not drafted. {drafted.refused}"
+                yield WORDS("note_refused", name=one.name, method=WORDS(f"drafted_{method}"), reason=drafted.refused)
         both = [note for note in one.methods[WEARER].notes if note in one.methods[GUIDES].notes]
-        yield from (f"{one.name}, in both ways: {note}" for note in both)
+        yield from (WORDS("note_of_both", name=one.name, note=note) for note in both)
         for method, drafted in one.methods.items():
-            yield from (f"{one.name}, {said.METHODS[method].lower()}: {note}" for note in drafted.notes if note not in both)
+            words = WORDS(f"drafted_{method}")
+            yield from (
+                WORDS("note_of_one", name=one.name, method=words, note=note) for note in drafted.notes if note not in both
+            )

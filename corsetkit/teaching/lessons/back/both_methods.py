@@ -16,10 +16,14 @@ from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import SHADOW, Laid, written_in
 from corsetkit.teaching.shared.whole_pattern import both_methods
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
+SHARED = words_of("shared")
 
 SCALE = 7.0
 OTHER = Pen("other-way", 0.4, CHALK, (1.5, 1.0))
-"""The same piece drafted the other way."""
+"""The same piece drafted by the other method."""
 
 _NUMBER = Letter("number", 2.6, True)
 _GAP, _MARGIN = 3.4, 2.6
@@ -30,7 +34,7 @@ def methods_sheet(pattern, other, title, words, unit, description):
 
     Args:
         other: the other `Pattern` of the same pieces, or None where it could not be drafted.
-        words: what the two kinds of line are called: (this way, the other way).
+        words: what the two kinds of line are called: (this method, the other one).
     """
     others = {piece.number: piece for piece in other.pieces} if other else {}
     groups = [[_Pair(piece, others.get(piece.number)) for piece in row] for row in rows(pattern.pieces)]
@@ -86,7 +90,7 @@ def _paint_piece(canvas, pair, step, unit):
         canvas.area(moved(laid.outline, slid(complex(1, -1) * 0.07 * canvas.scale)), SHADOW)
         canvas.area(laid.outline, CUT_PAPER)
         if pair.like:
-            canvas.line(moved(pair.like, slid(step)), OTHER, {"name": f"{piece.name}, drafted the other way"})
+            canvas.line(moved(pair.like, slid(step)), OTHER, {"name": WORDS("beside_other", piece=piece.name)})
         for edge, path in laid.edges:
             canvas.line(path, pen_of(edge), edge_facts(edge, piece, unit))
         for at, text, letter in written_in(laid, str(piece.number), canvas.scale, letter=_NUMBER):
@@ -94,7 +98,7 @@ def _paint_piece(canvas, pair, step, unit):
 
 
 def methods_beside(desk) -> Stored:
-    """Both ways for the desk's wearer and style; a way that refuses her says why in its drawing's place."""
+    """Both methods for the desk's wearer and style; one that refuses her says why in its drawing's place."""
     try:
         name, methods = both_methods(desk)
     except CorsetkitError as error:
@@ -104,15 +108,16 @@ def methods_beside(desk) -> Stored:
     drawn = {method: one for method, one in methods.items() if not isinstance(one, str)}
     cells, told = [], []
     for method, pattern in drawn.items():
-        other = next((one for word, one in drawn.items() if word != method), None)
-        words = [said.METHODS[method].lower(), *(said.METHODS[word].lower() for word in methods if word != method)]
-        title = f"{said.METHODS[method]}, for {name}"
-        sheet = methods_sheet(pattern, other, title, words, unit, _described(pattern, other, words))
+        another = next(word for word in methods if word != method)
+        other = drawn.get(another)
+        title = WORDS("beside_sheet", method=said.METHODS[method], name=name)
+        keys = WORDS(f"beside_key_{method}"), WORDS(f"beside_key_{another}")
+        sheet = methods_sheet(pattern, other, title, keys, unit, _described(pattern, other, method, another))
         cells.append(f'<td style="width:50%;padding:4px;vertical-align:top">{svg_image(svg_text(sheet))}</td>')
         told.append(f"{title}. {sheet.description}")
     html = f'<table style="width:100%"><tbody><tr>{"".join(cells)}</tr></tbody></table>' if cells else ""
     if drawn:
-        key = f"The numbers in the pieces: {_named(next(iter(drawn.values())))}."
+        key = WORDS("beside_numbers", pieces=_named(next(iter(drawn.values()))))
         html += f"<p>{key}</p>"
     table, sentences = said.both_methods(methods, unit)
     return Stored(f"<p><b>{escape(name)}</b></p>{html}{table}", (*told, *sentences))
@@ -122,6 +127,9 @@ def _named(pattern):
     return ", ".join(f"{piece.number} {piece.name}" for piece in pattern.pieces)
 
 
-def _described(pattern, other, words):
-    behind = f"; behind each, as a broken line, the same piece {words[1]}" if other else ""
-    return f"{len(pattern.pieces)} pieces drafted {words[0]}{behind}: {_named(pattern)}."
+def _described(pattern, other, method, another):
+    count, pieces, drafted = len(pattern.pieces), _named(pattern), WORDS(f"drafted_{method}")
+    if not other:
+        return WORDS("beside_described_alone", count=count, method=drafted, pieces=pieces)
+    behind = WORDS(f"drafted_{another}")
+    return WORDS("beside_described", count=count, method=drafted, other=behind, pieces=pieces)

@@ -31,6 +31,10 @@ from corsetkit.geometry.move import slid, turned_about
 from corsetkit.geometry.paths import flattened, path_length
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
+SHARED = words_of("shared")
 
 EVEN = 0.32
 """Edges whose gaps differ by no more than this, cm (1/8 in), count as parallel: course convention."""
@@ -121,7 +125,7 @@ class Laced:
             top, head = _beyond(back.yoke_line.kept, torn)
         all_paths = {
             "hem": hem,
-            "lacing edge": (Line(self.foot, self.head),),
+            "lacing_edge": (Line(self.foot, self.head),),
             "neckline" if self.yoke else "top": paths.turned_round(top),
             "torn": (Line(head, foot),),
         }
@@ -131,9 +135,9 @@ class Laced:
     def seams(self):
         """The seams in that cloth: the back dart's, closed as it is sewn, and the yoke's where there is one."""
         back = self.back
-        all_paths = {"back dart seam": (*back.upper_parting, *back.waist.legs[1], *back.lower_parting)}
+        all_paths = {"dart_seam": (*back.upper_parting, *back.waist.legs[1], *back.lower_parting)}
         if self.yoke:
-            all_paths["back yoke line"] = _beyond(back.yoke_line.kept, self._torn)[0]
+            all_paths["yoke_line"] = _beyond(back.yoke_line.kept, self._torn)[0]
         return {name: paths.moved(path, self.move) for name, path in all_paths.items()}
 
     @property
@@ -174,18 +178,16 @@ BEHIND = Pen("behind", 0.26, GRAPHITE, (1.1, 0.8))
 EYELET = Pen("eyelet", 0.22, INK)
 TORN = Pen("torn", 0.16, GRAPHITE)
 
-_KEY = ((NEW, "lacing edge"), (BEHIND, "modesty panel, behind"), (LACE, "lacing, only hinted"))
+_KEY = ((NEW, WORDS("edge")), (BEHIND, WORDS("laced_key_modesty")), (LACE, WORDS("laced_key_lacing")))
 _MARGIN = 2.4
 _APART, _INSIDE, _ENDS = CM_PER_INCH, 0.9, 1.6
 """From eyelet to eyelet, from the edge in, and from the edge's ends, cm: a hint and no more."""
 _CLOTH, _LAYER = 3.2, 1.1
 """How much cloth is drawn beyond the panel in a section, and how thick each layer, cm."""
-_PENS = {"lacing edge": NEW, "torn": TORN}
-_CALLED = {"torn": "edge of the drawing"}
-"""What people are told of a line that has another name here."""
+_PENS = {"lacing_edge": NEW, "torn": TORN}
 JUST = 0.08
 """Less than this, cm, of the panel under an edge reads as nothing."""
-_CAPTION = ("Cut through at three levels", "the two edges, and under them the modesty panel")
+_CAPTION = (WORDS("cuts_title"), WORDS("cuts_title_more"))
 
 
 def laced_sheet(title, laced, widest, unit, description):
@@ -199,7 +201,7 @@ def laced_sheet(title, laced, widest, unit, description):
     bottom = min(p.imag for p in flat) - 1.2 * SCALE
     row = 0.62 * SCALE
     right = max(
-        words_at + 0.5 * SCALE + text_width("under each edge 10 15/16 in", SPOT_WORDS, SCALE),
+        words_at + 0.5 * SCALE + text_width(WORDS("cut_under", far="10 15/16 in"), SPOT_WORDS, SCALE),
         row_width(_KEY, SCALE) - reach,
         reach + 2.0 + text_width(_CAPTION[1], SMALL, SCALE),
     )
@@ -227,29 +229,31 @@ def laced_sheet(title, laced, widest, unit, description):
 def levels_of(laced):
     """The three levels at which the layers are shown, from above to below: name and height."""
     low, high = laced.ends
-    return ("the panel's upper end", high), ("waist", 0.0), ("the panel's lower end", low)
+    return (WORDS("cut_upper"), high), (SHARED("waist"), 0.0), (WORDS("cut_lower"), low)
 
 
 def _paint_back(canvas, laced, half, unit):
     panel = laced.panel
     canvas.area(panel, CUT_PAPER)
-    canvas.line(panel, FREE, _facts("modesty panel", laced.panel_width, unit, {}))
+    canvas.line(panel, FREE, _facts(WORDS("modesty"), laced.panel_width, unit, {}))
     outline = tuple(curve for path in half.values() for curve in path)
-    for side, turn in (("left", lambda path: path), ("right", mirrored)):
+    for side, turn in (("left_half", lambda path: path), ("right_half", mirrored)):
         canvas.area(turn(outline), CUT_PAPER)
         for name, path in half.items():
-            more = {"role": "new"} if name == "lacing edge" else {}
-            canvas.line(
-                turn(path),
-                _PENS.get(name, FREE),
-                _facts(f"{_CALLED.get(name, name)}, {side} half", path_length(path), unit, more),
-            )
+            more = {"role": "new"} if name == "lacing_edge" else {}
+            canvas.line(turn(path), _PENS.get(name, FREE), _facts(_called(name, side), path_length(path), unit, more))
         for name, path in laced.seams.items():
-            canvas.line(turn(path), SEWN, _facts(f"{name}, {side} half", path_length(path), unit, {}))
+            canvas.line(turn(path), SEWN, _facts(_called(name, side), path_length(path), unit, {}))
     for bare in _bare(laced):
         fill(canvas, bare, WASTE)
     canvas.line(panel, BEHIND)
     _paint_lacing(canvas, laced)
+
+
+def _called(name, side):
+    """What people are told of a line of the cloth, on its side."""
+    line = WORDS(f"cloth_{name}")
+    return WORDS("left_half" if side == "left_half" else "right_half", line=line)
 
 
 def _bare(laced):
@@ -293,7 +297,7 @@ def _paint_gap(canvas, gap, y, up, unit):
                 Line(at + gap / 2 - bar, at + gap / 2 + bar),
             ),
             RULE,
-            {"name": "gap", "length": say_length(gap, unit)},
+            {"name": WORDS("gap_between"), "length": say_length(gap, unit)},
         )
     size = NAME.size * SCALE / 10
     canvas.words(at + 1j * (0.28 * SCALE if up > 0 else -0.28 * SCALE - CAPITALS * size), say_length(gap, unit), NAME)
@@ -306,7 +310,7 @@ def _paint_section(canvas, laced, name, y, middle, words_at, unit):
     with canvas.group("section"):
         cell = box_run(middle - side, y - _LAYER, middle + side, y)
         canvas.area(cell, CUT_PAPER)
-        canvas.line(cell, FREE, _facts(f"modesty panel at {name}", laced.panel_width, unit, {}))
+        canvas.line(cell, FREE, _facts(WORDS("cut_modesty", level=name), laced.panel_width, unit, {}))
         for left, right in ((-outer, -gap / 2), (gap / 2, outer)):
             cell = box_run(middle + left, y, middle + right, y + _LAYER)
             canvas.area(cell, CUT_PAPER)
@@ -317,11 +321,11 @@ def _paint_section(canvas, laced, name, y, middle, words_at, unit):
     line = 1.35 * SPOT_WORDS.size * SCALE / 10
     at = complex(words_at, y)
     canvas.words(at + 0.9j * line, name, SMALL, "start")
-    canvas.words(at - 0.15j * line, f"gap {say_length(gap, unit)}", SPOT_WORDS, "start")
+    canvas.words(at - 0.15j * line, WORDS("cut_gap", gap=say_length(gap, unit)), SPOT_WORDS, "start")
     if abs(under) < JUST:
-        covered = "it just meets the edges"
+        covered = WORDS("cut_just_meets")
     else:
-        covered = f"{'under each edge' if under > 0 else 'bare on each side'} {say_length(abs(under), unit)}"
+        covered = WORDS("cut_under" if under > 0 else "cut_bare", far=say_length(abs(under), unit))
     canvas.words(at - 1.2j * line, covered, SPOT_WORDS, "start")
 
 

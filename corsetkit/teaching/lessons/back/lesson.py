@@ -1,4 +1,4 @@
-"""Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; then the whole pattern, and both methods compared."""
+"""Lesson 07, back: the waist taken in, the lacing gap, the modesty panel; the whole pattern, and both methods compared."""
 
 from dataclasses import replace
 
@@ -27,11 +27,13 @@ from corsetkit.teaching.lessons.back.said import (
 )
 from corsetkit.teaching.lessons.back.taken_in import taken_at
 from corsetkit.teaching.play import Panel
-from corsetkit.teaching.shared.vignette import vignette
+from corsetkit.teaching.shared.vignette import card
 from corsetkit.teaching.shared.whole_pattern import picture as whole_picture
 from corsetkit.teaching.step_lesson import StepLesson, style_of
-from corsetkit.teaching.word_cards import Word
 from corsetkit.units import CM_PER_INCH, Say
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
 
 
 def back_words(steps):
@@ -59,31 +61,27 @@ def back_words(steps):
     lower, upper = (left, hem, centre + 2.0, top + 4.0), (left - 2.0, top - 6.0, centre + 4.0, half.neck_side.imag + 2.0)
     middle = (waist.axis - 12.0, hem, centre + 14.0, top + 4.0)
 
-    def card(word, meaning, told, lines, box=lower):
-        return Word(word, meaning, vignette(word.capitalize(), told, lines, box))
-
     low, _, high, under = found.modesty
     opened = (low, high, under, *(_over(centre, path) for path in (low, high, under)))
     edge = Drawn(lacing, "before")
     return (
-        card("waist reduction", "how much smaller than the body the laced corset is at the waist; half of it falls to each "
-             "half of the back", "the taken-in side seam and the back dart drawn strongly.",
-             [*panels, edge, Drawn((*waist.side_waist, *found.side_below), "new"),
-              *(Drawn(leg, "new") for leg in waist.legs)]),
-        card("side back and centre back", "the two panels of half the back; the back dart's seam parts them",
-             "the seam between the two panels drawn strongly.",
-             [*panels, edge, *(Drawn(one.path, "new") for one in parting)]),
-        card("back yoke", "the back's part above the panels, up to the shoulder", "the piece above the panels drawn strongly.",
-             [*panels, *(Drawn(path, "new") for path in yoke)], upper),
-        card("lacing edge", "where the back ends and the eyelets will sit; the edges are laced together",
-             "the straight edge beside the centre back drawn strongly.", [*panels, Drawn(lacing, "new")]),
-        card("lacing gap", "the space left between the two lacing edges; it is part of the finished girth",
-             "the strip between lacing edge and centre back, hatched.",
-             [*panels, Drawn(lacing, "new"), Drawn(found.lacing_gap_waste.outline, "waste")]),
-        card("modesty panel", "a strip of cloth behind the lacing that covers the gap and keeps the laces off the skin",
-             "the strip that reaches under both lacing edges drawn strongly.",
-             [*panels, edge, Drawn(_over(centre, lacing), "before"), *(Drawn(path, "new") for path in opened)], middle),
-    )  # fmt: skip
+        card(
+            WORDS,
+            "reduction",
+            [*panels, edge, Drawn((*waist.side_waist, *found.side_below), "new"), *(Drawn(leg, "new") for leg in waist.legs)],
+            lower,
+        ),
+        card(WORDS, "panels", [*panels, edge, *(Drawn(one.path, "new") for one in parting)], lower),
+        card(WORDS, "yoke", [*panels, *(Drawn(path, "new") for path in yoke)], upper),
+        card(WORDS, "edge", [*panels, Drawn(lacing, "new")], lower),
+        card(WORDS, "gap", [*panels, Drawn(lacing, "new"), Drawn(found.lacing_gap_waste.outline, "waste")], lower),
+        card(
+            WORDS,
+            "modesty",
+            [*panels, edge, Drawn(_over(centre, lacing), "before"), *(Drawn(path, "new") for path in opened)],
+            middle,
+        ),
+    )
 
 
 def _over(centre, path):
@@ -98,17 +96,14 @@ ASKED = (3 * CM_PER_INCH, CM_PER_INCH)
 class BackLesson(StepLesson):
     name = "07_back"
     step = "back"
-    panels = (
-        Panel("Where does the cloth go when the waist is taken in, and what follows on the front?",
-              ("waist_reduction", "reduction_at_side", "lacing_gap")),
-    )  # fmt: skip
+    panels = (Panel(WORDS("ask_drawing"), ("waist_reduction", "reduction_at_side", "lacing_gap")),)
 
     # The cells of its own.
 
     def taken_in(self):
         """What side seam and back dart take at each level."""
         names = ("waist_reduction", "reduction_at_side")
-        panel = Panel("Where is the waist taken in most, and where not at all?", ("below_the_bust", *names))
+        panel = Panel(WORDS("ask_taken"), ("below_the_bust", *names))
         return self.drawn(
             "taken_in",
             (panel,),
@@ -121,10 +116,7 @@ class BackLesson(StepLesson):
 
     def laced(self):
         """The two edges as laced, and the modesty panel behind them."""
-        panel = Panel(
-            "Which shape do the edges make, and is the gap still covered?",
-            ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"),
-        )
+        panel = Panel(WORDS("ask_laced"), ("gap_at_the_top", "gap_at_the_hem", "modesty_overlap"))
         return self.drawn(
             "laced",
             (panel,),
@@ -136,20 +128,20 @@ class BackLesson(StepLesson):
 
     def whole(self):
         """The whole pattern."""
-        panel = Panel("Which pieces come and go, and which numbers stay as they are?", ("cup_parts", "side_panels", "yoke"))
+        panel = Panel(WORDS("ask_whole"), ("cup_parts", "side_panels", "yoke"))
         return self.drawn("whole", (panel,), Drafts, whole_picture, quantities(Style))
 
     def seams(self):
         """The whole pattern's seams as a table."""
-        return self._to_read("seams", "The seams", lambda desk, drafts: seam_table(drafts, desk.record.style))
+        return self._to_read("seams", WORDS("seams_title"), lambda desk, drafts: seam_table(drafts, desk.record.style))
 
     def side_by_side(self):
-        """One wearer drafted both ways."""
-        return self._to_read("side_by_side", "Both ways, side by side", lambda desk, drafts: methods_beside(desk))
+        """One wearer drafted by both methods."""
+        return self._to_read("side_by_side", WORDS("beside_title"), lambda desk, drafts: methods_beside(desk))
 
     def all_wearers(self):
-        """Both ways over all demo wearers."""
-        return self._to_read("all_wearers", "Both ways, all demo wearers", lambda desk, drafts: all_wearers(desk.record.unit))
+        """Both methods over all demo wearers."""
+        return self._to_read("all_wearers", WORDS("all_title"), lambda desk, drafts: all_wearers(desk.record.unit))
 
     # How they are made.
 
@@ -183,16 +175,18 @@ class BackLesson(StepLesson):
         waist, half = found.waist, style.waist_reduction / 2
         say = Say(unit)
         return (
-            f"The waist reduction is {say(style.waist_reduction)} all round, so {say(half)} for each half of the back: "
-            f"{say(waist.at_side)} at the side seam, {say(half - waist.at_side)} in the back dart.",
-            f"The block's own back dart took {say(found.block.back.waist_dart)} at the waist; the back dart takes "
-            f"{say(waist.dart)} now.",
-            f"The front's underbust dart takes {say(steps.underbust.intake)} at the underbust mark.",
+            WORDS(
+                "reduction_shared",
+                reduction=say(style.waist_reduction),
+                half=say(half),
+                side=say(waist.at_side),
+                dart=say(half - waist.at_side),
+            ),
+            WORDS("dart_now", block=say(found.block.back.waist_dart), dart=say(waist.dart)),
+            WORDS("front_dart", dart=say(steps.underbust.intake)),
             waist_said(waist_girth(steps), style.lacing_gap, unit),
-            f"The lacing edge stands {say(style.lacing_gap / 2)} beside the centre back and is "
-            f"{say(abs(found.neckline.edge - found.hem.edge))} long from neckline to hem.",
-            f"The modesty panel is {say(style.lacing_gap + 2 * style.modesty_overlap)} wide and reaches "
-            f"{say(style.modesty_overlap)} under each lacing edge.",
+            WORDS("edge_stands", beside=say(style.lacing_gap / 2), long=say(abs(found.neckline.edge - found.hem.edge))),
+            WORDS("modesty_wide", wide=say(style.lacing_gap + 2 * style.modesty_overlap), under=say(style.modesty_overlap)),
         )
 
     def _asked(self, name, steps, unit, drafts):
@@ -205,25 +199,27 @@ class BackLesson(StepLesson):
         other = _another(at, now)
         say = Say(unit)
         right, more = at(other).back.waist.dart, other - now
-        slips = [
-            (waist.dart + more / 2, "that leaves nothing of the change to the side seam; it takes its share"),
-            (
-                waist.dart + more,
-                "that puts the whole change into one dart; it is shared by both halves of the back, and "
-                "in each by side seam and dart",
-            ),
-        ]
+        slips = [(waist.dart + more / 2, WORDS("slip_no_side")), (waist.dart + more, WORDS("slip_one_dart"))]
         if block > 0.5:
-            slips.append((right - block, "that is what is new; the dart the block had at the waist is still in it"))
+            slips.append((right - block, WORDS("slip_new_only")))
         return Asked(
-            f"The waist reduction is {say(now)}. At the waist the back dart takes {say(waist.dart)}; {say(block)} of it was "
-            f"the block's own. Of what each half of the back gives, the side seam has {round(100 * style.reduction_at_side)} %. "
-            f"Now the waist reduction is set to {say(other)}. How much does the back dart take then?",
-            "The back dart then takes", "cm", waist.dart, right, 0.2, tuple(one for one in slips if one[0] > 0),
-            f"Half of the change, {say(abs(more) / 2)}, falls to each half of the back; of that the side seam has its share, "
-            f"and the back dart the rest, {say(abs(right - waist.dart))}.",
+            WORDS(
+                "guess_question",
+                now=say(now),
+                dart=say(waist.dart),
+                block=say(block),
+                share=round(100 * style.reduction_at_side),
+                other=say(other),
+            ),
+            WORDS("guess_label"),
+            "cm",
+            waist.dart,
+            right,
+            0.2,
+            tuple(one for one in slips if one[0] > 0),
+            WORDS("guess_why", half=say(abs(more) / 2), dart=say(abs(right - waist.dart))),
             lambda part: taken_picture(name, at(now + more * part), unit),
-        )  # fmt: skip
+        )
 
     def _tape(self, steps, unit):
         found, gap = steps.back, steps.style.lacing_gap
@@ -231,13 +227,14 @@ class BackLesson(StepLesson):
         front = level_width(found.underbust, 0.0)
         back = taken_at(found, found.block.back.bust_level).width - gap / 2
         return (
-            f"At the waist the front panels together measure {say(front)}, the back panels {say(back)}. Twice their sum, and "
-            f"the gap of {say(gap)}, is {say(waist_girth(steps).finished)}.",
-            f"The back yoke's lower edge measures {say(paths.path_length(found.yoke_line.kept))}, and so do the tops of both "
-            "panels together.",
-            f"From the lacing edge to the centre back it is {say(gap / 2)}, at the neckline and at the hem.",
-            f"The modesty panel is {say(gap / 2 + steps.style.modesty_overlap)} wide from fold to side edge "
-            f"({say(gap + 2 * steps.style.modesty_overlap)} opened).",
+            WORDS("tape_waist", front=say(front), back=say(back), gap=say(gap), waist=say(waist_girth(steps).finished)),
+            WORDS("tape_yoke", edge=say(paths.path_length(found.yoke_line.kept))),
+            WORDS("tape_edge", half=say(gap / 2)),
+            WORDS(
+                "tape_modesty",
+                half=say(gap / 2 + steps.style.modesty_overlap),
+                whole=say(gap + 2 * steps.style.modesty_overlap),
+            ),
         )
 
 

@@ -15,6 +15,10 @@ from corsetkit.teaching.lessons.back.taken_in import TIE, lowest, taken_at, take
 from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.shared import pattern_said as said
 from corsetkit.units import CM_PER_INCH, Say, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
+SHARED = words_of("shared")
 
 _NOTHING = 0.02
 """Less than this, cm, no tape tells."""
@@ -24,43 +28,46 @@ _LEAST_UNDER = next(one.low for one in quantities(Style) if one.name == "modesty
 def waist_said(waist, gap, unit) -> str:
     """The waist's girths, from its `Girth`; `gap` is the lacing gap, cm."""
     say = Say(unit)
-    return (
-        f"Waist: body {say(waist.body)}, intended {say(waist.intended)}, finished {say(waist.finished)}, the gap of "
-        f"{say(gap)} counted."
+    return WORDS(
+        "waist_girths", body=say(waist.body), intended=say(waist.intended), finished=say(waist.finished), gap=say(gap)
     )
 
 
 def taken_said(taken, style, waist, unit):
     """Sentences on a `Taken`; `waist` is the `Girth` at the waist."""
     say = partial(told, unit=unit)
-    place = "At the waist" if taken.y == 0.0 else f"{say(abs(taken.y))} {'above' if taken.y > 0 else 'below'} the waist"
-    block = f", of which the block's own dart took {say(taken.in_block)} already" if taken.in_block > _NOTHING else ""
+    far = say(abs(taken.y))
+    place = WORDS("place_waist") if not taken.y else WORDS("place_above" if taken.y > 0 else "place_below", far=far)
+    side, dart = say(taken.at_side), say(taken.in_dart)
     if taken.more_in_dart < -_NOTHING:
-        block = f", {say(-taken.more_in_dart)} less than the block's own dart, which reaches deeper"
-    yield f"{place}, each side seam takes {say(taken.at_side)} and each back dart {say(taken.in_dart)}{block}."
-    if taken.y == 0.0:
-        yield f"{_sum_said(taken, unit)} That is the waist reduction."
-    elif abs(taken.all_round) > _NOTHING:
-        yield f"All four places together: here the corset's back is {say(abs(taken.all_round))} narrower than the block's."
+        yield WORDS("taken_takes_less", place=place, side=side, dart=dart, less=say(-taken.more_in_dart))
+    elif taken.in_block > _NOTHING:
+        yield WORDS("taken_takes_with_block", place=place, side=side, dart=dart, block=say(taken.in_block))
     else:
-        yield "All four places together take nothing here that the block did not take."
+        yield WORDS("taken_takes", place=place, side=side, dart=dart)
+    if taken.y == 0.0:
+        yield _sum_said(taken, unit)
+    elif abs(taken.all_round) > _NOTHING:
+        yield WORDS("taken_narrower", narrower=say(abs(taken.all_round)))
+    else:
+        yield WORDS("taken_nothing")
     if taken.y > 0:
-        yield "Towards the bust level both run out to nothing, for the bust keeps its girth."
+        yield WORDS("taken_to_bust")
     elif taken.y < 0:
-        yield (
-            "Below the waist the dart runs out to nothing above the hem, and the side seam at the hip: there the body is wide "
-            "again."
-        )
+        yield WORDS("taken_to_hem")
     yield waist_said(waist, style.lacing_gap, unit)
 
 
 def _sum_said(taken, unit):
     say = partial(told, unit=unit)
-    words = f"Both halves: 2 x ({say(taken.at_side)} + {say(taken.more_in_dart)}) = {say(taken.all_round)}"
     part = CM_PER_INCH / 16 if unit == "in" else 0.1
     side, dart, whole = (round((cm + TIE) / part) for cm in (taken.at_side, taken.more_in_dart, taken.all_round))
-    adds_up = 2 * (side + dart) == whole
-    return f"{words}{'' if adds_up else ', each part rounded'}."
+    return WORDS(
+        "taken_reduction" if 2 * (side + dart) == whole else "taken_reduction_rounded",
+        side=say(taken.at_side),
+        dart=say(taken.more_in_dart),
+        whole=say(taken.all_round),
+    )
 
 
 def laced_said(laced, style, unit):
@@ -75,60 +82,49 @@ def _shape_said(laced, drafted, unit):
         apart = (laced.gap_above + laced.gap_below) / 2
         off = apart - drafted
         if abs(off) <= EVEN:
-            yield f"The edges stand parallel, {say(apart)} apart as drafted: every girth comes to what was drawn."
+            yield WORDS("laced_as_drafted", apart=say(apart))
             return
-        yield (
-            f"The edges stand parallel, {say(abs(off))} {'farther apart' if off > 0 else 'nearer'} than drafted: so laced, "
-            f"every girth is {say(abs(off))} {'more' if off > 0 else 'less'} than was drawn."
-        )
-        yield (
-            "If it closes no farther in comfort, the whole corset is too small for this body."
-            if off > 0
-            else "If it must be drawn so close to hold, the whole corset is too large for this body."
-        )
+        yield WORDS("laced_farther" if off > 0 else "laced_nearer", off=say(abs(off)))
+        yield WORDS("laced_too_small" if off > 0 else "laced_too_large")
         return
-    shape = "a V" if laced.shape == WIDE_ABOVE else "an inverted V"
-    yield (
-        f"The edges make {shape}: {say(laced.gap_above)} apart at the top, {say(laced.gap_below)} at the lower edge. "
-        f"Drafted are {say(drafted)}."
+    yield WORDS(
+        "laced_v" if laced.shape == WIDE_ABOVE else "laced_inverted_v",
+        above=say(laced.gap_above),
+        below=say(laced.gap_below),
+        drafted=say(drafted),
     )
-    yield _end_said("top", "above", laced.gap_above - drafted, say)
-    yield _end_said("lower edge", "below", laced.gap_below - drafted, say)
-    yield "Never change the centre back alone (common practice, no source). Pin, lace, and look again."
+    yield _end_said("top", laced.gap_above - drafted, say)
+    yield _end_said("low", laced.gap_below - drafted, say)
+    yield WORDS("laced_never")
 
 
-def _end_said(end, where, off, say):
-    """What one end of the lacing edges asks for; `off` is by how much its gap is wider than drafted, cm."""
+def _end_said(end, off, say):
+    """What one end of the lacing edges, "top" or "low", asks for; `off` is by how much its gap is wider than drafted, cm."""
     if abs(off) <= EVEN:
-        return f"At the {end} the gap is as drafted: leave the girth there as it is."
-    size, change = (
-        ("small", "let the two side seams and the two back seams out")
-        if off > 0
-        else ("large", "take the two side seams and the two back seams in")
-    )
-    return (
-        f"At the {end} the gap is {say(abs(off))} {'wider' if off > 0 else 'narrower'} than drafted, so the corset is that "
-        f"much too {size} there: {change} {where} the waist, each by about {say(abs(off) / 4)} at the {end}."
-    )
+        return WORDS(f"end_{end}_as_drafted")
+    if off > 0:
+        return WORDS(f"end_{end}_wider", off=say(off), each=say(off / 4))
+    return WORDS(f"end_{end}_narrower", off=say(-off), each=say(-off / 4))
 
 
 def _panel_said(laced, unit):
     say = Say(unit)
     foot, head = map(laced.under, laced.ends)
-    told = f"The modesty panel is {say(laced.panel_width)} wide"
+    wide = say(laced.panel_width)
     if min(foot, head) >= JUST:
-        yield f"{told} and reaches {say(head)} under each edge at its upper end, {say(foot)} at its lower end."
+        yield WORDS("modesty_reaches", wide=wide, upper=say(head), lower=say(foot))
         if min(foot, head) < _LEAST_UNDER - JUST:
-            yield (
-                f"Less than {say(_LEAST_UNDER)} under an edge is little: it slips out when the wearer moves (course "
-                "convention)."
-            )
+            yield WORDS("modesty_little", least=say(_LEAST_UNDER))
+    elif max(foot, head) <= -JUST:
+        yield WORDS("modesty_bare_both", wide=wide, upper=say(-head), lower=say(-foot))
+    elif head <= -JUST:
+        yield WORDS("modesty_bare_upper", wide=wide, upper=say(-head))
+    elif foot <= -JUST:
+        yield WORDS("modesty_bare_lower", wide=wide, lower=say(-foot))
     else:
-        bare = [f"{say(-under)} at its {word} end" for word, under in (("upper", head), ("lower", foot)) if under <= -JUST]
-        shows = f"skin shows on each side, {' and '.join(bare)}" if bare else "its end just meets the edges, and slips out"
-        yield f"{told}, too narrow for this gap: {shows}."
+        yield WORDS("modesty_just_meets", wide=wide)
     if laced.yoke:
-        yield "Behind the yoke's lacing, above the panel's upper end, there is no panel."
+        yield WORDS("modesty_not_behind_yoke")
 
 
 WIDER = 4 * CM_PER_INCH
@@ -139,14 +135,7 @@ WIDER = 4 * CM_PER_INCH
 class Looking:
     """Where on the back one looks; the ends and the default are the wearer's own."""
 
-    below_the_bust: float = declared(
-        "how far below the bust level the back is looked at: at the waist, unless you move it",
-        unit="cm",
-        low=0,
-        high=30,
-        step=CM_PER_INCH / 8,
-        default=12,
-    )
+    below_the_bust: float = declared(WORDS("look_control"), unit="cm", low=0, high=30, step=CM_PER_INCH / 8, default=12)
 
 
 @dataclass(frozen=True)
@@ -154,20 +143,10 @@ class Gaps:
     """How far the lacing edges are apart on the body."""
 
     gap_at_the_top: float = declared(
-        "how far the lacing edges are apart at their upper ends when laced",
-        unit="cm",
-        low=0,
-        high=30,
-        step=CM_PER_INCH / 8,
-        default=3 * CM_PER_INCH,
+        WORDS("gap_top_control"), unit="cm", low=0, high=30, step=CM_PER_INCH / 8, default=3 * CM_PER_INCH
     )
     gap_at_the_hem: float = declared(
-        "how far the lacing edges are apart at the lower edge when laced",
-        unit="cm",
-        low=0,
-        high=30,
-        step=CM_PER_INCH / 8,
-        default=3 * CM_PER_INCH,
+        WORDS("gap_hem_control"), unit="cm", low=0, high=30, step=CM_PER_INCH / 8, default=3 * CM_PER_INCH
     )
 
 
@@ -193,8 +172,9 @@ def taken_picture(name, steps, unit, below=None):
     taken = taken_at(back, back.block.back.bust_level if below is None else below)
     girth = waist_girth(steps)
     told = tuple(taken_said(taken, steps.style, girth, unit))
-    title = f"Taken in, for {name}"
-    sheet = taken_sheet(title, back, taken, steps.style.waist_reduction, girth, unit, f"{title}: half the back. {told[0]}")
+    title = WORDS("taken_title", name=name)
+    words = WORDS("taken_described", title=title, said=told[0])
+    sheet = taken_sheet(title, back, taken, steps.style.waist_reduction, girth, unit, words)
     return Picture(svg_text(sheet), sheet.description, told)
 
 
@@ -204,14 +184,23 @@ def laced_picture(name, steps, unit, above=None, below=None):
     gaps = (drafted if gap is None else gap for gap in (above, below))
     laced = Laced(steps.back, *gaps, steps.style.yoke)
     told = tuple(laced_said(laced, steps.style, unit))
-    title = f"Laced, for {name}"
-    sheet = laced_sheet(title, laced, drafted + WIDER, unit, f"{title}, seen from behind. {told[0]}")
+    title = WORDS("laced_title", name=name)
+    sheet = laced_sheet(title, laced, drafted + WIDER, unit, WORDS("laced_described", title=title, said=told[0]))
     return Picture(svg_text(sheet), sheet.description, told)
 
 
 LEAST = 0.005
 """Sides that differ by less than this, cm, differ by nothing that a pencil or a needle knows."""
-_HEADS = ("letter", "seam", "first side", "length", "second side", "length", "difference", "notches")
+_HEADS = (
+    WORDS("seams_head_letter"),
+    WORDS("seams_head_seam"),
+    WORDS("seams_head_first"),
+    WORDS("seams_head_length"),
+    WORDS("seams_head_second"),
+    WORDS("seams_head_length"),
+    WORDS("seams_head_difference"),
+    WORDS("seams_head_notches"),
+)
 _LEFT, _WRAPPED = ' style="text-align:left"', ' style="text-align:left;white-space:normal"'
 """Several pieces on one side may need two lines; a length is never broken."""
 
@@ -221,7 +210,7 @@ def seam_table(drafts, style) -> Stored:
     try:
         name, pattern = drafts.of(style)
     except CorsetkitError as error:
-        words = sentence(f"Nothing to sew yet: {error}")
+        words = sentence(WORDS("seams_nobody", error=error))
         return Stored(f"<p>{escape(words)}</p>", (words,))
     rows = seam_rows(pattern, drafts.desk.record.unit)
     heads = "".join(f'<th scope="col"{_LEFT}>{head}</th>' for head in _HEADS)
@@ -231,7 +220,7 @@ def seam_table(drafts, style) -> Stored:
     told = said.seam_sentence(pattern)
     more = said.rounded_each(drafts.desk.record.unit)
     html = (
-        f"<table><caption>The seams of {escape(name)}'s corset, in the order in which they are sewn</caption>"
+        f"<table><caption>{WORDS('seams_caption', name=escape(name))}</caption>"
         f"<thead><tr>{heads}</tr></thead><tbody>{cells}</tbody></table><p>{escape(told)} {more}</p>"
     )
     return Stored(html, (*(_told(row) for row in rows), told, more))
@@ -260,7 +249,7 @@ def _pieces(seam, side):
 
 
 def _difference(cm):
-    return "none" if abs(cm) < LEAST else f"{10 * cm:+.1f} mm"
+    return SHARED("none") if abs(cm) < LEAST else WORDS("seams_off", off=f"{10 * cm:+.1f}")
 
 
 def _cell(words):
@@ -269,4 +258,14 @@ def _cell(words):
 
 def _told(row):
     letter, name, first, one, second, other, difference, notches = row
-    return f"{letter}, {name}: {first} {one}; {second} {other}; difference {difference}; notches {notches}."
+    return WORDS(
+        "seams_row",
+        letter=letter,
+        name=name,
+        first=first,
+        one=one,
+        second=second,
+        other=other,
+        difference=difference,
+        notches=notches,
+    )

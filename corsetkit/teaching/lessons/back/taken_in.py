@@ -28,6 +28,10 @@ from corsetkit.geometry.curve import Line
 from corsetkit.steps.underbust import level_width
 from corsetkit.teaching.shared.close_up import paint_row
 from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("07_back")
+SHARED = words_of("shared")
 
 TIE = 1e-7
 """Halves of a sixteenth are told upwards, by whatever rounding a length was reached: two equal shares read alike."""
@@ -120,7 +124,7 @@ def _legs(legs, axis, y):
 
 LARGER, SMALLER = 2.0, 0.5
 """How large patches and half waist are drawn beside the back: the ones are narrow, the other is long."""
-PLACES = ("left side seam", "left back dart", "right back dart", "right side seam")
+PLACES = ("left_side", "left_dart", "right_dart", "right_side")
 WIDEST = 3 * CM_PER_INCH * LARGER
 """How wide the largest reduction comes out, cm."""
 
@@ -146,14 +150,15 @@ def _paint_patches(canvas, corner, taken, reduction, unit):
     """What each place takes as a patch, each beginning where the one above it ends; their sum; a tape of the reduction."""
     parts = (taken.at_side, taken.more_in_dart, taken.more_in_dart, taken.at_side)
     drop = _drop(canvas)
-    canvas.words(corner, "What is taken here", NAME, "start")
-    canvas.words(corner - 1.2j, "beyond what the block took; drawn twice as large", SMALL, "start")
+    canvas.words(corner, WORDS("bars_taken"), NAME, "start")
+    canvas.words(corner - 1.2j, WORDS("bars_taken_more"), SMALL, "start")
     at, start = corner - 2.2j, 0.0
-    for name, part in zip(PLACES, parts):
+    for place, part in zip(PLACES, parts):
+        name = WORDS(f"bar_{place}")
         left, right = sorted((start, start + part * LARGER))
         at -= 1j * _ROW
         patch = box_run(at.real + left, at.imag, at.real + right, at.imag + _PATCH)
-        facts = {"role": "new", "name": f"what the {name} takes", "length": told(part, unit)}
+        facts = {"role": "new", "name": WORDS("what_bar_takes", place=name), "length": told(part, unit)}
         if abs(part) > 0.02:
             fill(canvas, patch, WASTE)
         canvas.line(patch, CUT_AWAY if part >= 0 else BEFORE, facts)
@@ -162,8 +167,8 @@ def _paint_patches(canvas, corner, taken, reduction, unit):
         start += part * LARGER
     at -= 1j * (_ROW + 0.5)
     whole = box_run(at.real, at.imag, at.real + max(start, 0.0), at.imag + _PATCH)
-    canvas.line(whole, NEW, {"role": "new", "name": "together", "length": told(sum(parts), unit)})
-    words = f"together {told(sum(parts), unit)}"
+    canvas.line(whole, NEW, {"role": "new", "name": WORDS("bars_together"), "length": told(sum(parts), unit)})
+    words = f"{WORDS('bars_together')} {told(sum(parts), unit)}"
     canvas.words(complex(at.real + max(start, 0.0) + 0.6, at.imag + _PATCH / 2) - drop, words, NAME, "start")
     _paint_tape(canvas, at - 1j * (_ROW + 0.3), reduction, unit, drop)
 
@@ -174,17 +179,17 @@ def _paint_tape(canvas, at, reduction, unit, drop):
     canvas.line(
         box_run(at.real, at.imag, at.real + length, at.imag + _PATCH),
         RULE,
-        {"name": "waist reduction", "length": told(reduction, unit)},
+        {"name": WORDS("bars_reduction"), "length": told(reduction, unit)},
     )
     for i in range(1, int(reduction / step - 1e-9) + 1):
         x = at.real + i * step * LARGER
         tick(canvas, complex(x, at.imag + _PATCH), complex(x, at.imag + _PATCH * (0.35 if i % long == 0 else 0.65)), RULE)
-    words = f"waist reduction {told(reduction, unit)}"
+    words = f"{WORDS('bars_reduction')} {told(reduction, unit)}"
     canvas.words(complex(at.real + length + 0.6, at.imag + _PATCH / 2) - drop, words, SPOT_WORDS, "start")
 
 
 def _paint_half_waist(canvas, corner, back, waist, unit):
-    """Half the body's waist as a bar, and below it what half the corset comes to: front, side back, centre back, half the gap."""
+    """Half the body's waist as a bar, and below it half the corset: front, side back, centre back, half the gap."""
     half, taken = back.block.back, back.waist
     drop = _drop(canvas)
     legs = sorted((taken.axis - taken.dart / 2, taken.axis + taken.dart / 2))
@@ -192,39 +197,39 @@ def _paint_half_waist(canvas, corner, back, waist, unit):
     lacing, centre = back.hem.edge.real, half.waist_centre.real
     widths = (
         ("front", level_width(back.underbust, 0.0)),
-        ("side back", legs[0] - side),
-        ("centre back", lacing - legs[1]),
-        ("half the gap", centre - lacing),
+        ("side_back", legs[0] - side),
+        ("centre_back", lacing - legs[1]),
+        ("half_gap", centre - lacing),
     )
-    canvas.words(corner, "Half the waist", NAME, "start")
-    canvas.words(corner - 1.2j, "drawn half as large", SMALL, "start")
+    canvas.words(corner, WORDS("half_waist"), NAME, "start")
+    canvas.words(corner - 1.2j, WORDS("half_waist_more"), SMALL, "start")
     at = corner - 1j * (2.2 + _ROW)
     length = waist.body / 2
     canvas.line(
         box_run(at.real, at.imag, at.real + length * SMALLER, at.imag + _PATCH),
         BEFORE,
-        {"name": "half the body's waist", "length": told(length, unit)},
+        {"name": WORDS("half_waist_body"), "length": told(length, unit)},
     )
-    words = f"body {told(length, unit)}"
+    words = WORDS("half_waist_body_words", length=told(length, unit))
     canvas.words(complex(at.real + length * SMALLER + 0.6, at.imag + _PATCH / 2) - drop, words, SPOT_WORDS, "start")
     at -= 1j * _ROW
     x = at.real
     for name, width in widths:
         cell = box_run(x, at.imag, x + width * SMALLER, at.imag + _PATCH)
-        if name == "half the gap":
+        if name == "half_gap":
             fill(canvas, cell, WASTE)
-        canvas.line(cell, FREE, {"name": f"{name}, at the waist", "length": told(width, unit)})
+        canvas.line(cell, FREE, {"name": WORDS("half_waist_line", part=WORDS(f"part_{name}")), "length": told(width, unit)})
         _paint_part(canvas, complex(x, at.imag), width * SMALLER, name)
         x += width * SMALLER
-    words = f"corset {told(sum(width for _, width in widths), unit)}"
+    words = WORDS("half_waist_corset_words", length=told(sum(width for _, width in widths), unit))
     canvas.words(complex(x + 0.6, at.imag + _PATCH / 2) - drop, words, NAME, "start")
 
 
 _PARTS = {
     "front": (0, "middle", 0.5),
-    "side back": (0, "middle", 0.45),
-    "centre back": (1, "middle", 0.65),
-    "half the gap": (0, "start", 0.25),
+    "side_back": (0, "middle", 0.45),
+    "centre_back": (1, "middle", 0.65),
+    "half_gap": (0, "start", 0.25),
 }
 """Each part's name under it: in which row, how it is anchored, and at which share of the part. The narrow parts' names are
 wider than they."""
@@ -236,17 +241,17 @@ def _paint_part(canvas, corner, width, name):
     if row:
         foot = corner + share * width
         tick(canvas, foot, foot - 1j * (down - 0.27 * canvas.scale), LEADER)
-    canvas.words(at - 1j * down, name, SMALL, anchor)
+    canvas.words(at - 1j * down, WORDS(f"part_{name}"), SMALL, anchor)
 
 
 SCALE = 3.2
 
 _KEY = (
-    (BEFORE, "the block"),
-    (NEW, "taken in"),
-    (WASTE, "cloth taken"),
-    (BODY, "bust level and waist"),
-    (GUIDE, "the level looked at"),
+    (BEFORE, WORDS("taken_key_block")),
+    (NEW, WORDS("taken_key_new")),
+    (WASTE, WORDS("taken_key_cloth")),
+    (BODY, WORDS("taken_key_levels")),
+    (GUIDE, WORDS("look_level")),
 )
 _MARGIN = 2.0
 _BESIDE_SEAM = 6.0
@@ -288,8 +293,8 @@ def taken_sheet(title, back, taken, reduction, waist, unit, description):
         for path, pen, name in lines:
             role = {"role": "new"} if pen is NEW else {}
             canvas.line(path, pen, role | {"name": name, "length": told(paths.path_length(path), unit)})
-        canvas.line((Line(complex(left, taken.y), complex(centre, taken.y)),), GUIDE, {"name": "the level looked at"})
-        for stroke, name in zip(strokes, ("what the side seam takes here", "what the back dart takes here")):
+        canvas.line((Line(complex(left, taken.y), complex(centre, taken.y)),), GUIDE, {"name": WORDS("look_level")})
+        for stroke, name in zip(strokes, (WORDS("takes_side"), WORDS("takes_dart"))):
             if stroke.length > 1e-6:
                 _span(canvas, stroke, {"name": name, "length": told(stroke.length, unit)})
         for place in words:
@@ -305,24 +310,24 @@ def _lines(back, top):
     """Run, pen and name of each line of the half back, cut off at the level `top`."""
     half, waist = back.block.back, back.waist
     centre, foot = half.waist_centre.real, paths.path_end(back.hem.whole)
-    yield _side_down(back), BEFORE, "side seam of the block"
+    yield _side_down(back), BEFORE, WORDS("line_block_side")
     for leg, word in zip(half.dart_legs, ("side", "centre")):
-        yield leg, BEFORE, f"back dart of the block, {word} leg"
-    yield (Line(complex(centre, top), foot),), BEFORE, "centre back"
-    yield (Line(half.waist_side, half.waist_centre),), BODY, "waist"
+        yield leg, BEFORE, WORDS(f"line_block_dart_{word}")
+    yield (Line(complex(centre, top), foot),), BEFORE, WORDS("line_centre_back")
+    yield (Line(half.waist_side, half.waist_centre),), BODY, SHARED("waist")
     bust = complex(centre, half.bust_level)
-    yield (Line(complex(half.underarm.real, half.bust_level), bust),), BODY, "bust level"
-    yield _below(back.armscye_panel, top), BEFORE, "armscye"
-    yield half.side_above, FREE, "side seam above the bust level"
-    yield back.hem.kept, FREE, "back hem"
-    yield (Line(complex(back.hem.edge.real, top), back.hem.edge),), FREE, "lacing edge"
+    yield (Line(complex(half.underarm.real, half.bust_level), bust),), BODY, SHARED("bust_level")
+    yield _below(back.armscye_panel, top), BEFORE, WORDS("line_armscye")
+    yield half.side_above, FREE, WORDS("line_side_above")
+    yield back.hem.kept, FREE, WORDS("line_hem")
+    yield (Line(complex(back.hem.edge.real, top), back.hem.edge),), FREE, WORDS("edge")
     parting = complex(waist.axis, min(top, paths.path_start(back.upper_parting).imag))
-    yield (Line(parting, waist.dart_top),), FREE, "back parting, above the dart"
-    yield back.lower_parting, FREE, "back parting, below the dart"
-    yield (*waist.side_waist, *back.side_below), NEW, "side seam, taken in"
+    yield (Line(parting, waist.dart_top),), FREE, WORDS("line_parting_above")
+    yield back.lower_parting, FREE, WORDS("line_parting_below")
+    yield (*waist.side_waist, *back.side_below), NEW, WORDS("line_side_new")
     if waist.dart > 1e-9:
         for leg, word in zip(waist.legs, ("side", "centre")):
-            yield leg, NEW, f"back dart, {word} leg"
+            yield leg, NEW, WORDS(f"line_dart_{word}")
 
 
 def _side_down(back):
@@ -360,12 +365,12 @@ def _words(clutter, back, taken, unit, centre):
         yield clutter.on(middle, text, SPOT_WORDS)
     upright = lambda x: (Line(complex(x, half.underarm.imag), complex(x, back.hem.edge.imag)),)
     for path, name in (
-        (upright(back.hem.edge.real), "lacing edge"),
-        (upright(centre), "centre back"),
-        (back.hem.kept, "hem"),
-        (back.waist.legs[0], "back dart"),
-        ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), "bust level"),
-        ((Line(half.waist_side, half.waist_centre),), "waist"),
+        (upright(back.hem.edge.real), WORDS("edge")),
+        (upright(centre), WORDS("line_centre_back")),
+        (back.hem.kept, WORDS("note_hem")),
+        (back.waist.legs[0], WORDS("note_dart")),
+        ((Line(complex(half.underarm.real, half.bust_level), complex(centre, half.bust_level)),), SHARED("bust_level")),
+        ((Line(half.waist_side, half.waist_centre),), SHARED("waist")),
     ):
         yield clutter.along(paths.flattened(path, 0.05), name, LINE_WORDS)
 
