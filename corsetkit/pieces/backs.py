@@ -7,6 +7,7 @@ from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import STAY
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.piece import Part
+from corsetkit.steps.back import Back
 
 
 @dataclass(frozen=True)
@@ -14,14 +15,14 @@ class BackPanel:
     """One back panel: its edges counter-clockwise, those that seams ask for, and its part of the block."""
 
     name: str
-    edges: tuple
-    top: tuple
+    edges: tuple[Edge, ...]
+    top: tuple[Edge, ...]
     dart_seam: Edge
-    side: object
-    parts: tuple
+    side: Edge | None
+    parts: tuple[Part, ...]
 
 
-def side_back(back, yoke=True):
+def side_back(back: Back, yoke: bool = True) -> BackPanel:
     """The panel between side seam and back dart."""
     half, waist = back.block.back, back.waist
     seam = (
@@ -38,7 +39,7 @@ def side_back(back, yoke=True):
     return BackPanel("side back", edges, (top,), dart_seam, side, (_whole("side back", edges),))
 
 
-def centre_back(back, yoke=True):
+def centre_back(back: Back, yoke: bool = True) -> BackPanel:
     """The panel between back dart and lacing edge."""
     waist = back.waist
     seam = (*back.upper_parting, *waist.legs[1], *back.lower_parting)
@@ -46,6 +47,7 @@ def centre_back(back, yoke=True):
     lacing = Edge("lacing edge", (Line(back.hem.edge, back.yoke_line.edge),), Kind.LACING)
     sewn = paths.path_length(back.yoke_parts[0])
     top_run = paths.turned_round(back.yoke_parts[1])
+    tops: tuple[Edge, ...]
     if back.opening and yoke:
         free, kept = paths.cut_along(top_run, paths.path_length(top_run) - (back.opening_sewn - sewn))
         top = Edge("yoke line", kept, Kind.PANEL_SEAM)
@@ -58,7 +60,7 @@ def centre_back(back, yoke=True):
     return BackPanel("centre back", edges, (top,), dart_seam, None, (_whole("centre back", edges),))
 
 
-def modesty_panel(back):
+def modesty_panel(back: Back) -> tuple[Edge, ...]:
     """The panel behind the lacing, the back copied on the fold; sewn to the lining, so its edges are free."""
     hem, fold, top, side = back.modesty
     return (
@@ -69,5 +71,5 @@ def modesty_panel(back):
     )
 
 
-def _whole(name, edges):
+def _whole(name: str, edges: tuple[Edge, ...]) -> Part:
     return Part(name, tuple(curve for edge in edges for curve in edge.path), STAY)

@@ -1,13 +1,18 @@
 """The cups: two parts, or an upper cup and two lower ones."""
 
 from dataclasses import dataclass
+from typing import cast
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.move import STAY
+from corsetkit.geometry.curve import Cubic, Curves, Line
+from corsetkit.geometry.move import STAY, Move
 from corsetkit.geometry.points import cross, unit
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.piece import Blend, Part
+from corsetkit.pieces.yokes import Opening
+from corsetkit.steps.darts import Darts
+from corsetkit.steps.three_part_cup import ThreePartCup
+from corsetkit.steps.two_part_cup import TwoPartCup
 
 
 @dataclass(frozen=True)
@@ -18,24 +23,27 @@ class CupPiece:
     """
 
     name: str
-    edges: tuple
-    underbust: tuple
-    top: tuple
-    parts: tuple
-    blends: tuple
-    seam: tuple = ()
-    cut: tuple = ()
+    edges: tuple[Edge, ...]
+    underbust: tuple[Edge, ...]
+    top: tuple[Edge, ...]
+    parts: tuple[Part, ...]
+    blends: tuple[Blend, ...]
+    seam: tuple[Edge, ...] = ()
+    cut: tuple[Edge, ...] = ()
 
 
-def _top_edges(inner, outer, opening, open_inner, open_outer, name="top"):
+def _top_edges(
+    inner: Curves, outer: Curves, opening: Opening, open_inner: float, open_outer: float, name: str = "top"
+) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
     """The cup's top edge from the armscye to the centre front: sewn stretches, and the free one under the opening.
 
     `inner` and `outer` run towards the centre front; either may be empty.
     """
     if not opening.inner:
         return (Edge(name, (*outer, *inner), Kind.CUP_SEAM if opening.yoke else Kind.TOP),), ()
-    made, sewn = [], []
-    free = []
+    made: list[Edge] = []
+    sewn: list[Edge] = []
+    free: list[Line | Cubic] = []
     if outer:
         kept, rest = paths.cut_along(outer, opening.sewn_outer)
         sewn.append(Edge(f"{name}, outer", kept, Kind.CUP_SEAM))
@@ -52,7 +60,9 @@ def _top_edges(inner, outer, opening, open_inner, open_outer, name="top"):
     return tuple(made), tuple(sewn)
 
 
-def _tops(darts, opening, close_top, inner=True, outer=True):
+def _tops(
+    darts: Darts, opening: Opening, close_top: Move, inner: bool = True, outer: bool = True
+) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
     """The edges of the overbust line on a cup piece, and those of them that are sewn, from armscye to centre front."""
     o = darts.overbust
     left = paths.turned_round(paths.moved(o.top_inner, darts.inner.close)) if inner else ()
@@ -61,7 +71,7 @@ def _tops(darts, opening, close_top, inner=True, outer=True):
     return made, sewn or made
 
 
-def two_cups(cup, opening):
+def two_cups(cup: TwoPartCup, opening: Opening) -> tuple[CupPiece, CupPiece]:
     """The inner and the outer cup of a two-part cup."""
     darts, o = cup.darts, cup.darts.overbust
     tops, sewn = _tops(darts, opening, STAY, outer=False)
@@ -94,7 +104,7 @@ def two_cups(cup, opening):
     return inner, outer
 
 
-def three_cups(cup, opening):
+def three_cups(cup: ThreePartCup, opening: Opening) -> tuple[CupPiece, CupPiece, CupPiece]:
     """The upper cup and the inner and outer lower cups of a three-part cup."""
     darts = cup.darts
     tops, sewn = _tops(darts, opening, cup.close_top)
@@ -149,11 +159,11 @@ def three_cups(cup, opening):
     return upper, inner, outer
 
 
-def _present(*blends):
+def _present(*blends: Blend | None) -> tuple[Blend, ...]:
     return tuple(blend for blend in blends if blend is not None)
 
 
-def _sectors_inner(darts):
+def _sectors_inner(darts: Darts) -> tuple[Part, Part]:
     """The inner cup's two parts on the block, above and below the centre-front dart."""
     o, line, point = darts.overbust, darts.inner, darts.overbust.bust_point
     upper = (Line(point, o.top_left), *paths.turned_round(o.top_inner), *line.moving, Line(line.leg_upper, point))
@@ -161,7 +171,7 @@ def _sectors_inner(darts):
     return Part("inner cup, upper part", upper, line.close), Part("inner cup, lower part", lower, STAY)
 
 
-def _sectors_outer(darts):
+def _sectors_outer(darts: Darts) -> tuple[Part, Part]:
     """The outer cup's two parts on the block, below and above the side dart."""
     o, line, point = darts.overbust, darts.outer, darts.overbust.bust_point
     lower = (Line(point, darts.underbust.outer), *line.still, Line(line.leg_lower, point))
@@ -175,7 +185,7 @@ def _sectors_outer(darts):
     return Part("outer cup, lower part", lower, STAY), Part("outer cup, upper part", upper, line.close)
 
 
-def _cut_inner(cup):
+def _cut_inner(cup: ThreePartCup) -> tuple[Cubic, tuple[Part, ...], tuple[Part, ...]]:
     """The inner cup's parts on the block as the cut across divides them: the upper cup's, and the inner lower cup's.
 
     The cut ends on the blended underbust line; before the blend it would have ended where the ray from the bust
@@ -191,16 +201,17 @@ def _cut_inner(cup):
     place = paths.on_ray(crossed, point, unit(cup.front_end - point))[0]
     before, after = paths.cut_at(crossed, *place)
     end = paths.path_end(before) if before else paths.path_start(after)
-    curve = cup.cut_inner[0]
+    curve = cast(Cubic, cup.cut_inner[0])
     cut = Cubic(end, curve.first + end - curve.start, curve.second, curve.end)
     leftover = (Line(knee, left), *paths.turned_round(top))
     if not below_leg:
-        upper = ((*before, cut, *leftover),)
-        lower = ((*after, Line(a, point), Line(point, knee), cut.turned_round),)
+        above = (*before, cut, *leftover)
+        below = (*after, Line(a, point), Line(point, knee), cut.turned_round)
         _, still = _sectors_inner(darts)
-        return cut, *(
-            (Part("upper cup, inner part", paths.moved(upper[0], close.inverse), close),),
-            (Part("inner lower cup, upper part", paths.moved(lower[0], close.inverse), close), still),
+        return (
+            cut,
+            (Part("upper cup, inner part", paths.moved(above, close.inverse), close),),
+            (Part("inner lower cup, upper part", paths.moved(below, close.inverse), close), still),
         )
     index, t = paths.on_ray((cut,), point, unit(b - point))[0]
     first, second = cut.part(0.0, t), cut.part(t, 1.0)
@@ -209,7 +220,8 @@ def _cut_inner(cup):
     corner = (*before, first, Line(meet, b))
     wedge = (Line(meet, point), Line(point, knee), second.turned_round)
     rest = (*after, Line(darts.underbust.inner, point), Line(point, meet), first.turned_round)
-    return cut, *(
+    return (
+        cut,
         (Part("upper cup, inner part", paths.moved(upper, close.inverse), close), Part("upper cup, corner", corner, STAY)),
         (
             Part("inner lower cup, upper part", paths.moved(wedge, close.inverse), close),
@@ -218,7 +230,7 @@ def _cut_inner(cup):
     )
 
 
-def _cut_outer(cup):
+def _cut_outer(cup: ThreePartCup) -> tuple[Part, Part]:
     """The outer cup's upper part on the block as the cut divides it: the upper cup's, and the outer lower cup's."""
     darts, point = cup.darts, cup.darts.overbust.bust_point
     o, line = darts.overbust, darts.outer

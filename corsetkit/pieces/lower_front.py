@@ -4,11 +4,12 @@ from dataclasses import dataclass
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.move import STAY
-from corsetkit.geometry.points import unit
+from corsetkit.geometry.points import Point, unit
 from corsetkit.pattern.edge import Edge, Kind
-from corsetkit.pattern.piece import Part
+from corsetkit.pattern.piece import Blend, Part
+from corsetkit.steps.darts import Darts
 
 
 @dataclass(frozen=True)
@@ -16,17 +17,17 @@ class Panel:
     """One panel of the lower front: its edges counter-clockwise, those that seams ask for, and its parts of the block."""
 
     name: str
-    edges: tuple
+    edges: tuple[Edge, ...]
     top: Edge
     hem: Edge
-    towards_front: object
-    towards_side: object
-    parts: tuple
-    blends: tuple
+    towards_front: Edge | None
+    towards_side: Edge | None
+    parts: tuple[Part, ...]
+    blends: tuple[Blend, ...]
     at_centre: bool = False
 
 
-def centre_panels(darts, count):
+def centre_panels(darts: Darts, count: int) -> tuple[Panel, ...]:
     """The panels between centre front and underbust dart, from the centre front on."""
     o, u, line = darts.overbust, darts.underbust, darts.inner
     hem = paths.cut_at(u.hem, *_meets(u.hem, paths.path_end(u.parting)))[0]
@@ -52,7 +53,7 @@ def centre_panels(darts, count):
     )
 
 
-def side_panels(darts, count):
+def side_panels(darts: Darts, count: int) -> tuple[Panel, ...]:
     """The panels between underbust dart and side seam, from the dart on."""
     block, o, u, line = darts.block, darts.overbust, darts.underbust, darts.outer
     front = block.front
@@ -86,7 +87,7 @@ def side_panels(darts, count):
     )
 
 
-def _meets(path, point):
+def _meets(path: Curves, point: Point) -> paths.Place:
     return paths.on_line(path, point, 1j)[0]
 
 
@@ -94,20 +95,24 @@ def _meets(path, point):
 class _Cuts:
     """Hem and underbust line (raw, and blended) in stretches, and the straight cuts between them, foot to top."""
 
-    hems: tuple
-    raw_tops: tuple
-    tops: tuple
-    raw_cuts: tuple
-    cuts: tuple
+    hems: tuple[Curves, ...]
+    raw_tops: tuple[Curves, ...]
+    tops: tuple[Curves, ...]
+    raw_cuts: tuple[Line, ...]
+    cuts: tuple[Line, ...]
 
 
-def _cuts(still, hem, blended, count):
+def _cuts(still: Curves, hem: Curves, blended: Curves, count: int) -> _Cuts:
     """Divide between `count` panels: straight cuts from even places on the hem to even places on the underbust line.
 
     Both lines run from front to side. The places are taken on the part that keeps still; on the blended line
     the same straight cut is run to where it meets it.
     """
-    hems, raw, tops, raw_cuts, cuts = [], [], [], [], []
+    hems: list[Curves] = []
+    raw: list[Curves] = []
+    tops: list[Curves] = []
+    raw_cuts: list[Line] = []
+    cuts: list[Line] = []
     rest_hem, rest_still, rest_line = hem, still, blended
     for _k in range(1, count):
         foot_run, rest_hem = paths.cut_along(rest_hem, paths.path_length(hem) / count)
@@ -130,17 +135,19 @@ def _cuts(still, hem, blended, count):
 class _Border:
     """One side of a panel: its edges in the panel's order, the lines in their place on the block, the edge that is sewn."""
 
-    edges: tuple
-    raw: tuple
-    sewn: object
+    edges: tuple[Edge, ...]
+    raw: Curves
+    sewn: Edge | None
 
 
-def _sewn_border(name, path, raw=None):
+def _sewn_border(name: str, path: Curves, raw: Curves | None = None) -> _Border:
     edge = Edge(name, path, Kind.PANEL_SEAM)
     return _Border((edge,), raw or path, edge)
 
 
-def _panels(name, cuts, towards_front, towards_side, corner, corner_of, blend):
+def _panels(
+    name: str, cuts: _Cuts, towards_front: _Border, towards_side: _Border, corner: Part, corner_of: int, blend: Blend | None
+) -> tuple[Panel, ...]:
     """The panels between the cuts, from `towards_front` to `towards_side`, the borders of the outermost.
 
     `corner` is the part that a closed dart swings to the panel numbered `corner_of`.

@@ -1,15 +1,19 @@
 """What is measured on the finished pieces: girths along the level lines, and the fullness that the darts make."""
 
 from corsetkit.geometry import paths
+from corsetkit.measurements import Measurements
 from corsetkit.pattern.by_name import ByName
 from corsetkit.pattern.pattern import Fullness, Girth
+from corsetkit.steps.back import Back
 from corsetkit.steps.back_waist import back_width_at
 from corsetkit.steps.half import WAIST_DART_END
+from corsetkit.steps.overbust import Overbust
 from corsetkit.steps.shares import eased, top_girth_at
 from corsetkit.steps.underbust import level_width
+from corsetkit.style import Style
 
 
-def girths(measurements, style, overbust, back):
+def girths(measurements: Measurements, style: Style, overbust: Overbust, back: Back) -> ByName[Girth]:
     """The finished, body and intended girth at bust, underbust, waist and hem, by name, in cm.
 
     The bust level runs from the side seam along the bust line to the bust point and on along the centre-front
@@ -22,7 +26,7 @@ def girths(measurements, style, overbust, back):
         abs(overbust.dart_lower - overbust.bust_point) + block.front.width - overbust.bust_point.real + block.back.width
     )
     level = max(paths.highest(u.hem), paths.highest(back.hem.kept))
-    hem_back = block.back.waist_centre.real - paths.at_level(block.back.side_hip, level).real
+    hem_back = block.back.waist_centre.real - paths.reached_at(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
     hem_front = level_width(u, level)
     drawn = 2 * (hem_front + hem_back - share * waist.dart_at(level))
@@ -32,7 +36,7 @@ def girths(measurements, style, overbust, back):
     at_side = eased(level / (WAIST_DART_END * block.back.hip_side.imag))
     fitted = (2 * let.edge_low + let.seam_low) * fall + let.at_dart * (at_dart - at_side)
 
-    def finished(y):
+    def finished(y: float) -> float:
         return 2 * (level_width(u, y) + back_width_at(block, waist, y))
 
     found = {
@@ -51,7 +55,7 @@ def girths(measurements, style, overbust, back):
     return ByName(found)
 
 
-def fullness(measurements, overbust):
+def fullness(measurements: Measurements, overbust: Overbust) -> Fullness:
     """The angles taken at the bust point, by dart, and the angle that darts would take in a spherical cap.
 
     The cap stands over the cup's outline: its circle has the mean of the outline's reach towards front, side and

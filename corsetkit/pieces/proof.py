@@ -4,10 +4,18 @@ Parts and waste are cut along shared lines, so that their boundaries cancel but 
 of them is simple and runs counter-clockwise, they tile the block: no overlap, nothing left out.
 """
 
+from collections.abc import Iterable
+from typing import cast
+
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import polygon
+from corsetkit.geometry.curve import Curves
 from corsetkit.geometry.points import turn_between
-from corsetkit.quantity import quantities
+from corsetkit.pattern.pattern import Waste
+from corsetkit.pattern.piece import Piece
+from corsetkit.pattern.seam import Seam
+from corsetkit.quantity import Quantity, quantities
+from corsetkit.steps.run import Steps
 from corsetkit.style import Style
 from corsetkit.units import say_both
 
@@ -19,7 +27,7 @@ JOINT = 1e-6
 """How nearly an edge begins where the one before it ends, cm."""
 
 
-def prove(steps, pieces, seams, waste):
+def prove(steps: Steps, pieces: Iterable[Piece], seams: Iterable[Seam], waste: Iterable[Waste]) -> None:
     """Refuse, with one sentence, a pattern that does not keep its promises."""
     for piece in pieces:
         _whole(piece.path, piece.name, steps.style)
@@ -48,17 +56,17 @@ def prove(steps, pieces, seams, waste):
             )
 
 
-def _whole(path, name, style):
+def _whole(path: Curves, name: str, style: Style) -> None:
     if max(polygon.gaps(path)) > JOINT or polygon.area(path) <= 0 or not polygon.is_simple(path):
         raise CorsetkitError(
             f"the {name} cannot be drawn on this wearer in this style, for its outline crosses itself: {_remedy(style)}"
         )
 
 
-def _remedy(style):
+def _remedy(style: Style) -> str:
     """What to change: the style values farthest from their defaults, or, with none changed, what to measure again."""
     changed = [
-        (abs(getattr(style, q.name) - q.default) / (q.high - q.low), q)
+        (abs(getattr(style, q.name) - q.default) / (q.limits[1] - q.limits[0]), q)
         for q in quantities(Style)
         if q.is_number and q.unit != "count"
     ]
@@ -69,9 +77,9 @@ def _remedy(style):
             "cup on the block"
         )
     return "; ".join(
-        f"{q.label} is {_said(q, getattr(style, q.name))}, choose nearer to {_said(q, q.default)}" for _, q in far
+        f"{q.label} is {_said(q, getattr(style, q.name))}, choose nearer to {_said(q, cast(float, q.default))}" for _, q in far
     )
 
 
-def _said(quantity, value):
+def _said(quantity: Quantity, value: float) -> str:
     return say_both(value) if quantity.is_length else quantity.say(value)

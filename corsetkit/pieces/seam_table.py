@@ -1,35 +1,52 @@
 """Which pieces there are and what meets what: pieces cut, numbered and sewn along their shared lines."""
 
+from collections.abc import Iterable
+
 from corsetkit.geometry import paths
-from corsetkit.geometry.points import between
-from corsetkit.pattern.edge import Kind
+from corsetkit.geometry.points import Point, between
+from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.pattern import Waste
-from corsetkit.pattern.piece import Piece
-from corsetkit.pattern.seam import sew
+from corsetkit.pattern.piece import Blend, Part, Piece
+from corsetkit.pattern.seam import Seam, sew
 from corsetkit.pieces import backs, cups, lower_front, yokes
+from corsetkit.pieces.backs import BackPanel
+from corsetkit.pieces.cups import CupPiece
+from corsetkit.pieces.lower_front import Panel
+from corsetkit.pieces.yokes import BackYoke, FrontYoke
+from corsetkit.steps.back import Back
+from corsetkit.steps.run import Steps
+from corsetkit.steps.three_part_cup import ThreePartCup
+from corsetkit.style import Style
 
 
 class _Seams:
     """The seams in the order in which they are sewn, each numbered as it is made."""
 
-    def __init__(self):
-        self.made = []
+    def __init__(self) -> None:
+        self.made: list[Seam] = []
 
-    def sew(self, name, first, second, marks=(), against=(False, True)):
+    def sew(
+        self,
+        name: str,
+        first: Iterable[Edge],
+        second: Iterable[Edge],
+        marks: Iterable[float] = (),
+        against: tuple[bool, bool] = (False, True),
+    ) -> None:
         self.made.append(sew(name, len(self.made) + 1, first, second, *against, marks=marks))
 
 
-def cut_and_sew(steps, style):
+def cut_and_sew(steps: Steps, style: Style) -> tuple[tuple[Piece, ...], tuple[Seam, ...], tuple[Waste, ...], tuple[str, ...]]:
     """Cut every piece along the steps' lines and sew them.
 
     Returns:
         (pieces, seams, waste, warnings), each a tuple.
     """
     opening = yokes.front_opening(steps.overbust, style)
-    cup = (cups.three_cups if style.cup_parts == 3 else cups.two_cups)(steps.cup, opening)
+    cup = cups.three_cups(steps.cup, opening) if isinstance(steps.cup, ThreePartCup) else cups.two_cups(steps.cup, opening)
     centre = lower_front.centre_panels(steps.darts, style.centre_panels)
     side = lower_front.side_panels(steps.darts, style.side_panels)
-    side_back, centre_back = (cut(steps.back, style.yoke) for cut in (backs.side_back, backs.centre_back))
+    side_back, centre_back = backs.side_back(steps.back, style.yoke), backs.centre_back(steps.back, style.yoke)
     front_yoke, back_yoke = yokes.front_yoke(steps.overbust, opening), yokes.back_yoke(steps.back)
 
     seams = _Seams()
@@ -39,22 +56,20 @@ def cut_and_sew(steps, style):
     if style.yoke:
         _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back)
         waste.extend(front_yoke.waste)
-        yoke_pieces = [("front yoke", front_yoke), ("back yoke", back_yoke)]
     else:
         waste.extend(
             Waste(f"above the cups and the back, {part.name}", "overbust", part.outline)
             for part in (*front_yoke.parts, *back_yoke.parts)
         )
-        yoke_pieces = []
     return (
-        _number(cup, yoke_pieces, (*centre, *side), (side_back, centre_back), steps.back),
+        _number(cup, (front_yoke, back_yoke) if style.yoke else None, (*centre, *side), (side_back, centre_back), steps.back),
         tuple(seams.made),
         tuple(waste),
         opening.warnings,
     )
 
 
-def _sew_cups(seams, steps, cup):
+def _sew_cups(seams: _Seams, steps: Steps, cup: tuple[CupPiece, ...]) -> None:
     seam = steps.cup.seam
     inner, outer = cup[-2], cup[-1]
     seams.sew("cup seam", outer.seam, inner.seam, (seam.to_bust_point,))
@@ -64,23 +79,52 @@ def _sew_cups(seams, steps, cup):
         seams.sew("cut across", upper.cut, (*inner.cut, *outer.cut), (halves[0] / 2, halves[0] + halves[1] / 2))
 
 
-def _sew_panels(seams, steps, cup, centre, side, side_back, centre_back):
+def _sewn(edge: Edge | None) -> Edge:
+    """The edge of a panel that a seam asks for; a panel on the fold or at the lacing has none on that side."""
+    if edge is None:
+        raise ValueError("this side of the panel is not sewn")
+    return edge
+
+
+def _sew_panels(
+    seams: _Seams,
+    steps: Steps,
+    cup: tuple[CupPiece, ...],
+    centre: tuple[Panel, ...],
+    side: tuple[Panel, ...],
+    side_back: BackPanel,
+    centre_back: BackPanel,
+) -> None:
     u, half, waist = steps.underbust, steps.block.back, steps.back.waist
     for panels in (centre, side):
         for left, right in zip(panels, panels[1:]):
-            line = left.towards_side.path[0]
+            here, there = _sewn(left.towards_side), _sewn(right.towards_front)
+            line = here.path[0]
             above = abs(line.end.imag) / (abs(line.end.imag) + abs(line.start.imag)) * line.length
-            seams.sew("panel seam", (right.towards_front,), (left.towards_side,), (above,))
-    seams.sew("front dart seam", (side[0].towards_front,), (centre[-1].towards_side,), (u.inner_leg[0].length,))
+            seams.sew("panel seam", (there,), (here,), (above,))
+    seams.sew("front dart seam", (_sewn(side[0].towards_front),), (_sewn(centre[-1].towards_side),), (u.inner_leg[0].length,))
     seams.sew("underbust", [edge for piece in cup for edge in piece.underbust], [panel.top for panel in (*centre, *side)])
     top = waist.legs[0][0].length if waist.dart > 1e-9 else waist.dart_top.imag
     parted = paths.path_length(steps.back.upper_parting)
     seams.sew("back dart seam", (centre_back.dart_seam,), (side_back.dart_seam,), (parted, parted + top))
     above = paths.path_length(half.side_above)
-    seams.sew("side seam", (side_back.side,), (side[-1].towards_side,), (above, above + paths.path_length(waist.side_waist)))
+    seams.sew(
+        "side seam",
+        (_sewn(side_back.side),),
+        (_sewn(side[-1].towards_side),),
+        (above, above + paths.path_length(waist.side_waist)),
+    )
 
 
-def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back):
+def _sew_yokes(
+    seams: _Seams,
+    steps: Steps,
+    cup: tuple[CupPiece, ...],
+    front_yoke: FrontYoke,
+    back_yoke: BackYoke,
+    side_back: BackPanel,
+    centre_back: BackPanel,
+) -> None:
     seams.sew("back yoke", (back_yoke.lower,), (*side_back.top, *centre_back.top))
     tops = [edge for piece in cup for edge in piece.top]
     if front_yoke.opening:
@@ -92,45 +136,56 @@ def _sew_yokes(seams, steps, cup, front_yoke, back_yoke, side_back, centre_back)
     seams.sew("shoulder", (back_yoke.shoulder,), (front_yoke.shoulder,))
 
 
-def _number(cup, yoke_pieces, lower, back_panels, back):
+def _number(
+    cup: Iterable[CupPiece],
+    yokes: tuple[FrontYoke, BackYoke] | None,
+    lower: Iterable[Panel],
+    back_panels: Iterable[BackPanel],
+    back: Back,
+) -> tuple[Piece, ...]:
     """The pieces in the order of their numbers: cups, front yoke, lower front, back, back yoke, modesty panel."""
-    made = []
+    made: list[Piece] = []
 
-    def add(name, piece, on_fold=False, blends=(), copied=False, edges=None, parts=()):
-        edges = edges or piece.edges
+    def add(
+        name: str,
+        edges: tuple[Edge, ...],
+        parts: tuple[Part, ...] = (),
+        blends: tuple[Blend, ...] = (),
+        on_fold: bool = False,
+        copied: bool = False,
+    ) -> None:
         made.append(
             Piece(
                 len(made) + 1,
                 name,
-                tuple(edges),
+                edges,
                 _grainline(edges),
                 1 if on_fold else 2,
                 "shell",
                 on_fold,
                 not on_fold,
-                tuple(parts),
-                tuple(blends),
+                parts,
+                blends,
                 copied,
             )
         )
 
-    for piece in cup:
-        add(piece.name, piece, blends=piece.blends, parts=piece.parts)
-    if yoke_pieces:
-        name, piece = yoke_pieces[0]
-        add(name, piece, on_fold=True, blends=piece.blends, parts=piece.parts)
-    for piece in lower:
-        add(piece.name, piece, on_fold=piece.at_centre, blends=piece.blends, parts=piece.parts)
-    for piece in back_panels:
-        add(piece.name, piece, parts=piece.parts)
-    if yoke_pieces:
-        name, piece = yoke_pieces[1]
-        add(name, piece, parts=piece.parts)
-    add("modesty panel", None, on_fold=True, copied=True, edges=backs.modesty_panel(back))
+    for one in cup:
+        add(one.name, one.edges, one.parts, one.blends)
+    if yokes:
+        front = yokes[0]
+        add("front yoke", front.edges, front.parts, front.blends, on_fold=True)
+    for panel in lower:
+        add(panel.name, panel.edges, panel.parts, panel.blends, on_fold=panel.at_centre)
+    for panel_behind in back_panels:
+        add(panel_behind.name, panel_behind.edges, panel_behind.parts)
+    if yokes:
+        add("back yoke", yokes[1].edges, yokes[1].parts)
+    add("modesty panel", backs.modesty_panel(back), on_fold=True, copied=True)
     return tuple(made)
 
 
-def _grainline(edges):
+def _grainline(edges: Iterable[Edge]) -> tuple[Point, Point]:
     """A line on the grain inside the piece: beside the fold where there is one, else upright.
 
     It is the longest of a few lines across the piece, its ends kept off the edges.
@@ -141,12 +196,12 @@ def _grainline(edges):
     tangent = tangent if tangent.imag > 0 else -tangent
     across = [((curve.point(t) * tangent.conjugate()).imag) for curve in path for t in (0.0, 0.5)]
     low, high = min(across), max(across)
-    best = (0.0, 0j, 0j)
+    longest, ends = 0.0, (0j, 0j)
     for share in (0.5, 0.4, 0.6, 0.3, 0.7):
         through = tangent * 1j * (low + (high - low) * share)
         along = sorted((path[i].point(t) * tangent.conjugate()).real for i, t in paths.on_line(path, through, tangent))
-        for foot, head in zip(along[::2], along[1::2]):
-            if head - foot > best[0] * 1.15:
-                best = head - foot, through + tangent * foot, through + tangent * head
-    _, foot, head = best
+        for start, end in zip(along[::2], along[1::2]):
+            if end - start > longest * 1.15:
+                longest, ends = end - start, (through + tangent * start, through + tangent * end)
+    foot, head = ends
     return between(foot, head, 0.15), between(foot, head, 0.85)

@@ -6,12 +6,15 @@ from dataclasses import dataclass
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.blend import rounded
-from corsetkit.geometry.curve import Cubic, Line
-from corsetkit.geometry.move import STAY, turned_about
-from corsetkit.geometry.points import unit
+from corsetkit.geometry.curve import Cubic, Curves, Line
+from corsetkit.geometry.move import STAY, Move, turned_about
+from corsetkit.geometry.points import Point, unit
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.pattern import Waste
 from corsetkit.pattern.piece import Blend, Part
+from corsetkit.steps.back import Back
+from corsetkit.steps.overbust import Overbust
+from corsetkit.style import Style
 from corsetkit.units import say_both
 
 ROUNDNESS = 0.34
@@ -26,19 +29,20 @@ LEAST_ABOVE_OPENING = 3.0
 class Opening:
     """The front yoke's opening on the block: how much of each stretch of the overbust line is still sewn.
 
-    `yoke` says whether there is a yoke to sew to at all. `inner` runs from the overbust line to the opening's height on the tightening dart's inner leg, `outer` from
-    its height on the outer leg back to the line; both are empty where there is no opening.
+    `yoke` says whether there is a yoke to sew to at all. `inner` runs from the overbust line to the opening's height on
+    the tightening dart's inner leg, `outer` from its height on the outer leg back to the line; both are empty where there
+    is no opening.
     """
 
     sewn_inner: float
     sewn_outer: float
     yoke: bool
-    inner: tuple = ()
-    outer: tuple = ()
-    warnings: tuple = ()
+    inner: Curves = ()
+    outer: Curves = ()
+    warnings: tuple[str, ...] = ()
 
 
-def front_opening(overbust, style):
+def front_opening(overbust: Overbust, style: Style) -> Opening:
     """The opening above the bust, evenly about the tightening dart; the whole overbust line is sewn without one."""
     left, right = paths.path_length(overbust.top_inner), paths.path_length(overbust.top_outer)
     if not (style.front_opening and style.yoke):
@@ -52,7 +56,7 @@ def front_opening(overbust, style):
             "choose none (front opening no)"
         )
 
-    def edge(path, length, corner):
+    def edge(path: Curves, length: float, corner: Point) -> Cubic:
         # From the overbust line, square to it, to the height on the dart's leg, square to that.
         start, up = paths.point_along(path, length), paths.tangent_along(path, length) * 1j
         along = unit(overbust.mid_shoulder - corner)
@@ -62,7 +66,7 @@ def front_opening(overbust, style):
 
     inner = edge(overbust.top_inner, left - half, overbust.top_left)
     outer = edge(overbust.top_outer, half, overbust.top_right).turned_round
-    said = ()
+    said: tuple[str, ...] = ()
     if half < style.front_opening_width / 2 - 0.05 or height < style.front_opening_height - 0.05:
         said = (f"the front opening is drawn {say_both(2 * half)} wide and {say_both(height)} high, as this yoke allows",)
     return Opening(left - half, right - half, True, (inner,), (outer,), said)
@@ -75,24 +79,24 @@ class FrontYoke:
     `close` is the turn about the mid-shoulder that closes its tightening dart.
     """
 
-    overbust: tuple
-    opening: tuple
+    overbust: tuple[Edge, ...]
+    opening: tuple[Edge, ...]
     armscye: Edge
     shoulder: Edge
     neckline: Edge
     centre: Edge
-    close: object
-    parts: tuple
-    blends: tuple
-    waste: tuple
+    close: Move
+    parts: tuple[Part, ...]
+    blends: tuple[Blend, ...]
+    waste: tuple[Waste, ...]
 
     @property
-    def edges(self):
+    def edges(self) -> tuple[Edge, ...]:
         bottom = self.overbust if not self.opening else (self.overbust[0], *self.opening, self.overbust[1])
         return (*bottom, self.armscye, self.shoulder, self.neckline, self.centre)
 
 
-def front_yoke(overbust, opening):
+def front_yoke(overbust: Overbust, opening: Opening) -> FrontYoke:
     """Cut the front yoke and close its tightening dart by turning the shoulder's outer half about the mid-shoulder."""
     o, front, mid = overbust, overbust.block.front, overbust.mid_shoulder
     angle = 2 * math.degrees(math.atan2(o.top_intake / 2, abs(mid - o.mark)))
@@ -100,7 +104,9 @@ def front_yoke(overbust, opening):
     inner_line, _ = paths.cut_along(o.top_inner, opening.sewn_inner)
     outer_line = paths.cut_along(o.top_outer, paths.path_length(o.top_outer) - opening.sewn_outer)[1]
     outer_closed = paths.moved(outer_line, close)
-    blends = []
+    blends: list[Blend] = []
+    bottom: tuple[Edge, ...]
+    free: tuple[Edge, ...]
     if opening.inner:
         rim = (*opening.inner, *paths.moved(opening.outer, close))
         bottom = (Edge("overbust, inner", inner_line, Kind.CUP_SEAM), Edge("overbust, outer", outer_closed, Kind.CUP_SEAM))
@@ -136,7 +142,7 @@ def front_yoke(overbust, opening):
             close,
         ),
     )
-    waste = ()
+    waste: tuple[Waste, ...] = ()
     if opening.inner:
         waste = (
             Waste(
@@ -172,10 +178,11 @@ def front_yoke(overbust, opening):
     )
 
 
-def _redrawn(path, name):
+def _redrawn(path: Curves, name: str) -> Curves:
     """Two curves that meet in a closed dart made one smooth run of the same length."""
+    first, second = path
     try:
-        return rounded(*path, ROUNDNESS)[0]
+        return rounded(first, second, ROUNDNESS)[0]
     except ValueError:
         raise CorsetkitError(
             f"{name} cannot be redrawn across its closed dart: choose a smaller tightening dart or a higher overbust mark"
@@ -187,19 +194,19 @@ class BackYoke:
     """The back yoke's edges, counter-clockwise."""
 
     lower: Edge
-    opening: tuple
+    opening: tuple[Edge, ...]
     lacing: Edge
     neckline: Edge
     shoulder: Edge
     armscye: Edge
-    parts: tuple
+    parts: tuple[Part, ...]
 
     @property
-    def edges(self):
+    def edges(self) -> tuple[Edge, ...]:
         return (self.lower, *self.opening, self.lacing, self.neckline, self.shoulder, self.armscye)
 
 
-def back_yoke(back):
+def back_yoke(back: Back) -> BackYoke:
     """Cut the back yoke."""
     half = back.block.back
     lower, _ = paths.cut_along(back.yoke_line.kept, back.opening_sewn)
