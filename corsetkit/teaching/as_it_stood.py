@@ -11,6 +11,9 @@ from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import FILE, Record
 from corsetkit.teaching.shared.corrected import read_kept
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 class AsItStood:
@@ -42,11 +45,8 @@ class AsItStood:
 
     def since(self, of: dict) -> str:
         """That the pattern is another by now, in sentences."""
-        who = "you" if of["wearer"] == "You" else of["wearer"]
-        return (
-            f"This guess was locked for {who}, and the pattern has changed since. Question and answer are of the numbers it "
-            "was given for; “Guess again” asks with those of now."
-        )
+        who = SHARED("you") if of["wearer"] == "You" else of["wearer"]
+        return SHARED("guess_of_then", who=who)
 
 
 def _desk_of(of, unit):

@@ -5,6 +5,9 @@ import traitlets
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.widgets import Answering, bundle
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 class Board(Answering):
@@ -28,7 +31,7 @@ class Board(Answering):
             try:
                 said = self.do(str(message.get("choice", "")))
             except CorsetkitError as error:
-                said = sentence(f"Not done: {error}")
+                said = sentence(SHARED("not_done", error=error))
         return self._state(said)
 
     def refresh(self) -> None:

@@ -6,6 +6,9 @@ from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.word_cards import cards
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 class CourseLesson(Lesson):
@@ -102,7 +105,8 @@ class CourseLesson(Lesson):
         return GuessWidget(Guess(lambda: self._asked_of(desk, drafts), lambda: desk.record.unit, kept(), keep, earlier), kept)
 
     def _to_read(self, cell, title, read, *button):
-        """A cell to read that keeps up with the desk; `read(desk, drafts)` gives the Stored, `button` what a `Board` may have."""
+        """A cell to read that keeps up with the desk; `read(desk, drafts)` gives the Stored,
+        `button` what a `Board` may have."""
 
         def alive(desk, key):
             from corsetkit.teaching.board import Board
@@ -115,7 +119,7 @@ class CourseLesson(Lesson):
 
 def _wearer_still(desk) -> Stored:
     name, _ = desk.body()
-    words = f"Drafting for {name}, an invented wearer. The list to choose from shows here once the lesson runs."
+    words = SHARED("wearer_later", name=name)
     return Stored(f"<p>{words}</p>", (words,))
 
 

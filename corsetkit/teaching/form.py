@@ -19,6 +19,9 @@ from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record, carried_over
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _FIELDS = {one.name: one for one in quantities(Measurements)}
 
@@ -100,7 +103,7 @@ class Form:
         """The shown wearer's numbers as a start for one's own; where there are some already, it is said that they go."""
         name, body = self.desk.body()
         if self.desk.record.own:
-            self.replaced = "Your own numbers from before were replaced; Undo brings them back."
+            self.replaced = SHARED("form_replaced")
         own = {one: getattr(body, one) for one in _FIELDS if getattr(body, one) is not None}
         self.desk.change(self.key, source=OWN, own=own, own_name=f"{name}, changed")
 
@@ -128,16 +131,16 @@ class Form:
             wearers = read_wearers(path)
             self.desk.load(wearers, self.key)
         except CorsetkitError as error:
-            self.file_said = sentence(f"Not read: {error}")
+            self.file_said = sentence(SHARED("form_not_read", error=error))
             return
         names = ", ".join(name for name, _ in wearers)
-        self.file_said = f"Read from {path.name}: {names}. You find them in the list above."
+        self.file_said = SHARED("form_read", file=path.name, names=names)
 
     def _choices(self) -> list:
         demo = [[f"demo:{name}", name] for name in self.desk.demo]
         loaded = [[f"file:{name}", name] for name in self.desk.loaded]
         groups = [["Invented demo wearers", demo], ["From your file", loaded]]
-        own = [["Yourself, or someone you measure", [[OWN, "My own measurements"]]]]
+        own = [[SHARED("form_own"), [[OWN, "My own measurements"]]]]
         return [group for group in groups if group[1]] + own
 
     def _given_fields(self) -> dict:
@@ -167,12 +170,10 @@ class Form:
             needed = [one for one in _FIELDS.values() if not one.optional]
             filled = sum(1 for one in needed if self.desk.record.own.get(one.name))
             if filled < len(needed):
-                return {"good": False, "text": f"{filled} of {len(needed)} measurements filled in."}
-            return {"good": False, "text": f"Not yet right. {sentence(str(error))}"}
-        if self.desk.record.source != OWN:
-            invented = ", an invented wearer" if self.desk.record.source == DEMO else ""
-            return {"good": True, "text": f"Drafting for {name}{invented}."}
-        return {"good": True, "text": f"All measurements go together. Drafting for {name}."}
+                return {"good": False, "text": SHARED("form_filled", filled=filled, needed=len(needed))}
+            return {"good": False, "text": SHARED("form_wrong", reason=sentence(str(error)))}
+        kind = {OWN: "own", DEMO: "invented"}.get(self.desk.record.source, "file")
+        return {"good": True, "text": SHARED(f"form_drafting_{kind}", name=name)}
 
     def _warnings(self) -> list:
         try:
@@ -209,5 +210,5 @@ def _contradictions(own: dict) -> dict:
         if all(name in given for name in rule.names) and rule.broken(body):
             for name in rule.names:
                 others = " and ".join(_FIELDS[n].label for n in rule.names if n != name)
-                found.setdefault(name, f"does not go with {others}: {rule.says}")
+                found.setdefault(name, SHARED("form_does_not_go", others=others, rule=rule.says))
     return found

@@ -12,21 +12,20 @@ from html import escape
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching import guess_said
 from corsetkit.teaching.picture import Picture, Stored
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 STEPS = 24
 """In how many steps the line moves."""
 _SAME = 1e-6
 """A kept guess whose values differ by more than this was for another wearer or another style."""
-_UNITS = {"in": "inches", "cm": "centimetres", "degrees": "degrees"}
-_HOW = {
-    "in": "Write it as your tape says it: 9 1/2, 9½ or 9.5.",
-    "cm": "Write it as your tape says it: 24 or 24.5.",
-    "degrees": "Write a number: 25 or 25.5.",
-}
-_SEEN = "You have seen the answer, so this time the guess is for practice."
-_PRACTICE = "The answer has been seen; another guess is for practice."
-_ANEW = "The question is asked with the numbers of now."
-_LATER = "Your guess can be typed here once the lesson runs; then the line moves."
+_UNITS = {"in": SHARED("inches"), "cm": SHARED("centimetres"), "degrees": SHARED("in_degrees")}
+_HOW = {"in": SHARED("guess_write_in"), "cm": SHARED("guess_write_cm"), "degrees": SHARED("guess_write_degrees")}
+_SEEN = SHARED("guess_seen")
+_PRACTICE = SHARED("guess_practice")
+_ANEW = SHARED("guess_anew")
+_LATER = SHARED("guess_later")
 
 
 @dataclass(frozen=True)
@@ -169,7 +168,8 @@ class Guess:
         self._draw()
 
     def _asked_then(self):
-        """The question of a locked guess, as it was asked then; None where that is not known, or comes to something else now."""
+        """The question of a locked guess, as it was asked then; None where that is not known,
+        or comes to something else now."""
         if self._earlier is None or "of" not in self.kept:
             return None
         try:

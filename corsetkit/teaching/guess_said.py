@@ -4,15 +4,18 @@ Values are in the package's units: "cm" or "degrees", as `asked.unit` says. `uni
 """
 
 from corsetkit.errors import CorsetkitError, sentence
-from corsetkit.teaching.shared.what_moved import far
+from corsetkit.teaching.shared.what_moved import degrees, far
 from corsetkit.units import CM_PER_INCH, parse_length, round_to_sixteenth, say_length, say_number, shown
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _FAR = 10
 """A guess this many times what was to be expected is a slip of the pen, and is asked for again: course convention."""
 _SLACK = 1e-9
 _SAME = 1e-6
-_OTHER_SIDE = {"in": ("centimetres", "inches", CM_PER_INCH), "cm": ("inches", "centimetres", 1 / CM_PER_INCH)}
-"""For each unit of the learner's: the tape's other side, its own, and what a number of the other side counts too much."""
+_OTHER_SIDE = {"in": CM_PER_INCH, "cm": 1 / CM_PER_INCH}
+"""For each unit of the learner's, what a number of the tape's other side counts too much."""
 
 
 def read_guess(text: str, asked, unit: str) -> float:
@@ -29,8 +32,7 @@ def say_value(value: float, asked, unit: str) -> str:
     """`value` as tape or protractor says it: "9 1/2 in", "24.1 cm", "25.5 degrees"."""
     if asked.unit == "cm":
         return say_length(value, unit)
-    number = say_number(value, 1)
-    return f"{number} degree" if number == "1" else f"{number} degrees"
+    return degrees(value)
 
 
 def say_guess(text: str, value: float, asked, unit: str) -> str:
@@ -42,7 +44,7 @@ def say_guess(text: str, value: float, asked, unit: str) -> str:
     if named in ("", own) and abs(_rounded(value, asked, unit) - value) < _SAME:
         return words
     typed = text if named else f"{text} {words.rpartition(' ')[2]}"
-    return f"{typed}, that is {words}"
+    return SHARED("guess_that_is", typed=typed, words=words)
 
 
 def reads_as(text: str, value: float, asked, unit: str) -> bool:
@@ -57,10 +59,15 @@ def told(text: str, value: float, asked, unit: str) -> list[str]:
     """What is to be said once the line has moved: the gap in her numbers, the likely reason, and why it moves so."""
     right, said = say_value(asked.right, asked, unit), say_guess(text, value, asked, unit)
     if _is_near(value, asked):
-        tool = "protractor" if asked.unit == "degrees" else "tape"
-        return [f"You said {said}; it is {right}. That is as near as a {tool} reads.", sentence(asked.why)]
-    gap = f"{_apart(value, asked.right, asked, unit)} {'more' if asked.right > value else 'less'} than you said"
-    return [f"You said {said}. It is {right}: {gap}.", _reason(text, value, asked, unit), sentence(asked.why)]
+        near = SHARED("guess_near_angle" if asked.unit == "degrees" else "guess_near", said=said, right=right)
+        return [near, sentence(asked.why)]
+    off = SHARED(
+        "guess_more" if asked.right > value else "guess_less",
+        said=said,
+        right=right,
+        apart=_apart(value, asked.right, asked, unit),
+    )
+    return [off, _reason(text, value, asked, unit), sentence(asked.why)]
 
 
 def _reason(text, value, asked, unit):
@@ -80,33 +87,26 @@ def _slips(text, value, asked, unit):
         yield slip, within(slip), sentence(reason)
     if not _is_near(asked.start, asked):
         start = say_value(asked.start, asked, unit)
-        nearly = "" if start == say_value(value, asked, unit) else "nearly "
-        yield asked.start, within(asked.start), f"You left it {nearly}where it was, at {start}."
+        same = start == say_value(value, asked, unit)
+        yield asked.start, within(asked.start), SHARED("guess_left" if same else "guess_left_nearly", start=start)
     if asked.unit == "cm" and not _named_unit(text, asked):
-        other, own, times = _OTHER_SIDE[unit]
-        yield (
-            asked.right * times,
-            asked.near * times,
-            (
-                f"Read as {other}, your number would be as near as a tape reads. Perhaps you looked at the other side of the "
-                f"tape: a bare number counts in {own} here."
-            ),
-        )
+        times = _OTHER_SIDE[unit]
+        yield (asked.right * times, asked.near * times, SHARED(f"guess_other_side_{unit}"))
 
 
 def _direction(value, asked, unit):
     start = say_value(asked.start, asked, unit)
     mine, its = (_apart(one, asked.start, asked, unit) for one in (value, asked.right))
-    grow = asked.right > asked.start
+    grew, grows = value > asked.start, asked.right > asked.start
     if _is_near(asked.start, asked):
-        nearly = "" if start == say_value(asked.right, asked, unit) else "nearly "
-        return f"You let it {'grow' if value > asked.start else 'shrink'} by {mine}; it stays {nearly}at {start}."
-    if (value > asked.start) != grow:
-        verbs = ("shrink", "grows") if grow else ("grow", "shrinks")
-        return f"You let it {verbs[0]} from {start} by {mine}; it {verbs[1]}, by {its}."
+        same = start == say_value(asked.right, asked, unit)
+        let = "grew" if grew else "shrank"
+        return SHARED(f"guess_{let}_but_stays" if same else f"guess_{let}_but_nearly_stays", mine=mine, start=start)
+    if grew != grows:
+        return SHARED("guess_shrank_but_grows" if grows else "guess_grew_but_shrinks", start=start, mine=mine, its=its)
+    way = "grows" if grows else "shrinks"
     past = abs(value - asked.start) > abs(asked.right - asked.start)
-    verb = "grows" if grow else "shrinks"
-    return f"It {verb}, as you said, but by {its}, not by {mine}: you {'went too far' if past else 'stopped too soon'}."
+    return SHARED(f"guess_{way}_less" if past else f"guess_{way}_more", its=its, mine=mine)
 
 
 def _apart(one, other, asked, unit):
@@ -114,7 +114,9 @@ def _apart(one, other, asked, unit):
     shown_apart = abs(_rounded(one, asked, unit) - _rounded(other, asked, unit))
     if shown_apart > _SAME:
         return say_value(shown_apart, asked, unit)
-    return "less than 0.1 degrees" if asked.unit == "degrees" else far(abs(one - other), unit)
+    return (
+        SHARED("guess_less_than_a_tenth", tenth=say_number(0.1, 1)) if asked.unit == "degrees" else far(abs(one - other), unit)
+    )
 
 
 def _rounded(value, asked, unit):

@@ -9,6 +9,9 @@ from corsetkit.hand.drafter import checks_of, moves_of, numbers_of
 from corsetkit.hand.sentences import say, say_why
 from corsetkit.hand.whole import by_hand_from_the_start
 from corsetkit.teaching.picture import Stored
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 WIDEST = "820px"
 """How wide the drawing to draw after is on the page: all of it in sight at once."""
@@ -26,10 +29,8 @@ def moves(name: str, steps, step: str, unit: str) -> Stored:
         # A reason is given once.
         lines.append((say(one, unit, places), "" if why in reasons else why))
         reasons.add(why)
-    sheet = hand_sheet(made, numbers_of(told), unit, f"By hand for {name}")
-    opening = (
-        f"{_for(name, unit)} Lengths are rounded to {_part(unit)}. A small open dot is a helper: a curve runs through it."
-    )
+    sheet = hand_sheet(made, numbers_of(told), unit, SHARED("hand_title", name=name))
+    opening = SHARED("hand_opening", whom=_for(name, unit), part=_part(unit))
     items = "".join(
         f'<li style="margin-bottom:6px">{escape(what)}{f"<br><small>{escape(why)}</small>" if why else ""}</li>'
         for what, why in lines
@@ -54,13 +55,13 @@ def of_desk(the_desk, drafts, step: str, style: dict, make) -> Stored:
     try:
         return make(*drafts.steps({**the_desk.record.style, **style}, step))
     except CorsetkitError as error:
-        words = sentence(f"Nothing to draw yet: {error}")
+        words = sentence(SHARED("hand_nothing", error=error))
         return Stored(f"<p>{escape(words)}</p>", (words,))
 
 
 def _for(name: str, unit: str) -> str:
-    return f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."
+    return SHARED(f"hand_for_{unit}", name=name)
 
 
 def _part(unit: str) -> str:
-    return "a sixteenth of an inch" if unit == "in" else "a millimetre"
+    return SHARED("hand_sixteenth") if unit == SHARED("hand_millimetre") else "a millimetre"

@@ -9,6 +9,9 @@ from corsetkit.teaching import on_paper
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.course_lesson import CourseLesson
 from corsetkit.teaching.picture import Picture
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 class StepLesson(CourseLesson):
@@ -49,7 +52,7 @@ class StepLesson(CourseLesson):
         """The drawing so far of the wearer, in that style, with what is to be said of it."""
         name, steps = drafts.steps({**style, **self.fixed}, self.step)
         unit = drafts.desk.record.unit
-        sheet = self._sheet(steps, unit, f"{self.title} for {name}", self._ghosts(drafts, style, steps))
+        sheet = self._sheet(steps, unit, SHARED("title_for", lesson=self.title, name=name), self._ghosts(drafts, style, steps))
         warnings = [one for value in steps.in_order for one in value.warnings]
         return Picture(svg_text(sheet), sheet.description, tuple(self._said(steps, unit)), tuple(dict.fromkeys(warnings)))
 
