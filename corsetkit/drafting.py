@@ -6,7 +6,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.fitting.correct import corrected
 from corsetkit.fitting.correct import said as said_of
 from corsetkit.measurements import Measurements
-from corsetkit.pattern.pattern import Pattern
+from corsetkit.pattern.pattern import Correction, Pattern
 from corsetkit.pieces.measured import fullness, girths
 from corsetkit.pieces.proof import prove
 from corsetkit.pieces.seam_table import cut_and_sew
@@ -15,7 +15,13 @@ from corsetkit.style import Style
 from corsetkit.units import check_kind, shown
 
 
-def draft(measurements, style=None, corrections=(), *, earlier=None):
+def draft(
+    measurements: Measurements,
+    style: Style | None = None,
+    corrections: Iterable[Correction] = (),
+    *,
+    earlier: Pattern | None = None,
+) -> Pattern:
     """Draft the whole pattern.
 
     Args:
@@ -69,14 +75,21 @@ def draft(measurements, style=None, corrections=(), *, earlier=None):
         ) from None
 
 
-def _listed(corrections):
+def _listed(corrections: object) -> tuple[Correction, ...]:
     """The corrections as a tuple; what each of them is, is looked at where it is made."""
     if isinstance(corrections, Iterable) and not isinstance(corrections, (str, bytes, dict)):
         return tuple(corrections)
     raise CorsetkitError(f"corrections is {shown(corrections)}: give a list of Correction values, or () for none")
 
 
-def _drafted(measurements, style, corrections, body, drawn_in, earlier):
+def _drafted(
+    measurements: Measurements,
+    style: Style,
+    corrections: tuple[Correction, ...],
+    body: Measurements,
+    drawn_in: Style,
+    earlier: Pattern | None,
+) -> Pattern:
     """The pattern as `draft` gives it, drawn from the corrected body and style."""
     steps = run_steps(body, drawn_in, earlier.steps if earlier else None)
     pieces, seams, waste, said = cut_and_sew(steps, drawn_in)

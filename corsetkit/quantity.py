@@ -143,6 +143,12 @@ class Quantity:
             return value
         return self._check_number(value, where)
 
+    def number(self, value: object, where: str = "") -> float:
+        """`value` as `check` has it, of a quantity that is a number and may not be left out."""
+        if value is None:
+            raise CorsetkitError(f"{where}{self.label} is missing: {self.allowed}")
+        return self._check_number(value, where)
+
     def read(self, text: str, unit: str = "cm", where: str = "") -> Value:
         """What a person typed, as `check` returns it; blank is None where it may be left out.
 

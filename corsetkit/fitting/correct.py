@@ -4,16 +4,18 @@ Everything after follows by itself: lines, pieces, seams, girths, the hand's ins
 """
 
 import math
+from collections.abc import Iterable
+from typing import Any
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.fitting.lines import LINES, line_named
+from corsetkit.fitting.lines import LINES, Line, line_named
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction
 from corsetkit.style import Fitting, Style
 from corsetkit.units import shown
 
 
-def check(correction, where=""):
+def check(correction: object, where: str = "") -> Correction:
     """The correction with its line's own name and a float; CorsetkitError, one sentence, where it is not allowed.
 
     `where` is put before the sentence ("Anna: ").
@@ -22,33 +24,33 @@ def check(correction, where=""):
         raise CorsetkitError(f"{where}correction is {shown(correction)}: allowed is a Correction of a line by so many cm")
     try:
         line = line_named(correction.line)
-        return Correction(line.name, line.quantity.check(correction.by))
+        return Correction(line.name, line.quantity.number(correction.by))
     except CorsetkitError as refusal:
         raise CorsetkitError(f"{where}{_with_remedy(correction, refusal)}") from None
 
 
-def _with_remedy(correction, refusal):
+def _with_remedy(correction: Correction, refusal: CorsetkitError) -> str:
     """Millimetres are the toile's unit, so an amount given in them is the usual mistake."""
     try:
-        limits, by = line_named(correction.line).quantity, float(correction.by)
+        (low, high, _), by = line_named(correction.line).quantity.limits, float(correction.by)
     except (CorsetkitError, TypeError, ValueError, OverflowError):
         return str(refusal)
     plain = f"correction of {str(refusal).partition(';')[0]} in one pass"
-    if abs(by) >= 2 and math.isfinite(by) and by.is_integer() and limits.low <= by / 10 <= limits.high:
+    if abs(by) >= 2 and math.isfinite(by) and by.is_integer() and low <= by / 10 <= high:
         return f"{plain}; it looks like millimetres given as centimetres"
     return f"{plain}; correct less, sew the toile again and look anew"
 
 
-def totals(corrections):
+def totals(corrections: Iterable[Correction]) -> dict[str, float]:
     """How far each line is moved in all: {name: cm}, in the order of the lines, those that come to zero left out."""
-    found = {}
+    found: dict[str, list[float]] = {}
     for one in map(check, corrections):
         found.setdefault(one.line, []).append(one.by)
     sums = {line.name: math.fsum(found[line.name]) for line in LINES if line.name in found}
     return {name: by for name, by in sums.items() if by}
 
 
-def said(corrections, unit="cm"):
+def said(corrections: Iterable[Correction], unit: str | None = "cm") -> tuple[str, ...]:
     """What is corrected in all, a sentence's part for each line, for the list of pieces: "hem at the side: 1 cm higher".
 
     `unit` is "cm", "in", or None for both.
@@ -56,7 +58,7 @@ def said(corrections, unit="cm"):
     return tuple(line_named(name).said(by, unit) for name, by in totals(corrections).items())
 
 
-def corrected(measurements, style, corrections):
+def corrected(measurements: Measurements, style: Style, corrections: Iterable[Correction]) -> tuple[Measurements, Style]:
     """The measurements and the style that the steps draw from once the corrections are made.
 
     Corrections of one line add up, and their order does not matter; without any, both are handed back as they are.
@@ -90,9 +92,9 @@ def corrected(measurements, style, corrections):
     return measurements, style
 
 
-def _moved(line, by, measurements, style):
-    owners = {Measurements: {}, Style: {}, Fitting: {}}
-    held = {Measurements: measurements, Style: style, Fitting: style.fitting}
+def _moved(line: Line, by: float, measurements: Measurements, style: Style) -> tuple[Measurements, Style]:
+    owners: dict[type, dict[str, Any]] = {Measurements: {}, Style: {}, Fitting: {}}
+    held: dict[type, Any] = {Measurements: measurements, Style: style, Fitting: style.fitting}
     for owner, field, factor in line.moves:
         owners[owner][field] = getattr(held[owner], field) + factor * by
     if owners[Fitting]:

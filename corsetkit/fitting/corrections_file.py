@@ -2,8 +2,11 @@
 
 import json
 import unicodedata
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from os import PathLike
 from pathlib import Path
+from typing import Any
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
@@ -19,37 +22,37 @@ class Kept:
     """Each wearer's corrections by her name, in the order they were made in; `amiss` says, by her name as well, which could
     not be read, a sentence's part for each."""
 
-    by_wearer: dict = field(default_factory=dict)
-    amiss: dict = field(default_factory=dict)
+    by_wearer: Mapping[str, tuple[Correction, ...]] = field(default_factory=dict)
+    amiss: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     @property
-    def left_out(self):
+    def left_out(self) -> tuple[str, ...]:
         """What could not be read, a sentence with the wearer's name for each."""
         return tuple(f"{wearer}: {why}" for wearer, whys in self.amiss.items() for why in whys)
 
-    def of(self, wearer):
+    def of(self, wearer: str) -> tuple[Correction, ...]:
         """One wearer's corrections."""
         return self.by_wearer.get(wearer, ())
 
-    def with_more(self, wearer, corrections):
+    def with_more(self, wearer: str, corrections: Iterable[object]) -> "Kept":
         """The same with a pass added to a wearer's; CorsetkitError where one is not allowed."""
         more = tuple(check(one, f"{wearer}: ") for one in corrections)
         return Kept({**self.by_wearer, wearer: (*self.of(wearer), *more)}, self.amiss)
 
-    def with_only(self, wearer, corrections):
+    def with_only(self, wearer: str, corrections: Iterable[object]) -> "Kept":
         """The same with these as a wearer's own, as when the last one is taken back; none of them forgets her."""
         others = {name: ones for name, ones in self.by_wearer.items() if name != wearer}
         made = tuple(check(one, f"{wearer}: ") for one in corrections)
         return Kept({**others, wearer: made} if made else others, self.amiss)
 
 
-def written(kept):
+def written(kept: Kept) -> str:
     """The text of the file."""
     told = {name: [{"line": one.line, "by": one.by} for one in ones] for name, ones in kept.by_wearer.items()}
     return json.dumps({_TOLD: told}, indent=1, ensure_ascii=False) + "\n"
 
 
-def read(text):
+def read(text: str) -> Kept:
     """What a text says, as `Kept`.
 
     A line that this draft does not know, or an amount that it does not allow, is left out and told of; CorsetkitError where
@@ -64,7 +67,8 @@ def read(text):
         told = None
     if not isinstance(told, dict):
         raise CorsetkitError(f"these are no kept corrections: {shown(text[:60])}")
-    by_wearer, amiss = {}, {}
+    by_wearer: dict[str, tuple[Correction, ...]] = {}
+    amiss: dict[str, list[str]] = {}
     for wearer, ones in told.items():
         found = []
         for one in ones if isinstance(ones, list) else [ones]:
@@ -82,8 +86,8 @@ class _Twice(Exception):
     """A name that stands twice in one object: JSON would keep the last one and say nothing."""
 
 
-def _once(pairs):
-    found = {}
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
     for name, value in pairs:
         if name in found:
             raise _Twice(name)
@@ -91,17 +95,17 @@ def _once(pairs):
     return found
 
 
-def write_file(path, kept):
+def write_file(path: str | PathLike[str], kept: Kept) -> None:
     """Write the file whole, or not at all; CorsetkitError where the disk is in the way."""
     write_whole(path, written(kept).encode("utf-8"))
 
 
-def read_file(path):
+def read_file(path: str | PathLike[str]) -> Kept:
     """The file's corrections; none where there is no file yet. CorsetkitError where it cannot be read."""
-    path = Path(path)
+    file = Path(path)
     try:
         # Some editors put a byte order mark before the text.
-        text = path.read_bytes().decode("utf-8-sig")
+        text = file.read_bytes().decode("utf-8-sig")
     except FileNotFoundError:
         return Kept()
     except UnicodeDecodeError:
@@ -118,17 +122,19 @@ def read_file(path):
 class Whose:
     """`of` maps wearers of the table to why they cannot be corrected as the file says; `nobody` are names not in the table."""
 
-    of: dict = field(default_factory=dict)
-    nobody: tuple = ()
+    of: Mapping[str, str] = field(default_factory=dict)
+    nobody: tuple[str, ...] = ()
 
 
-def whose(kept, names):
+def whose(kept: Kept, names: Iterable[str]) -> Whose:
     """Match a `Kept` with the wearers' names of a table.
 
     A wearer may not be drafted without her corrections, so one is told of whose corrections cannot all be made, and one whose
     name the file writes in other letters.
     """
-    of, nobody, alike = {}, [], {}
+    of: dict[str, str] = {}
+    nobody: list[str] = []
+    alike: dict[str, list[str]] = {}
     for name in names:
         alike.setdefault(_plain(name), []).append(name)
     exact = set(names)
@@ -147,13 +153,13 @@ def whose(kept, names):
     return Whose(of, tuple(nobody))
 
 
-def _plain(name):
+def _plain(name: str) -> str:
     """What is left of a name without capitals, accents and blanks beside one another."""
     letters = unicodedata.normalize("NFKD", name.casefold())
     return " ".join("".join(one for one in letters if not unicodedata.combining(one)).casefold().split())
 
 
-def _other_letters(given, name):
+def _other_letters(given: str, name: str) -> str:
     if unicodedata.normalize("NFC", given) == unicodedata.normalize("NFC", name):
         return (
             f"the file of corrections has the name {shown(name)} with its accents stored in another way: copy the name from "

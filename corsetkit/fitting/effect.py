@@ -1,13 +1,19 @@
 """What a correction did: which lines moved and by how much, and the seams walked again."""
 
 import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.points import to_side
+from corsetkit.pattern.pattern import Pattern
 from corsetkit.units import CM_PER_INCH, say_length, say_number
+
+if TYPE_CHECKING:
+    from corsetkit.steps.run import Steps
 
 LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
 """What a tape would read as zero in each unit, cm."""
@@ -29,8 +35,8 @@ class Moved:
 
     name: str
     most: float | None
-    before: tuple
-    after: tuple
+    before: Curves
+    after: Curves
 
 
 @dataclass(frozen=True)
@@ -47,11 +53,11 @@ class Walked:
     difference: float
 
 
-def moved(before, after):
+def moved(before: Pattern, after: Pattern) -> tuple[Moved, ...]:
     """The lines of the block that lie elsewhere in the `Pattern` `after` than in `before`, the farthest first."""
     shift = slid(before.steps.block.back.waist_centre - after.steps.block.back.waist_centre)
     old, new = lines_of(before.steps), lines_of(after.steps)
-    found = []
+    found: list[Moved] = []
     for name in dict.fromkeys((*old, *new)):
         was, now = old.get(name, ()), new.get(name, ())
         if now and name in _backs(after.steps):
@@ -67,9 +73,10 @@ def moved(before, after):
     return tuple(sorted(found, key=lambda one: (one.most is not None, -(one.most or 0.0))))
 
 
-def said_moved(found, unit="cm"):
+def said_moved(found: Sequence[Moved], unit: str = "cm") -> tuple[str, ...]:
     """Sentences on what moved: "The overbust line, outer, moves by up to 0.4 cm." What no tape shows is told in one."""
-    told, hidden = [], 0
+    told: list[str] = []
+    hidden = 0
     for one in found:
         if one.most is None:
             told.append(f"The {one.name}{',' if ',' in one.name else ''} is {'new' if one.after else 'gone'}.")
@@ -83,9 +90,9 @@ def said_moved(found, unit="cm"):
     return tuple(told) or ("No line has moved.",)
 
 
-def walked(before, after):
+def walked(before: Pattern, after: Pattern) -> tuple[Walked, ...]:
     """Every seam of the `Pattern` `after`, with its length in `before`, as `Walked`."""
-    old = {}
+    old: dict[str, list[float]] = {}
     for seam in before.seams:
         old.setdefault(seam.name, []).append(seam.lengths[0])
     found = []
@@ -95,7 +102,7 @@ def walked(before, after):
     return tuple(found)
 
 
-def said_walked(found, unit="cm", named=None):
+def said_walked(found: Sequence[Walked], unit: str = "cm", named: Callable[[Walked], str] | None = None) -> tuple[str, ...]:
     """The seams in sentences, those first whose length changed: by how much, and that both sides agree.
 
     `named(walked)` begins a sentence with the seam; without it, it is called by its name alone.
@@ -112,20 +119,20 @@ def said_walked(found, unit="cm", named=None):
     return tuple(told)
 
 
-def _named(one):
+def _named(one: Walked) -> str:
     return f"The {one.name}" if one.name.endswith("seam") else f"The seam called {one.name}"
 
 
-def _millimetres(cm):
+def _millimetres(cm: float) -> str:
     return "0.01 mm" if cm < 0.001 else f"{say_number(10 * cm, 2)} mm"
 
 
-def lines_of(steps):
+def lines_of(steps: "Steps") -> dict[str, Curves]:
     """The lines of a draft on its block, by name: {name: run}, the darts open."""
     return {name: path for name, path in {**_fronts(steps), **_backs(steps)}.items() if path}
 
 
-def _fronts(steps):
+def _fronts(steps: "Steps") -> dict[str, Curves]:
     block, under, over = steps.block, steps.underbust, steps.overbust
     front, point = block.front, block.bust_point
     dart = (Line(block.mouth_upper, point), Line(point, block.mouth_lower)) if block.side_dart else ()
@@ -152,7 +159,7 @@ def _fronts(steps):
     }
 
 
-def _backs(steps):
+def _backs(steps: "Steps") -> dict[str, Curves]:
     half, step = steps.block.back, steps.back
     legs = step.waist.legs
     return {
@@ -171,7 +178,7 @@ def _backs(steps):
     }
 
 
-def _same(path, other):
+def _same(path: Curves, other: Curves) -> bool:
     """Whether two runs are one but for rounding."""
     return len(path) == len(other) and all(
         type(a) is type(b)
@@ -182,12 +189,12 @@ def _same(path, other):
     )
 
 
-def _farthest(path, other):
+def _farthest(path: Curves, other: Curves) -> float:
     """How far a point of the first run lies from the second, at most, cm."""
     # Each curve by itself, for a side seam has a gap where its dart lies open.
     places = [paths.flattened((curve,), _SPLIT) for curve in other]
     sides = [pair for found in places for pair in zip(found, found[1:] or found)]
-    farthest, near = 0.0, 0
+    farthest, near, nearest = 0.0, 0, 0
     for point in (curve.point(t) for curve in path for t in _LOOKED_AT):
         least = math.inf
         # From where the last point was nearest on: a point that lies nearer than the farthest one is done with at once.
@@ -195,8 +202,8 @@ def _farthest(path, other):
             index = (near + step) % len(sides)
             away = to_side(point, *sides[index])
             if away < least:
-                least, found = away, index
+                least, nearest = away, index
                 if least <= farthest:
                     break
-        near, farthest = found, max(farthest, least)
+        near, farthest = nearest, max(farthest, least)
     return farthest

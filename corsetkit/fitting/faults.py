@@ -5,11 +5,15 @@ walk the seam, sew the toile again and look anew.
 """
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
-from corsetkit.fitting.lines import line_named
+from corsetkit.fitting.lines import Line, line_named
 from corsetkit.pattern.pattern import Correction
 from corsetkit.quantity import Quantity
-from corsetkit.style import COURSE
+from corsetkit.style import COURSE, Style
+
+Shares: TypeAlias = tuple[tuple[str, float], ...]
+"""Lines by their names, each with the share of the pinch that it moves by."""
 
 
 @dataclass(frozen=True)
@@ -23,35 +27,35 @@ class Fault:
     seen: str
     cause: str
     pinch: Quantity
-    moves: tuple
+    moves: Shares
     caution: str
-    further: tuple = ()
+    further: Shares = ()
     source: str = COURSE
 
-    def corrections(self, pinch=None):
+    def corrections(self, pinch: float | None = None) -> tuple[Correction, ...]:
         """The first move as `Correction`s, for a pinch in cm or the usual one; CorsetkitError where it is not allowed."""
         return _corrections(self.moves, self.pinch, pinch)
 
-    def further_corrections(self, pinch=None):
+    def further_corrections(self, pinch: float | None = None) -> tuple[Correction, ...]:
         """The next pass's move, as `corrections`; empty where there is only one."""
         return _corrections(self.further, self.pinch, pinch)
 
     @property
-    def lines(self):
+    def lines(self) -> tuple[Line, ...]:
         """The `Line`s of the first move."""
         return tuple(line_named(name) for name, _ in self.moves)
 
-    def fits(self, style):
+    def fits(self, style: Style) -> bool:
         """Whether the fault can be seen in this style: one of the yoke needs a yoke."""
         return all(not line.only or getattr(style, line.only[0]) == line.only[1] for line in self.lines)
 
 
-def _corrections(moves, quantity, pinch):
-    amount = quantity.default if pinch is None else quantity.check(pinch)
+def _corrections(moves: Shares, quantity: Quantity, pinch: float | None) -> tuple[Correction, ...]:
+    amount = quantity.number(quantity.default if pinch is None else pinch)
     return tuple(Correction(name, share * amount) for name, share in moves)
 
 
-def _pinch(name, meaning, low, high, usual):
+def _pinch(name: str, meaning: str, low: float, high: float, usual: float) -> Quantity:
     return Quantity(
         name,
         meaning,

@@ -5,16 +5,23 @@ the seam is walked and the toile is tried on again.
 """
 
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.measurements import Measurements
-from corsetkit.quantity import Quantity, quantities
+from corsetkit.quantity import Quantity, Value, quantities
 from corsetkit.style import COURSE, PASSES, Fitting, Style
 from corsetkit.units import say_both, say_length, shown
 
 _STEP = 0.1
 EDGE, FREE = 0.6, 1.0
 """The most that one pass moves a sewn edge, and a free edge or a point, cm."""
+
+
+Added: TypeAlias = tuple[type[Style] | type[Fitting] | type[Measurements], str, float]
+"""What is added to for each cm: whose field it is, its name, and the factor."""
+Only: TypeAlias = tuple[str, Value]
+"""A style value's name, and what it must be."""
 
 
 @dataclass(frozen=True)
@@ -29,34 +36,36 @@ class Line:
     quantity: Quantity
     more: str
     less: str
-    moves: tuple
-    only: tuple | None = None
+    moves: tuple[Added, ...]
+    only: Only | None = None
 
     @property
-    def name(self):
+    def name(self) -> str:
         """The name for people, which is a correction's `line`."""
         return self.quantity.label
 
-    def said(self, by, unit="cm"):
+    def said(self, by: float, unit: str | None = "cm") -> str:
         """A correction of this line in words: "underbust line: 0.5 cm lower"; `unit` None says it in both."""
         length = say_length(abs(by), unit) if unit else say_both(abs(by))
         return f"{self.name}: {length} {self.more if by >= 0 else self.less}"
 
 
-def _line(name, meaning, most, more, less, *moves, only=None):
+def _line(name: str, meaning: str, most: float, more: str, less: str, *moves: Added, only: Only | None = None) -> Line:
     # An amount beyond a pass is refused by the correction; zero lies in the middle, where a slider begins.
     quantity = Quantity(name, meaning, "cm", low=-most, high=most, step=_STEP, default=0.0, source=COURSE, group="fitting")
     return Line(quantity, more, less, moves, only)
 
 
-def _fitted(name, more, less, only=None):
+def _fitted(name: str, more: str, less: str, only: Only | None = None) -> Line:
     """A line that a step works out: the amount is declared beside the style, with room for a few passes."""
     own = next(one for one in quantities(Fitting) if one.name == name)
-    limits = {"low": own.low / PASSES, "high": own.high / PASSES, "why_range": None}
-    return Line(replace(own, **limits), more, less, ((Fitting, name, 1.0),), only)
+    low, high, _ = own.limits
+    return Line(replace(own, low=low / PASSES, high=high / PASSES, why_range=None), more, less, ((Fitting, name, 1.0),), only)
 
 
-def _styled(name, field, meaning, most, more, less, factor=1.0, only=None):
+def _styled(
+    name: str, field: str, meaning: str, most: float, more: str, less: str, factor: float = 1.0, only: Only | None = None
+) -> Line:
     return _line(name, meaning, most, more, less, (Style, field, factor), only=only)
 
 
@@ -139,7 +148,7 @@ LINES = (
 _BY_NAME = {line.name: line for line in LINES}
 
 
-def line_named(name):
+def line_named(name: object) -> Line:
     """The `Line` of that name; CorsetkitError where the draft has none."""
     known = _BY_NAME.get(name.replace("_", " ")) if isinstance(name, str) else None
     if known is None:
