@@ -34,7 +34,8 @@ def notch_strokes(notches, cutting, scale=1.0):
 
 
 def _onto(point, tangent, line):
-    """Where the line through `point` along `tangent` meets the closed polyline nearest to it; the point itself where nowhere."""
+    """Where the line through `point` along `tangent` meets the closed polyline nearest to it;
+    the point itself where nowhere."""
     best = None
     for p, q in zip(line, (*line[1:], line[0])):
         here, there = cross(tangent, p - point), cross(tangent, q - point)
@@ -52,12 +53,12 @@ UP = "\u2191 this way up"
 class LaidEdge:
     """An edge where its piece lies opened out or moved: the edge it is, and its run there.
 
-    `piece` is the piece as it lies, set once when that is made, as an `Edge`'s own.
+    The piece as it lies takes hold of it as of an `Edge` of its own.
     """
 
     edge: Edge
     path: Curves
-    piece: Piece | None = field(default=None, init=False, repr=False, compare=False)
+    _piece: Piece | None = field(default=None, init=False, repr=False, compare=False)
 
     @property
     def name(self):

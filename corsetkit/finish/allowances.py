@@ -1,12 +1,16 @@
 """Where each piece is cut: its allowances, and its cutting line outside the sewing line."""
 
+from collections.abc import Collection, Iterable, Sequence
+
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.choices import Finish, allowance, choice_of
-from corsetkit.finish.corners import corner, meeting
-from corsetkit.finish.cutting_line import crossing, strokes, without_loops
+from corsetkit.finish.corners import Meeting, corner, meeting
+from corsetkit.finish.cutting_line import Stroke, crossing, strokes, without_loops
 from corsetkit.geometry import paths
-from corsetkit.geometry.points import dot
-from corsetkit.pattern.edge import Kind
+from corsetkit.geometry.points import Point, dot
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Piece
+from corsetkit.pattern.seam import Seam
 from corsetkit.units import say_both
 
 BEYOND_FOLD = 0.01
@@ -15,7 +19,7 @@ _SAME = 1e-6
 _STEP = 0.1
 
 
-def widths(piece, choices):
+def widths(piece: Piece, choices: Finish) -> tuple[float, ...]:
     """The allowances of the piece's edges in cm, in their order."""
     return tuple(allowance(edge, choices) for edge in piece.edges)
 
@@ -26,38 +30,40 @@ class Reaches:
     Each piece asks for its own corner; the lesser of the two serves both, so that neither shows beyond the later edge.
     """
 
-    def __init__(self, pieces, choices):
-        own = {}
+    def __init__(self, pieces: Iterable[Piece], choices: Finish) -> None:
+        own: dict[tuple[Seam, int], list[Meeting]] = {}
         for piece in pieces:
             for met in _meetings(strokes(piece, widths(piece, choices))):
                 place = seam_end(met)
                 if place:
                     own.setdefault(place, []).append(met)
-        self._common = {}
+        self._common: dict[tuple[Seam, int], float] = {}
         for place, both in own.items():
             least = max(met.least_reach for met in both)
             self._common[place] = max(min(met.reach for met in both), least)
 
-    def at(self, met):
+    def at(self, met: Meeting) -> float | None:
         """The reach at a meeting, None where only its own piece has a say."""
-        return self._common.get(seam_end(met))
+        place = seam_end(met)
+        return self._common.get(place) if place else None
 
 
-def seam_end(met):
+def seam_end(met: Meeting) -> tuple[Seam, int] | None:
     """The seam whose end lies at the corner, and which end (0 start, 1 end); None where no seam is sewn first there."""
     first = met.first
-    if first is None or first.stroke.edge.seam is None:
+    seam = first.stroke.edge.seam if first else None
+    if first is None or seam is None:
         return None
     edge, at_end = first.stroke.edge, first is met.arriving
-    for side, against in zip(edge.seam.sides, edge.seam.against):
+    for side, against in zip(seam.sides, seam.against):
         if edge is side[0] and at_end == against:
-            return edge.seam, 0
+            return seam, 0
         if edge is side[-1] and at_end != against:
-            return edge.seam, 1
+            return seam, 1
     return None
 
 
-def cutting_line(piece, choices=None, reaches=None):
+def cutting_line(piece: Piece, choices: Finish | None = None, reaches: Reaches | None = None) -> tuple[Point, ...]:
     """The piece's cutting line: a closed polyline of points in cm, counter-clockwise, without its first point doubled.
 
     `reaches` is the `Reaches` of the whole pattern; without it the piece's corners are its own. A piece on the fold
@@ -76,7 +82,7 @@ def cutting_line(piece, choices=None, reaches=None):
     return points
 
 
-def _check_fold(piece):
+def _check_fold(piece: Piece) -> None:
     """Refuse a piece that reaches beyond its fold: opened out, it would lie on itself."""
     for fold in (edge for edge in piece.edges if edge.kind is Kind.FOLD):
         start, away = paths.path_start(fold.path), fold.path[0].tangent(0.0) * 1j
@@ -91,12 +97,13 @@ def _check_fold(piece):
             )
 
 
-def _line(piece, given, reaches):
+def _line(piece: Piece, given: Sequence[float], reaches: Reaches | None) -> tuple[tuple[Point, ...], tuple[int, ...]]:
     """The closed polyline, and for each of its points the number of the edge it stands beside."""
     made = strokes(piece, given)
     numbers = {id(edge): number for number, edge in enumerate(piece.edges)}
     corners = [corner(met, reaches.at(met) if reaches else None) for met in _meetings(made)]
-    points, owners = [], []
+    points: list[Point] = []
+    owners: list[int] = []
     for stroke, before, after in zip(made, (corners[-1], *corners), corners):
         room = max(stroke.length - before.off_leaving - after.off_arriving, 0.0)
         if room > _SAME:
@@ -116,12 +123,12 @@ def _line(piece, given, reaches):
     return without_loops(points, owners)
 
 
-def _meetings(made):
+def _meetings(made: list[Stroke]) -> list[Meeting]:
     """The meeting at the end of each stroke."""
     return [meeting(one, two) for one, two in zip(made, made[1:] + made[:1])]
 
 
-def _kept_left(points, owners, fold, number):
+def _kept_left(points: list[Point], owners: list[int], fold: Edge, number: int) -> tuple[list[Point], list[int]]:
     """What of a closed polyline lies on the left of the fold's endless line."""
     start = paths.path_start(fold.path)
     away = fold.path[0].tangent(0.0) * 1j
@@ -137,7 +144,7 @@ def _kept_left(points, owners, fold, number):
     return kept, owned
 
 
-def _refusal(piece, choices, given, numbers, reaches):
+def _refusal(piece: Piece, choices: Finish, given: Sequence[float], numbers: Collection[int], reaches: Reaches | None) -> str:
     """One sentence for an allowance that makes the cutting line cross itself."""
     number = max(numbers, key=lambda one: given[one])
     edge, width = piece.edges[number], given[number]

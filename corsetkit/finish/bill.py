@@ -3,11 +3,14 @@
 Cloth lengths are not here: they come from the lay.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from corsetkit.finish.bones import bay_warnings, bones
-from corsetkit.finish.finished import CLOTHS, Strip
-from corsetkit.finish.lacing import all_spaces, eyelet_warnings, eyelets, lacing_length
+from corsetkit.finish.bones import Bay, Bone, bay_warnings, bones
+from corsetkit.finish.choices import Finish
+from corsetkit.finish.finished import CLOTHS, Finished, Strip
+from corsetkit.finish.lacing import Eyelets, all_spaces, eyelet_warnings, eyelets, lacing_length
+from corsetkit.pattern.pattern import Pattern
 from corsetkit.units import say_both
 
 
@@ -40,38 +43,38 @@ class Bill:
     ways of putting it on without unlacing, the one with the lesser gap first; it is empty without measurements.
     """
 
-    cuts: tuple
-    strips: tuple
-    bones: tuple
-    bays: tuple
+    cuts: tuple[Cut, ...]
+    strips: tuple[Strip, ...]
+    bones: tuple[Bone, ...]
+    bays: tuple[Bay, ...]
     channel_width: float
-    eyelets: tuple
+    eyelets: tuple[Eyelets, ...]
     lacing_worn: float
     lacing_open: float
-    passings: tuple
-    warnings: tuple
+    passings: tuple[Passing, ...]
+    warnings: tuple[str, ...]
 
     @property
-    def bone_count(self):
+    def bone_count(self) -> int:
         return sum(one.count for one in self.bones)
 
     @property
-    def channel_length(self):
+    def channel_length(self) -> float:
         """All channels together, cm."""
         return sum(one.count * one.channel for one in self.bones)
 
     @property
-    def eyelet_count(self):
+    def eyelet_count(self) -> int:
         """All eyelets, both edges together."""
         return 2 * sum(one.count for one in self.eyelets)
 
     @property
-    def passing(self):
+    def passing(self) -> Passing | None:
         """The way of putting it on that opens the lacing least; None where it is not known."""
         return self.passings[0] if self.passings else None
 
 
-def bill(finished):
+def bill(finished: Finished) -> Bill:
     """The `Bill` of a `Finished` pattern."""
     pattern, choices = finished.pattern, finished.choices
     lie, bays = bones(pattern, choices)
@@ -95,7 +98,7 @@ def bill(finished):
     )
 
 
-def _cuts(finished):
+def _cuts(finished: Finished) -> tuple[Cut, ...]:
     """The piece list, cloth by cloth, each in the pieces' order."""
     return tuple(
         Cut(one.piece.number, one.piece.name, layer.cloth, layer.count, layer.how)
@@ -106,19 +109,19 @@ def _cuts(finished):
     )
 
 
-def _waist_tape(pattern, choices):
+def _waist_tape(pattern: Pattern, choices: Finish) -> tuple[Strip, ...]:
     """The waist tape: as long as the cloth at the waist, from lacing edge to lacing edge (common practice, no source)."""
     cloth = cloth_girth(pattern, "waist")
     return (Strip("waist tape", "tape", 1, cloth, choices.waist_tape_width),) if cloth else ()
 
 
-def cloth_girth(pattern, level):
+def cloth_girth(pattern: Pattern, level: str) -> float | None:
     """The finished pattern's girth at a level without the lacing gap, cm; None where the pattern does not say."""
     girth = pattern.girths.get(level)
     return girth.finished - pattern.style.lacing_gap if girth and pattern.style else None
 
 
-def passings(pattern):
+def passings(pattern: Pattern) -> tuple[Passing, ...]:
     """How far the lacing opens, without being unlaced, for the corset to go on over the bust or over the hips.
 
     Whichever way it goes on, its narrowest level passes over the widest girth on that way. Cloth and gap together then
@@ -126,9 +129,10 @@ def passings(pattern):
     arm is in the way. Each as a `Passing`, the lesser gap first.
     """
     body, levels = pattern.measurements, [cloth_girth(pattern, level) for level in pattern.girths]
-    if body is None or not levels or None in levels:
+    known = [level for level in levels if level is not None]
+    if body is None or not known or len(known) < len(levels):
         return ()
-    narrowest = min(levels)
+    narrowest = min(known)
     found = [
         Passing(over, girth, max(girth - narrowest, 0.0))
         for over, girth in (("the bust", body.bust_girth), ("the hips", body.hip_girth))
@@ -136,7 +140,7 @@ def passings(pattern):
     return tuple(sorted(found, key=lambda one: one.gap))
 
 
-def _passing_warnings(easiest_first, gap):
+def _passing_warnings(easiest_first: tuple[Passing, ...], gap: float) -> Iterator[str]:
     if easiest_first and easiest_first[0].gap > gap:
         passing = easiest_first[0]
         yield (

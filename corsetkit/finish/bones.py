@@ -6,12 +6,19 @@ chosen, further bones stand upright in that panel, evenly.
 """
 
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import TypeAlias
 
+from corsetkit.finish.choices import Finish
 from corsetkit.finish.lacing import lacing_stretches
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
+from corsetkit.geometry.curve import Curves, Line
+from corsetkit.geometry.points import Point
 from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.pattern.piece import Piece
+from corsetkit.pattern.seam import Seam
 from corsetkit.units import say_both
 
 FLAT, SPIRAL = "flat", "spiral"
@@ -31,29 +38,33 @@ class Bone:
     count: int
     channel: float
     length: float
-    on: object
-    line: tuple
+    on: Seam | Piece
+    line: Curves
 
 
 @dataclass(frozen=True)
 class Bay:
     """The cloth between two bones at the waist: its piece, its width there without further bones, and how many are put."""
 
-    piece: object
+    piece: Piece
     width: float
     further: int
-    places: tuple
+    places: tuple[Point, ...]
     """Where the further bones cross the waist, as points."""
     beside_lacing: bool = False
     """Whether the bone beyond the eyelets, twice their inset from the lacing edge, is one of its two."""
 
     @property
-    def left(self):
+    def left(self) -> float:
         """The widest cloth left without a bone, cm."""
         return self.width / (self.further + 1)
 
 
-def bones(pattern, choices):
+_Lie: TypeAlias = tuple[str, str, int, Seam | Piece, Curves]
+"""A bone's place, kind and count, what it lies on, and the run along its channel."""
+
+
+def bones(pattern: Pattern, choices: Finish) -> tuple[tuple[Bone, ...], tuple[Bay, ...]]:
     """All bones as a tuple of `Bone`, and the bays of one half as a tuple of `Bay`."""
     bays = tuple(_bays(pattern, choices))
     found = [*_at_seams(pattern), *_at_centre(pattern), *_at_lacing(pattern, not any(crowded(bay, choices) for bay in bays))]
@@ -66,7 +77,7 @@ def bones(pattern, choices):
     ), bays
 
 
-def bay_warnings(bays, choices):
+def bay_warnings(bays: Iterable[Bay], choices: Finish) -> Iterator[str]:
     """A sentence for each panel that is too wide at the waist for the bones at its seams, or too narrow for them."""
     for bay in bays:
         if crowded(bay, choices):
@@ -86,7 +97,7 @@ def bay_warnings(bays, choices):
             )
 
 
-def _at_seams(pattern):
+def _at_seams(pattern: Pattern) -> Iterator[_Lie]:
     for seam in pattern.seams:
         lines = [
             tuple(curve for edge in side for curve in (paths.turned_round(edge.path) if against else edge.path))
@@ -98,25 +109,25 @@ def _at_seams(pattern):
             yield seam.name, SPIRAL if max(map(bow, lines)) > BOW else FLAT, 2, seam, lines[0]
 
 
-def bow(path):
+def bow(path: Curves) -> float:
     """How far a path leaves the straight line between its ends, cm."""
     start, step = paths.path_start(path), paths.path_end(path) - paths.path_start(path)
     return max(abs(((p - start) * step.conjugate()).imag) for p in paths.flattened(path, 0.01)) / abs(step)
 
 
-def _at_centre(pattern):
+def _at_centre(pattern: Pattern) -> Iterator[_Lie]:
     for piece in _lower(pattern):
         for edge in piece.edges:
             if edge.kind is Kind.FOLD:
                 yield "centre front", FLAT, 1, piece, edge.path
 
 
-def crowded(bay, choices):
+def crowded(bay: Bay, choices: Finish) -> bool:
     """Whether the bone beyond the eyelets would lie on the next seam's bone at the waist."""
     return bay.beside_lacing and bay.width < choices.bone_width + choices.channel_ease
 
 
-def _at_lacing(pattern, beyond):
+def _at_lacing(pattern: Pattern, beyond: bool) -> Iterator[_Lie]:
     """The bones at each stretch: one in the very edge and, where there is room, one `beyond` the eyelets."""
     for stretch in lacing_stretches(pattern.pieces):
         names = " and ".join(stretch.names)
@@ -126,12 +137,12 @@ def _at_lacing(pattern, beyond):
             yield f"beyond the eyelets, {names}", FLAT, 2, piece, stretch.path
 
 
-def _lower(pattern):
+def _lower(pattern: Pattern) -> list[Piece]:
     """The pieces that cross the waist, copies left out."""
     return [piece for piece in pattern.pieces if not piece.copied and paths.on_line(piece.path, 0j, 1 + 0j)]
 
 
-def _bays(pattern, choices):
+def _bays(pattern: Pattern, choices: Finish) -> Iterator[Bay]:
     for piece in _lower(pattern):
         ends = sorted(
             (
@@ -150,7 +161,7 @@ def _bays(pattern, choices):
         yield Bay(piece, right - left, further, places, Kind.LACING in (left_kind, right_kind))
 
 
-def _in_panel(bay):
+def _in_panel(bay: Bay) -> Iterator[_Lie]:
     """The further bones of a panel: upright lines through their places, from edge to edge."""
     for place in bay.places:
         heights = sorted(bay.piece.path[i].point(t).imag for i, t in paths.on_line(bay.piece.path, place, 1j))

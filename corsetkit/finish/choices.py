@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Any, cast
 
-from corsetkit.pattern.edge import Kind
-from corsetkit.quantity import check_all, declared, given_by_name
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.quantity import Value, check_all, declared, given_by_name
 from corsetkit.style import COURSE, CUSTOM
 from corsetkit.units import CM_PER_INCH as INCH
 
@@ -129,12 +130,12 @@ class Finish:
     )
     waist_tape_width: float = _lacing("how wide the waist tape is", low=1.1, high=3.3, step=MM, default=2.2, source=CUSTOM)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         check_all(self)
 
-    def replaced(self, **changes):
+    def replaced(self, **changes: Value) -> "Finish":
         """These choices with other values; each is checked like the first."""
-        return replace(self, **changes)
+        return replace(self, **cast(dict[str, Any], changes))
 
 
 CHOICE_OF = {
@@ -152,14 +153,14 @@ CHOICE_OF = {
 """Which choice says an edge's allowance. A fold has none: the cloth runs on."""
 
 
-def choice_of(edge, choices):
+def choice_of(edge: Edge, choices: Finish) -> str | None:
     """The name of the choice that says the edge's allowance, None for a fold."""
     if edge.kind is Kind.LACING and choices.facing == FOLDED:
         return "facing_width"
     return CHOICE_OF.get(edge.kind)
 
 
-def allowance(edge, choices):
+def allowance(edge: Edge, choices: Finish) -> float:
     """The edge's allowance in cm."""
     name = choice_of(edge, choices)
-    return getattr(choices, name) if name else 0.0
+    return float(getattr(choices, name)) if name else 0.0

@@ -11,7 +11,8 @@ The custom of mirrored ends: common practice, no source. Which of two ends serve
 import math
 from dataclasses import dataclass
 
-from corsetkit.geometry.points import dot, turn_between
+from corsetkit.finish.cutting_line import Stroke
+from corsetkit.geometry.points import Point, dot, turn_between
 
 SMOOTH = 5.0
 """Edges that meet within so many degrees of a straight line have no corner: unequal allowances meet in a step."""
@@ -27,16 +28,16 @@ class Side:
     """One of a corner's two strokes, seen from the corner: `ahead` the unit step that carries it on beyond the corner,
     `out` the one square to it, away from the piece."""
 
-    stroke: object
-    corner: complex
+    stroke: Stroke
+    corner: Point
     ahead: complex
     out: complex
 
-    def point(self, beyond, outside):
+    def point(self, beyond: float, outside: float) -> Point:
         return self.corner + beyond * self.ahead + outside * self.out
 
     @property
-    def width(self):
+    def width(self) -> float:
         return self.stroke.width
 
 
@@ -46,7 +47,7 @@ class Corner:
 
     off_arriving: float
     off_leaving: float
-    points: tuple
+    points: tuple[Point, ...]
 
 
 @dataclass(frozen=True)
@@ -58,11 +59,11 @@ class Meeting:
     angle: float
 
     @property
-    def is_smooth(self):
+    def is_smooth(self) -> bool:
         return abs(180 - self.angle) < SMOOTH
 
     @property
-    def first(self):
+    def first(self) -> Side | None:
         """The side that is sewn before the other runs across it; None where neither does."""
         a, b = self.arriving.stroke.order, self.leaving.stroke.order
         if a == b or self.is_smooth or self.angle > 180:
@@ -70,11 +71,18 @@ class Meeting:
         return self.arriving if a < b else self.leaving
 
     @property
-    def later(self):
+    def earlier(self) -> Side:
+        """The side that is sewn first, at a corner where the other runs across it."""
+        if self.first is None:
+            raise ValueError("neither side of this corner runs across the other")
+        return self.first
+
+    @property
+    def later(self) -> Side:
         return self.leaving if self.first is self.arriving else self.arriving
 
     @property
-    def reach(self):
+    def reach(self) -> float:
         """How far beyond the corner the earlier allowance goes on, along its sewing line, at its full width, cm.
 
         With the angle a between the edges, the earlier edge's width s and the later one's e it is
@@ -82,15 +90,15 @@ class Meeting:
         earlier cutting line. Two neighbours whose angles make 180 degrees have it in common.
         """
         a = math.radians(self.angle)
-        return (self.later.width - self.first.width * abs(math.cos(a))) / math.sin(a)
+        return (self.later.width - self.earlier.width * abs(math.cos(a))) / math.sin(a)
 
     @property
-    def least_reach(self):
+    def least_reach(self) -> float:
         """The least reach that leaves the earlier stroke its greater part, cm."""
-        return -_SHARE * self.first.stroke.length
+        return -_SHARE * self.earlier.stroke.length
 
 
-def meeting(arriving, leaving):
+def meeting(arriving: Stroke, leaving: Stroke) -> Meeting:
     """The `Meeting` of two strokes end to end."""
     p, way_in, way_out = arriving.path[-1].end, arriving.path[-1].tangent(1.0), leaving.path[0].tangent(0.0)
     return Meeting(
@@ -98,7 +106,7 @@ def meeting(arriving, leaving):
     )
 
 
-def corner(met, reach=None):
+def corner(met: Meeting, reach: float | None = None) -> Corner:
     """The `Corner` of a meeting; `reach` is how far its earlier allowance goes on where the partner has a say in it."""
     first = met.first
     if first is None:
@@ -109,12 +117,12 @@ def corner(met, reach=None):
     return Corner(off_later, off_first, points[::-1])
 
 
-def _run_across(met, reach):
+def _run_across(met: Meeting, reach: float) -> tuple[float, float, tuple[Point, ...]]:
     """What is taken off the earlier and the later stroke, and the points from the earlier's cutting line to the later's."""
-    first, a = met.first, math.radians(met.angle)
+    first, a = met.earlier, math.radians(met.angle)
     s, e = first.width, met.later.width
     end = first.point(reach, s)
-    points = (end,) if reach > 0 else ()
+    points: tuple[Point, ...] = (end,) if reach > 0 else ()
     if met.angle < 90:
         tip = e / math.sin(a)
         longest = LONGEST * max(s, e)
@@ -132,7 +140,7 @@ def _run_across(met, reach):
     return max(-reach, 0.0), min(max(over, 0.0), _SHARE * met.later.stroke.length), points
 
 
-def _mitred(met):
+def _mitred(met: Meeting) -> Corner:
     """Both cutting lines carried on, or cut back, to where they meet."""
     one, two, a = met.arriving, met.leaving, math.radians(met.angle)
     if met.is_smooth:
@@ -141,7 +149,7 @@ def _mitred(met):
         on = back = one.width * math.tan((math.pi - a) / 2)
     else:
         on, back = ((e + s * math.cos(a)) / math.sin(a) for s, e in ((one.width, two.width), (two.width, one.width)))
-    points = ()
+    points: tuple[Point, ...] = ()
     if on > 1e-6 or back > 1e-6:
         tip = one.point(on, one.width)
         longest = LONGEST * max(one.width, two.width)
@@ -149,12 +157,12 @@ def _mitred(met):
     return Corner(max(-on, 0.0), max(-back, 0.0), points)
 
 
-def _squared(met, tip, longest):
+def _squared(met: Meeting, tip: Point, longest: float) -> tuple[Point, Point]:
     """The two points of a mitre cut off square to it, `longest` cm from the sewing line's corner."""
     p = met.arriving.corner
     tangent = (tip - p) / abs(tip - p)
 
-    def on(side):
+    def on(side: Side) -> Point:
         return side.point((longest - side.width * dot(side.out, tangent)) / dot(side.ahead, tangent), side.width)
 
     return on(met.arriving), on(met.leaving)

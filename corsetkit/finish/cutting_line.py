@@ -1,17 +1,20 @@
-"""What the cutting line is made from: a piece's sewing line as strokes, and small loops left out of a line that crosses itself.
+"""What the cutting line is made from: a piece's sewing line as strokes,
+and small loops left out of a line that crosses itself.
 
 In a hollow that is tighter than the allowance is wide, the line parallel to the sewing line turns back and crosses
 itself. What lies in that loop is nearer to the sewing line than the allowance asks: the cutting line goes on at the
 crossing instead.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import FLATNESS, Line
-from corsetkit.geometry.points import cross, turn_between
-from corsetkit.pattern.edge import Kind
+from corsetkit.geometry.curve import FLATNESS, Cubic, Curves, Line
+from corsetkit.geometry.points import Point, cross, turn_between
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Piece
 
 KINK = 0.5
 """A path that turns towards the piece more sharply than this, degrees, has a corner there."""
@@ -26,37 +29,37 @@ class Stroke:
     `start` and `end` say whether it begins and ends where its edge does.
     """
 
-    edge: object
-    path: tuple
+    edge: Edge
+    path: Curves
     width: float
     order: int
     start: bool
     end: bool
 
     @cached_property
-    def length(self):
+    def length(self) -> float:
         return paths.path_length(self.path)
 
-    def cut(self, before, after):
+    def cut(self, before: float, after: float) -> "Stroke":
         """The stroke without its first `before` and its last `after` cm."""
         if before <= 0 and after <= 0:
             return self
         return replace(self, path=paths.stretch(self.path, max(before, 0.0), self.length - max(after, 0.0)))
 
     @cached_property
-    def outside(self):
+    def outside(self) -> list[Point]:
         """Points along the cutting line beside the stroke, within 0.001 cm of the true parallel line.
 
         In a hollow tighter than the allowance is wide it turns back on itself.
         """
-        points = []
+        points: list[Point] = []
         for curve in self.path:
             beside = _beside(curve, self.width)
             points.extend(beside[1:] if points and abs(points[-1] - beside[0]) < 1e-9 else beside)
         return points
 
 
-def order(edge):
+def order(edge: Edge) -> int:
     """When the edge is sewn: where two edges meet in a corner, the one that is sewn later runs across the other.
 
     The V at the centre front is closed first, then the seams in the order of their numbers; then the lacing edge is
@@ -71,9 +74,9 @@ def order(edge):
     return _FOLDED if edge.kind is Kind.LACING else _LAST
 
 
-def strokes(piece, widths):
+def strokes(piece: Piece, widths: Iterable[float]) -> list[Stroke]:
     """The piece's strokes counter-clockwise; `widths` are the allowances of its edges, in their order."""
-    found = []
+    found: list[Stroke] = []
     for edge, width in zip(piece.edges, widths):
         all_paths = _smooth(edge.path)
         found.extend(
@@ -83,9 +86,9 @@ def strokes(piece, widths):
     return found
 
 
-def _smooth(path):
+def _smooth(path: Curves) -> list[Curves]:
     """The path in stretches without a corner towards the piece; a corner the other way is one with its arms."""
-    made = [[path[0]]]
+    made: list[list[Line | Cubic]] = [[path[0]]]
     for before, after in zip(path, path[1:]):
         if turn_between(before.tangent(1.0), after.tangent(0.0)) > KINK:
             made.append([])
@@ -93,12 +96,12 @@ def _smooth(path):
     return [tuple(one) for one in made]
 
 
-def _beside(curve, width):
+def _beside(curve: Line | Cubic, width: float) -> list[Point]:
     """Points along the parallel line of one curve, `width` to its right."""
     if not width:
         return curve.flattened()
 
-    def at(t):
+    def at(t: float) -> Point:
         return curve.point(t) - 1j * curve.tangent(t) * width
 
     if isinstance(curve, Line):
@@ -116,7 +119,7 @@ def _beside(curve, width):
     return points
 
 
-def _off(p, a, b):
+def _off(p: Point, a: Point, b: Point) -> float:
     """How far `p` lies from the straight line through `a` and `b`, or from `a` where the two are one."""
     step = b - a
     return abs(((p - a) * step.conjugate()).imag) / abs(step) if abs(step) > 1e-12 else abs(p - a)
@@ -126,32 +129,32 @@ _LOOP = 0.25
 """A loop longer than this share of the whole line is none that may be left out."""
 
 
-def without_loops(points, owners):
+def without_loops(points: Sequence[Point], owners: Sequence[int]) -> tuple[tuple[Point, ...], tuple[int, ...]]:
     """The closed polyline, its loops left out; `owners` says of each point what it belongs to.
 
     Returns:
         (points, owners), both tuples. The line may still cross itself where a loop is too long to be left out.
     """
-    points, owners = list(points), list(owners)
+    line, whose = list(points), list(owners)
     for _ in range(40):
-        met = crossing(points)
+        met = crossing(line)
         if not met:
             break
         i, j = met
-        at = _meet(points[i], points[i + 1], points[j], points[(j + 1) % len(points)])
+        at = _meet(line[i], line[i + 1], line[j], line[(j + 1) % len(line)])
         if at is None:
             break
-        inner, whole = _length([at, *points[i + 1 : j + 1], at]), _length([*points, points[0]])
+        inner, whole = _length([at, *line[i + 1 : j + 1], at]), _length([*line, line[0]])
         if inner <= _LOOP * whole:
-            points, owners = points[: i + 1] + [at] + points[j + 1 :], owners[: i + 1] + [owners[j]] + owners[j + 1 :]
+            line, whose = line[: i + 1] + [at] + line[j + 1 :], whose[: i + 1] + [whose[j]] + whose[j + 1 :]
         elif whole - inner <= _LOOP * whole:
-            points, owners = [at, *points[i + 1 : j + 1]], [owners[i], *owners[i + 1 : j + 1]]
+            line, whose = [at, *line[i + 1 : j + 1]], [whose[i], *whose[i + 1 : j + 1]]
         else:
             break
-    return tuple(points), tuple(owners)
+    return tuple(line), tuple(whose)
 
 
-def crossing(points):
+def crossing(points: Sequence[Point]) -> tuple[int, int] | None:
     """The numbers of the first two sides of the closed polyline that share a point, neighbours aside; None where none do.
 
     A line that does not run counter-clockwise has turned inside out: its first two sides are named.
@@ -164,7 +167,7 @@ def crossing(points):
     return _first(points)
 
 
-def _first(points):
+def _first(points: Sequence[Point]) -> tuple[int, int]:
     from shapely import STRtree, linestrings
 
     count = len(points)
@@ -175,12 +178,12 @@ def _first(points):
     return min(found, key=lambda pair: pair[1] - pair[0]) if found else (0, 1)
 
 
-def _meet(a, b, c, d):
+def _meet(a: Point, b: Point, c: Point, d: Point) -> Point | None:
     """Where the straight lines a-b and c-d meet; None where they are parallel."""
     ab, cd = b - a, d - c
     slant = cross(ab, cd)
     return a + ab * (cross(c - a, cd) / slant) if abs(slant) > 1e-12 else None
 
 
-def _length(points):
+def _length(points: Sequence[Point]) -> float:
     return sum(abs(q - p) for p, q in zip(points, points[1:]))

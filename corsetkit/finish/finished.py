@@ -1,14 +1,23 @@
 """A pattern made ready to cut: each piece with its cutting line, its notches, and the layers it is cut in."""
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from corsetkit.finish.allowances import Reaches, cutting_line, widths
 from corsetkit.finish.choices import FOLDED, Finish
-from corsetkit.finish.lacing import lacing_stretches
+from corsetkit.finish.lacing import LacingStretch, lacing_stretches
 from corsetkit.finish.notches import CutNotch, back_seams, notches
 from corsetkit.geometry import paths
-from corsetkit.pattern.edge import Kind
+from corsetkit.geometry.curve import Curves
+from corsetkit.geometry.points import Point
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.pattern.piece import Piece
+
+if TYPE_CHECKING:
+    from shapely import Polygon
 
 SHELL, STRENGTH, LINING = "shell", "strength layer", "lining"
 CLOTHS = (SHELL, STRENGTH, LINING)
@@ -44,18 +53,18 @@ class FinishedPiece:
     within 0.001 cm; a piece on the fold is drawn as its half.
     """
 
-    piece: object
-    allowances: tuple
-    cutting: tuple
-    notches: tuple
-    layers: tuple
+    piece: Piece
+    allowances: tuple[float, ...]
+    cutting: tuple[Point, ...]
+    notches: tuple[CutNotch, ...]
+    layers: tuple[Layer, ...]
 
     def __repr__(self) -> str:
         cloths = ", ".join(f"{one.count} of {one.cloth}" for one in self.layers)
         return f'<FinishedPiece {self.piece.number} "{self.piece.name}", {len(self.notches)} notches, {cloths}>'
 
     @cached_property
-    def outline(self):
+    def outline(self) -> "Polygon":
         """What is cut, as a shapely Polygon in cm; of a piece on the fold the half."""
         from shapely import Polygon
 
@@ -66,11 +75,11 @@ class FinishedPiece:
 class Finished:
     """A whole pattern ready to cut: its pieces in their order, and the strips cut beside them."""
 
-    pattern: object
+    pattern: Pattern
     choices: Finish
-    pieces: tuple
-    strips: tuple
-    warnings: tuple
+    pieces: tuple[FinishedPiece, ...]
+    strips: tuple[Strip, ...]
+    warnings: tuple[str, ...]
 
     def __repr__(self) -> str:
         return f"<Finished: {len(self.pieces)} pieces ready to cut, {len(self.strips)} strips, {len(self.warnings)} warnings>"
@@ -84,13 +93,13 @@ class Unfolded:
     their left.
     """
 
-    cutting: tuple
-    edges: tuple
-    notches: tuple
-    grainline: tuple
+    cutting: tuple[Point, ...]
+    edges: tuple[tuple[Edge, Curves], ...]
+    notches: tuple[CutNotch, ...]
+    grainline: tuple[Point, Point]
 
 
-def finish(pattern, choices=None):
+def finish(pattern: Pattern, choices: Finish | None = None) -> Finished:
     """Make a pattern ready to cut.
 
     Args:
@@ -119,7 +128,7 @@ def finish(pattern, choices=None):
     )
 
 
-def finished_pieces(pattern, pieces, choices):
+def finished_pieces(pattern: Pattern, pieces: Iterable[Piece], choices: Finish) -> tuple[FinishedPiece, ...]:
     """Some of a pattern's pieces ready to cut, as `finish` makes all of them: a tuple of `FinishedPiece`s."""
     reaches = Reaches(pattern.pieces, choices)
     backs = back_seams(pattern.pieces, getattr(pattern.steps, "block", None))
@@ -132,7 +141,7 @@ def finished_pieces(pattern, pieces, choices):
     return tuple(made)
 
 
-def layers(piece):
+def layers(piece: Piece) -> tuple[Layer, ...]:
     """The cloths a piece is cut of: panels that reach the hem carry the strain and have the strength layer too.
 
     Common practice, no source.
@@ -143,7 +152,7 @@ def layers(piece):
     return tuple(Layer(cloth, piece.cut, how) for cloth in cloths)
 
 
-def facings(pieces, choices):
+def facings(pieces: Iterable[Piece], choices: Finish) -> tuple[Strip, ...]:
     """The facing of the lacing edges: one straight strip of the strength layer's cloth for each stretch, left and right.
 
     A strip is as long as its stretch with the allowances above and below it, and as wide as the facing with the lacing
@@ -164,7 +173,7 @@ def facings(pieces, choices):
     )
 
 
-def _ends(stretch, choices):
+def _ends(stretch: LacingStretch, choices: Finish) -> float:
     """The allowances beyond a stretch's top and foot, cm."""
     total = 0.0
     for (piece, edge), step in ((stretch.parts[0], 1), (stretch.parts[-1], -1)):
@@ -172,7 +181,7 @@ def _ends(stretch, choices):
     return total
 
 
-def unfolded(finished_piece):
+def unfolded(finished_piece: FinishedPiece) -> Unfolded:
     """The whole piece opened out as an `Unfolded`; a piece that is not on the fold as it is."""
     piece = finished_piece.piece
     number = next((i for i, edge in enumerate(piece.edges) if edge.kind is Kind.FOLD), None)
@@ -184,7 +193,7 @@ def unfolded(finished_piece):
     kept = tuple((edge, edge.path) for edge in (*piece.edges[number + 1 :], *piece.edges[:number]))
     start, tangent = paths.path_start(fold.path), fold.path[0].tangent(0.0)
 
-    def mirror(point):
+    def mirror(point: Point) -> Point:
         return start + tangent * ((point - start) / tangent).conjugate()
 
     half = _off_the_fold(finished_piece.cutting, start, tangent)
@@ -208,10 +217,10 @@ def unfolded(finished_piece):
     return Unfolded(whole, edges, marks, piece.grainline)
 
 
-def _off_the_fold(cutting, start, tangent):
+def _off_the_fold(cutting: Sequence[Point], start: Point, tangent: complex) -> list[Point]:
     """The half's cutting line as an open line from one end of the fold to the other; what lies on the fold is left out."""
 
-    def on_fold(point):
+    def on_fold(point: Point) -> bool:
         return abs(((point - start) / tangent).imag) <= 1e-5
 
     count = len(cutting)

@@ -6,11 +6,14 @@ pieces change on the other side, the piece bears a notch; where it has its own c
 no notch is cut.
 """
 
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
-from corsetkit.geometry.points import cross, dot
-from corsetkit.pattern.edge import Kind
-from corsetkit.pattern.seam import CROWDED
+from corsetkit.geometry.points import Point, cross, dot
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Notch, Piece
+from corsetkit.pattern.seam import CROWDED, Seam
+from corsetkit.steps.block import Block
 
 BETWEEN = 0.6
 """How far apart the two cuts of a double notch are, cm, evenly about its place: course convention."""
@@ -27,17 +30,19 @@ class CutNotch:
     two; two stand BETWEEN apart along the edge.
     """
 
-    point: complex
+    point: Point
     inward: complex
     depth: float
     count: int
-    seam: object
-    edge: object
+    seam: Seam
+    edge: Edge
     along: float
     """Where its mark lies on the sewing line, cm along the edge."""
 
 
-def notches(piece, cutting, depth, backs=frozenset()):
+def notches(
+    piece: Piece, cutting: Sequence[Point], depth: float, backs: Collection[int] = frozenset()
+) -> tuple[CutNotch, ...]:
     """The piece's notches as they are cut.
 
     Args:
@@ -57,13 +62,13 @@ def notches(piece, cutting, depth, backs=frozenset()):
     return tuple(found)
 
 
-def back_seams(pieces, block=None):
+def back_seams(pieces: Iterable[Piece], block: Block | None = None) -> frozenset[int]:
     """The numbers of the seams that have two notches: those all of whose pieces are back pieces."""
     seams = {edge.seam.number: edge.seam for piece in pieces for edge in piece.edges if edge.seam}
     return frozenset(number for number, seam in seams.items() if all(is_back(piece, block) for piece in seam.pieces))
 
 
-def is_back(piece, block=None):
+def is_back(piece: Piece, block: Block | None = None) -> bool:
     """Whether the piece was cut from the back block; without a block, whether it has a lacing edge."""
     if block is None or not piece.parts:
         return any(edge.kind is Kind.LACING for edge in piece.edges)
@@ -72,7 +77,7 @@ def is_back(piece, block=None):
     return sum(points) / len(points) > middle
 
 
-def _at_corner(piece, notch):
+def _at_corner(piece: Piece, notch: Notch) -> bool:
     """Whether the notch falls on a corner of its own piece, where it would tell nothing."""
     if notch.along <= CROWDED:
         return not _runs_on(piece.beside(notch.edge, False), notch.edge)
@@ -81,14 +86,14 @@ def _at_corner(piece, notch):
     return False
 
 
-def _runs_on(first, second):
+def _runs_on(first: Edge, second: Edge) -> bool:
     """Whether two neighbouring edges are one side of one seam."""
     return first.seam is not None and first.seam is second.seam and first.seam.side_of(first) == second.seam.side_of(second)
 
 
-def _to_line(point, tangent, line):
+def _to_line(point: Point, tangent: complex, line: Sequence[Point]) -> float:
     """How far it is from `point` along the unit step `tangent` to the closed polyline, cm; zero where it begins on it."""
-    nearest = None
+    nearest: float | None = None
     for p, q in zip(line, (*line[1:], line[0])):
         here, there = cross(tangent, p - point), cross(tangent, q - point)
         if here * there > 0 or abs(here - there) < 1e-12:

@@ -1,16 +1,22 @@
 """A walked seam trued in one call: notches moved, the shorter side lengthened, and what lies beyond redrawn to fit."""
 
+from collections.abc import Sequence
+
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.stops import stops_of
 from corsetkit.finish.truing import redrawn, resewn
-from corsetkit.finish.walk import TOLERANCE
+from corsetkit.finish.walk import TOLERANCE, Walked
 from corsetkit.geometry import paths
+from corsetkit.geometry.curve import Curves
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.pattern.piece import Blend, Piece
+from corsetkit.pattern.seam import Seam
 
 SLIGHT = 0.002
 """What an edge misses by no more than this, cm, is left: it cannot be drawn, and seams agree within 0.1 mm."""
 
 
-def true_seam(pattern, walked, tolerance=TOLERANCE):
+def true_seam(pattern: Pattern, walked: Walked, tolerance: float = TOLERANCE) -> Pattern:
     """The pattern with a walked seam true again.
 
     What was measured on paper counts, not what the pattern's edges were drafted to: the longer side is drawn as it came out
@@ -38,11 +44,11 @@ def true_seam(pattern, walked, tolerance=TOLERANCE):
         return pattern
     stops, begins = stops_of(seam), walked.begins
     all_paths = {id(piece): [edge.path for edge in piece.edges] for piece in pattern.pieces}
-    blends = {}
+    blends: dict[int, tuple[Blend, ...]] = {}
     for side in (0, 1):
         wanted = [goal[side] for goal in goals]
         own = [stop[side] for stop in stops]
-        for piece, places, first, last in _groups(pattern, seam, side, own):
+        for piece, places, first, last in _groups(seam, side, own):
             drawn, against = all_paths[id(piece)], seam.against[side]
             near = min(max(begins, first), last)
             for number, far, at_end in ((places[0], first, against), (places[-1], last, not against)):
@@ -58,9 +64,10 @@ def true_seam(pattern, walked, tolerance=TOLERANCE):
     return resewn(pattern, new, blends, {id(seam): marks})
 
 
-def _groups(pattern, seam, side, own):
+def _groups(seam: Seam, side: int, own: Sequence[float]) -> list[tuple[Piece, list[int], int, int]]:
     """For each piece of a side: the piece, its edges' places in the seam's order, and the stops where it begins and ends."""
-    found, along = [], 0.0
+    found: list[tuple[Piece, list[int], int, int]] = []
+    along = 0.0
     for edge in seam.sides[side]:
         piece, place = edge.piece, edge.piece.place_of(edge)
         start, along = _stop(own, along), along + edge.length
@@ -71,7 +78,7 @@ def _groups(pattern, seam, side, own):
     return found
 
 
-def _inner(own, seam, side, first, last):
+def _inner(own: Sequence[float], seam: Seam, side: int, first: int, last: int) -> list[int]:
     """The stops between two others at which one edge of the side gives way to the next."""
     along, found = 0.0, []
     for edge in seam.sides[side][:-1]:
@@ -81,16 +88,19 @@ def _inner(own, seam, side, first, last):
     return found
 
 
-def _stop(own, along):
+def _stop(own: Sequence[float], along: float) -> int:
     """The number of the stop at `along` cm."""
     return min(range(len(own)), key=lambda i: abs(own[i] - along))
 
 
-def _parted(drawn, places, against, lengths):
+def _parted(drawn: list[Curves], places: list[int], against: bool, lengths: list[float]) -> None:
     """Several edges of one piece in a side, parted anew at `lengths` cm from where the seam comes upon the piece."""
     if not lengths:
         return
-    turn = paths.turned_round if against else tuple
+
+    def turn(path: Curves) -> Curves:
+        return paths.turned_round(path) if against else path
+
     whole = tuple(curve for place in places for curve in turn(drawn[place]))
     along = 0.0
     for place, length in zip(places, [*lengths, None]):

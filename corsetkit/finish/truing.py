@@ -10,16 +10,19 @@ next to it is redrawn. Where none of these can be, a line that is curved already
 All of them are common practice, no source; their limits are course convention.
 """
 
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths, polygon
-from corsetkit.geometry.curve import Cubic, Line, curve
+from corsetkit.geometry.curve import Cubic, Curves, Line, curve
 from corsetkit.geometry.move import slid
-from corsetkit.geometry.points import cross, turn_between
+from corsetkit.geometry.points import Point, cross, turn_between
 from corsetkit.geometry.roots import root
 from corsetkit.pattern.edge import Edge, Kind
-from corsetkit.pattern.piece import Blend
+from corsetkit.pattern.pattern import Pattern
+from corsetkit.pattern.piece import Blend, Piece
 from corsetkit.pattern.seam import sew
 from corsetkit.pieces.proof import SHARPEST
 from corsetkit.units import say_both
@@ -34,7 +37,11 @@ EXACT = 1e-9
 """An edge that is to have a length has it within this, cm."""
 
 
-def displaced(path, step, share):
+Run: TypeAlias = tuple[Curves, Curves, Curves]
+"""A redrawn path, the stretch of it that was redrawn, and what that became."""
+
+
+def displaced(path: Iterable[Line | Cubic], step: complex, share: Callable[[float], tuple[float, float]]) -> Curves:
     """The run with each point moved by `step` times its share; runs that go on smoothly still do.
 
     `share(u)` gives the share at u, from 0 at the path's start to 1 at its end, and how fast it changes there.
@@ -56,7 +63,7 @@ def displaced(path, step, share):
     return tuple(made)
 
 
-def carried(path, step, reach=REACH, most=SHARE):
+def carried(path: Curves, step: complex, reach: float = REACH, most: float = SHARE) -> Run:
     """The run with its start moved by `step`, and it along with its start, less and less over `reach` cm.
 
     Returns:
@@ -67,7 +74,7 @@ def carried(path, step, reach=REACH, most=SHARE):
     return (*drawn, *kept), cut, drawn
 
 
-def bent(path, by):
+def bent(path: Curves, by: float) -> Curves:
     """The path bent to one side between its ends until it is `by` cm longer; both ends and their directions stay.
 
     It is bent to the side to which it bends already. Returns the new path.
@@ -78,14 +85,14 @@ def bent(path, by):
     aside = -1j * chord / abs(chord) * (1 if paths.turning(path) >= 0 else -1)
     parts = [part for one in path for part in (one.part(0.0, 0.5), one.part(0.5, 1.0))]
 
-    def made(depth):
+    def made(depth: float) -> Curves:
         return displaced(parts, aside * depth, lambda u: (16 * (u * (1 - u)) ** 2, 32 * u * (1 - u) * (1 - 2 * u)))
 
     wanted = paths.path_length(path) + by
     return made(_depth(lambda depth: paths.path_length(made(depth)) - wanted, by))
 
 
-def corner_moved(path, beside, by, wanted, reach=REACH):
+def corner_moved(path: Curves, beside: Curves, by: float, wanted: float, reach: float = REACH) -> tuple[Run, Run]:
     """Two paths that begin at one corner, redrawn from a new corner: the first `by` cm longer, the second `wanted` cm long.
 
     A cutter finds that corner with two arcs: the first edge tells how far out it lies, the second how far along.
@@ -97,9 +104,9 @@ def corner_moved(path, beside, by, wanted, reach=REACH):
     """
     goals = paths.path_length(path) + by, wanted
 
-    def missed(step):
+    def missed(step: complex) -> tuple[tuple[Run, Run], tuple[float, float]]:
         both = carried(path, step, reach), carried(beside, step, reach)
-        return both, tuple(paths.path_length(one[0]) - goal for one, goal in zip(both, goals))
+        return both, (paths.path_length(both[0][0]) - goals[0], paths.path_length(both[1][0]) - goals[1])
 
     step, tiny = 0j, 1e-5
     for _ in range(20):
@@ -116,7 +123,7 @@ def corner_moved(path, beside, by, wanted, reach=REACH):
     raise ValueError("no corner serves both edges")
 
 
-def run_on(path, free, by, reach=REACH):
+def run_on(path: Curves, free: Curves, by: float, reach: float = REACH) -> tuple[Curves, Run]:
     """The run with its end moved `by` cm straight on, or cut back, and the free run beyond redrawn from there.
 
     Returns:
@@ -127,7 +134,7 @@ def run_on(path, free, by, reach=REACH):
     return moved, redrawn_from(paths.path_end(moved), free, reach)
 
 
-def redrawn_from(corner, free, reach=REACH):
+def redrawn_from(corner: Point, free: Curves, reach: float = REACH) -> Run:
     """A free run drawn from another corner: one curve that leaves it as the path did, and runs into the run within `reach`.
 
     Where that would make a hook, because the path is short, the whole of it is turned about its far end instead.
@@ -145,7 +152,7 @@ def redrawn_from(corner, free, reach=REACH):
     return (*drawn, *kept), (Line(corner, start), *cut), drawn
 
 
-def steep(step, length):
+def steep(step: complex, length: float) -> bool:
     """Whether a line that is moved by `step` at one end, and by nothing `length` cm farther on, is too steep between.
 
     What fades out evenly is steepest in its middle: half as steep again as on the whole.
@@ -153,7 +160,7 @@ def steep(step, length):
     return 1.5 * abs(step) > STEEPEST * length
 
 
-def _depth(excess, by):
+def _depth(excess: Callable[[float], float], by: float) -> float:
     """The depth at which the excess length is zero, looked for outward where the line is to be longer, else inward."""
     far = 0.02 if by > 0 else -0.02
     while (excess(far) > 0) == (excess(0.0) > 0):
@@ -175,14 +182,15 @@ BENT_MOST = 0.8
 
 @dataclass(frozen=True)
 class Redrawn:
-    """What truing one end of an edge makes of a piece: `how` ("free", "corner", "along", "bent"), runs by edges' places, blends."""
+    """What truing one end of an edge makes of a piece: `how` ("free", "corner", "along", "bent"),
+    runs by edges' places, blends."""
 
     how: str
-    edge_paths: dict
-    blends: tuple
+    edge_paths: Mapping[int, Curves]
+    blends: tuple[Blend, ...]
 
 
-def trued(pattern, edge, by, at, reach=REACH):
+def trued(pattern: Pattern, edge: Edge, by: float, at: Edge, reach: float = REACH) -> Pattern:
     """The pattern with one edge lengthened by `by` cm (shortened below zero) at the edge `at` of the same piece.
 
     A free `at` is redrawn as one curve over `reach` cm, and no more than four fifths of it, from its new end to where it is
@@ -202,7 +210,7 @@ def trued(pattern, edge, by, at, reach=REACH):
     return resewn(pattern, {id(piece.edges[i]): path for i, path in made.edge_paths.items()}, {id(piece): made.blends})
 
 
-def redrawn(piece, all_paths, place, at_end, by, reach=REACH):
+def redrawn(piece: Piece, all_paths: Sequence[Curves], place: int, at_end: bool, by: float, reach: float = REACH) -> Redrawn:
     """How a piece's edge number `place` is made `by` cm longer at its end, or at its start, the piece being drawn as `runs`.
 
     Returns:
@@ -240,11 +248,17 @@ def redrawn(piece, all_paths, place, at_end, by, reach=REACH):
             return Redrawn(how, made, tuple(Blend(_why(piece.edges[number], edge), was, now) for number, was, now in blends))
     raise CorsetkitError(
         f"{edge.name} of the {piece.name} cannot be made {say_both(abs(by))} "
-        f"{'longer' if by > 0 else 'shorter'} at the {beyond.name}: {_why_not(beyond)}; draw both sides of its seam again, alike"
+        f"{'longer' if by > 0 else 'shorter'} at the {beyond.name}: {_why_not(beyond)}; "
+        "draw both sides of its seam again, alike"
     )
 
 
-def resewn(pattern, all_paths, blends=None, marks=None):
+def resewn(
+    pattern: Pattern,
+    all_paths: Mapping[int, Curves],
+    blends: Mapping[int, tuple[Blend, ...]] | None = None,
+    marks: Mapping[int, tuple[float, ...]] | None = None,
+) -> Pattern:
     """The pattern made anew with some edges' runs replaced.
 
     `runs` are kept by edges' ids, tuples of `blends` by pieces' ids, and new `marks` by seams' ids.
@@ -265,7 +279,8 @@ def resewn(pattern, all_paths, blends=None, marks=None):
         sew(
             seam.name,
             seam.number,
-            *(tuple(fresh[id(edge)] for edge in side) for side in seam.sides),
+            [fresh[id(edge)] for edge in seam.sides[0]],
+            [fresh[id(edge)] for edge in seam.sides[1]],
             *seam.against,
             ease=seam.ease,
             marks=marks.get(id(seam), seam.marks),
@@ -275,14 +290,14 @@ def resewn(pattern, all_paths, blends=None, marks=None):
     return replace(pattern, pieces=pieces, seams=seams)
 
 
-def _free(ahead, by, reach):
+def _free(ahead: Sequence[Curves], by: float, reach: float) -> tuple[Run, ...]:
     """The edge run on and the free edge redrawn, each as (path, before, after); the edge is no blend, for it only runs on."""
     path, free, _ = ahead
     moved, other = run_on(path, free, by, reach)
     return (moved, (), ()), other
 
 
-def _corner(ahead, by, reach):
+def _corner(ahead: Sequence[Curves], by: float, reach: float) -> tuple[Run, ...]:
     """The corner moved and both edges redrawn, each as (path, before, after)."""
     path, beside, _ = ahead
     back = paths.turned_round(path)
@@ -291,10 +306,11 @@ def _corner(ahead, by, reach):
     shortest = min(paths.path_length(before) for _, before, _ in (first, second))
     if step > FARTHEST * abs(by) or steep(step, shortest):
         raise ValueError("the corner would be moved too far")
-    return tuple(paths.turned_round(one) for one in first), second
+    redrawn_edge, was, now = map(paths.turned_round, first)
+    return (redrawn_edge, was, now), second
 
 
-def _along(ahead, by, reach):
+def _along(ahead: Sequence[Curves], by: float, reach: float) -> tuple[Run, ...]:
     """The edge run on, the sewn edge beyond moved along as it is, and the free edge next to it redrawn."""
     path, beside, free = ahead
     step = path[-1].tangent(1.0) * by
@@ -304,7 +320,7 @@ def _along(ahead, by, reach):
     return (path, (), ()), (there, beside, there), (joint, was, now)
 
 
-def _bent(ahead, by, reach):
+def _bent(ahead: Sequence[Curves], by: float, reach: float) -> tuple[Run, ...]:
     """The edge alone, bent rounder."""
     path = bent(ahead[0], by)
     if Blend("", ahead[0], path).largest_move > BENT_MOST:
@@ -312,11 +328,11 @@ def _bent(ahead, by, reach):
     return ((path, ahead[0], path),)
 
 
-def _why(redrawn_edge, edge):
+def _why(redrawn_edge: Edge, edge: Edge) -> str:
     return f"{edge.name} trued" if redrawn_edge is edge else f"{redrawn_edge.name} redrawn to the trued {edge.name}"
 
 
-def _fits(piece, all_paths, made):
+def _fits(piece: Piece, all_paths: Sequence[Curves], made: Mapping[int, Curves]) -> bool:
     """Whether the piece's outline is simple still, and has no corner too sharp to sew."""
     drawn = [made.get(i, path) for i, path in enumerate(all_paths)]
     whole = tuple(curve for path in drawn for curve in path)
@@ -330,7 +346,7 @@ def _fits(piece, all_paths, made):
     )
 
 
-def _why_not(beyond):
+def _why_not(beyond: Edge) -> str:
     if beyond.kind in STRAIGHT:
         return f"the {beyond.name} has to stay as it is"
     if beyond.seam is None:

@@ -4,11 +4,13 @@ The lengths are the pattern's own, or what was measured on paper along the sewin
 whether the two sides agree, and what to move where they do not.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.stops import bound, ends, height, named, stops_of, waist_of
+from corsetkit.finish.stops import End, bound, ends, height, named, stops_of, waist_of
 from corsetkit.finish.truing import redrawn
+from corsetkit.pattern.seam import Seam
 from corsetkit.units import CM_PER_INCH, check_unit, shown
 
 _AND = {
@@ -19,7 +21,7 @@ _AND = {
 }
 
 
-def move_said(stretch, start, off, by):
+def move_said(stretch: "Stretch", start: str, off: float, by: str) -> str:
     """What to move at a stretch's far end, the walk having set out at `start`.
 
     The shorter side is lengthened, or its notch is moved; where that cannot be drawn, it is said what to do instead.
@@ -68,22 +70,22 @@ class Stretch:
 
     start: str
     end: str
-    lengths: tuple
+    lengths: tuple[float, float]
     ease: float
-    ends: tuple
+    ends: tuple[End, ...]
     begins: bool
-    stops: tuple
+    stops: tuple[int, int]
 
     @property
-    def difference(self):
+    def difference(self) -> float:
         """How much longer the first side is than the second, cm, the intended ease taken off."""
         return self.lengths[0] - self.lengths[1] - self.ease
 
     @property
-    def is_eased(self):
+    def is_eased(self) -> bool:
         return self.ease != 0
 
-    def said(self, unit="cm"):
+    def said(self, unit: str = "cm") -> str:
         """The stretch in one sentence."""
         names = [f"{piece.name} {_length(length, unit)}" for (piece, _, _), length in zip(self.ends, self.lengths)]
         how = f", with {small(self.ease, unit)} of ease meant" if self.is_eased else ""
@@ -96,30 +98,31 @@ class Stretch:
 class Walked:
     """A seam walked: its stretches, first those up from the waist, then those down; else on from the end it began at."""
 
-    seam: object
-    stretches: tuple
+    seam: Seam
+    stretches: tuple[Stretch, ...]
 
     @property
-    def begins(self):
+    def begins(self) -> int:
         """The number of the stop from which the walk set out."""
         return self.stretches[0].stops[0]
 
     @property
-    def difference(self):
+    def difference(self) -> float:
         """How much longer the whole first side is than the second, cm, the intended ease taken off."""
         return sum(one.difference for one in self.stretches)
 
-    def beyond(self, tolerance=TOLERANCE):
+    def beyond(self, tolerance: float = TOLERANCE) -> tuple[Stretch, ...]:
         """The stretches whose sides differ by more than `tolerance` cm."""
         return tuple(one for one in self.stretches if abs(one.difference) > tolerance)
 
-    def reached(self, tolerance=TOLERANCE):
+    def reached(self, tolerance: float = TOLERANCE) -> tuple[tuple[tuple[float, float], float], ...]:
         """For each stretch, how far each side has come from where the walk set out, and how far both are to come, cm.
 
         The first side's ease is left out. What the sides differ by adds up on the way, until one side's piece ends: where
         that differs by more than `tolerance`, the piece is made to reach, and the next one begins anew there.
         """
-        found = []
+        found: list[tuple[tuple[float, float], float]] = []
+        own = (0.0, 0.0)
         for one in self.stretches:
             if one.begins:
                 own = (0.0, 0.0)
@@ -131,10 +134,11 @@ class Walked:
                 goal = joints[0]
             found.append((own, goal))
             if abs(own[0] - own[1]) > tolerance:
-                own = tuple(goal if beyond else length for length, (_, _, beyond) in zip(own, one.ends))
+                first, second = (goal if beyond else length for length, (_, _, beyond) in zip(own, one.ends))
+                own = first, second
         return tuple(found)
 
-    def goals(self, tolerance=TOLERANCE):
+    def goals(self, tolerance: float = TOLERANCE) -> tuple[tuple[float, float], ...] | None:
         """Where every stop is to lie on each side, cm from where the walk set out, below zero towards the seam's start.
 
         One pair for each stop, in the seam's order; None where nothing differs by more than `tolerance`.
@@ -149,7 +153,7 @@ class Walked:
             goals[far] = (goal + ease, goal) if far > near else (-goal - ease, -goal)
         return tuple(goals[number] for number in sorted(goals))
 
-    def moves(self, tolerance=TOLERANCE, unit="cm"):
+    def moves(self, tolerance: float = TOLERANCE, unit: str = "cm") -> tuple[str, ...]:
         """What to move, and by how much: one saying for each notch and each end that the two sides reach differently.
 
         The shorter side is lengthened, for cloth that is cut too short cannot be let out: common practice, no source. A notch
@@ -163,7 +167,7 @@ class Walked:
         return tuple(said)
 
 
-def walk(seam, measured=None):
+def walk(seam: Seam, measured: Iterable[object] | None = None) -> Walked:
     """Walk a seam.
 
     A seam across the waist is walked from the waist notch up, and then down. Another is walked from the end that has to stay,
@@ -197,7 +201,8 @@ def walk(seam, measured=None):
     for leg in legs:
         names = [named(seam, number, waist, begun, last) for number in (leg[0][0], *(far for _, far in leg))]
         for (near, far), start, end in zip(leg, names, names[1:]):
-            lengths = tuple(abs(b - a) for a, b in zip(stops[near], stops[far]))
+            here, there = stops[near], stops[far]
+            lengths = abs(there[0] - here[0]), abs(there[1] - here[1])
             made.append(
                 Stretch(
                     start,
@@ -214,7 +219,7 @@ def walk(seam, measured=None):
     return Walked(seam, tuple(made))
 
 
-def small(cm, unit):
+def small(cm: float, unit: str) -> str:
     """A small length as a hand marks it: whole millimetres, or the nearest 1/16 in; its sign left out."""
     if check_unit(unit) == "cm":
         return f"{round(abs(cm) * 10)} mm"
@@ -226,17 +231,17 @@ def small(cm, unit):
     return " ".join([str(whole)] * bool(whole or not rest) + [f"{rest}/{under}"] * bool(rest)) + " in"
 
 
-def _length(cm, unit):
+def _length(cm: float, unit: str) -> str:
     """A stretch's length: to the millimetre, or to 1/16 in."""
     return f"{cm:.1f} cm" if unit == "cm" else small(cm, unit)
 
 
-def _checked(measured, count):
-    measured = tuple(measured)
-    if len(measured) != count:
-        raise CorsetkitError(f"measured has {len(measured)} stretches: this seam has {count}, each with its two lengths")
+def _checked(measured: Iterable[object], count: int) -> list[tuple[float, float]]:
+    pairs = tuple(measured)
+    if len(pairs) != count:
+        raise CorsetkitError(f"measured has {len(pairs)} stretches: this seam has {count}, each with its two lengths")
     made = []
-    for pair in measured:
+    for pair in pairs:
         numbers = pair if isinstance(pair, (tuple, list)) else ()
         if len(numbers) != 2 or not all(isinstance(one, (int, float)) and 0 < one < LONGEST for one in numbers):
             raise CorsetkitError(

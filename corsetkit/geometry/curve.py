@@ -5,11 +5,11 @@ a stated tolerance of them.
 """
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeAlias
 
-from corsetkit.geometry.move import Move
 from corsetkit.geometry.points import Point, cross, direction, heading, unit
 from corsetkit.geometry.roots import bernstein_roots
 
@@ -66,7 +66,7 @@ class Line:
         """The same line run from its end to its start."""
         return Line(self.end, self.start)
 
-    def moved(self, move: Move) -> "Line":
+    def moved(self, move: Callable[[Point], Point]) -> "Line":
         return Line(move(self.start), move(self.end))
 
     def t_at(self, length: float) -> float:
@@ -149,7 +149,7 @@ class Cubic:
         """The same curve run from its end to its start."""
         return Cubic(self.end, self.second, self.first, self.start)
 
-    def moved(self, move: Move) -> "Cubic":
+    def moved(self, move: Callable[[Point], Point]) -> "Cubic":
         return Cubic(move(self.start), move(self.first), move(self.second), move(self.end))
 
     def t_at(self, length: float) -> float:

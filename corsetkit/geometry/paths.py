@@ -3,11 +3,10 @@
 A path is a tuple of `Line` and `Cubic` values, each beginning where the one before it ends.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import TypeAlias
 
 from corsetkit.geometry.curve import Cubic, Curves, Line
-from corsetkit.geometry.move import Move
 from corsetkit.geometry.points import Point, dot, turn_between
 
 Place: TypeAlias = tuple[int, float]
@@ -32,8 +31,8 @@ def turned_round(path: Curves) -> Curves:
     return tuple(curve.turned_round for curve in reversed(path))
 
 
-def moved(path: Curves, move: Move) -> Curves:
-    """The path moved rigidly."""
+def moved(path: Curves, move: Callable[[Point], Point]) -> Curves:
+    """The path with every point carried along by a rigid move, or by a mirror."""
     return tuple(curve.moved(move) for curve in path)
 
 

@@ -49,7 +49,7 @@ class Edge:
     path: Curves
     kind: Kind
     seam: "Seam | None" = field(default=None, init=False, repr=False)
-    piece: "Piece | None" = field(default=None, init=False, repr=False)
+    _piece: "Piece | None" = field(default=None, init=False, repr=False)
 
     def __repr__(self) -> str:
         return f'<Edge "{self.name}", {self.kind.value}, {self.length:.1f} cm>'
@@ -57,6 +57,13 @@ class Edge:
     def __getstate__(self) -> dict[str, Any]:
         # Whoever holds the edge, a seam or a piece, takes hold of it again.
         return made_with(self)
+
+    @property
+    def piece(self) -> "Piece":
+        """The piece whose sewing line the edge is part of."""
+        if self._piece is None:
+            raise ValueError(f"{self.name} is an edge of no piece yet")
+        return self._piece
 
     @cached_property
     def length(self) -> float:

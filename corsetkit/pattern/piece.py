@@ -116,10 +116,10 @@ class Piece(Shown):
 
     def __post_init__(self) -> None:
         for edge in self.edges:
-            if edge.piece is not None:
+            if edge._piece is not None:
                 raise ValueError(f"{self.name}: its {edge.name} is an edge of the {edge.piece.name} already")
             # An edge and its piece hold each other: the loop is closed here and nowhere else.
-            object.__setattr__(edge, "piece", self)
+            object.__setattr__(edge, "_piece", self)
 
     def __repr__(self) -> str:
         return f'<Piece {self.number} "{self.name}", {len(self.edges)} edges, {paths.path_length(self.path):.1f} cm round>'

@@ -70,11 +70,11 @@ class Seam:
     @cached_property
     def pieces(self) -> "tuple[Piece, ...]":
         """The pieces sewn in the seam, each once, in its order, the first side's before the second's."""
-        return tuple(dict.fromkeys(edge.piece for edge in self.edges if edge.piece))
+        return tuple(dict.fromkeys(edge.piece for edge in self.edges))
 
     def pieces_on(self, side: int) -> "tuple[Piece, ...]":
         """The pieces of one side, 0 or 1, each once, in the seam's order."""
-        return tuple(dict.fromkeys(edge.piece for edge in self.sides[side] if edge.piece))
+        return tuple(dict.fromkeys(edge.piece for edge in self.sides[side]))
 
     def side_of(self, edge: Edge) -> int:
         """On which side, 0 or 1, one of the seam's edges lies."""

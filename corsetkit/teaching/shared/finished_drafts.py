@@ -47,7 +47,7 @@ class Finishing(Drafts):
         name, pattern = self.pattern(values)
         choices = choices_in(values)
         piece = next((one for one in pattern.pieces if one.number == number), pattern.pieces[0])
-        return name, pattern, *finished_pieces(pattern, (piece,), choices)
+        return name, pattern, finished_pieces(pattern, (piece,), choices)[0]
 
 
 def _cut(choices):
