@@ -5,18 +5,23 @@ does between two lines goes unseen, so the step is kept well under the height of
 Boxes are (left, bottom, right, top) in cm.
 """
 
+from collections.abc import Iterator, Sequence
 from math import ceil, floor
+from typing import TypeAlias
 
-from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.lettering import Box, overlap
+
+Span: TypeAlias = tuple[float, float]
+"""A free stretch of a level line: its left and its right end."""
 
 
 class Room:
     """The room inside a closed outline of points, less the boxes already taken."""
 
-    def __init__(self, points, step):
-        self.taken = []
+    def __init__(self, points: Sequence[complex], step: float) -> None:
+        self.taken: list[Box] = []
         self._step = step
-        crossings = {}
+        crossings: dict[int, list[float]] = {}
         x0, y0 = points[-1].real, points[-1].imag
         for point in points:
             x1, y1 = point.real, point.imag
@@ -28,7 +33,7 @@ class Room:
                     crossings.setdefault(level, []).append(x0 + (level * step - y0) * slope)
             x0, y0 = x1, y1
         self._first, self._last = (min(crossings), max(crossings)) if crossings else (0, -1)
-        self._lines = []
+        self._lines: list[Sequence[Span]] = []
         for level in range(self._first, self._last + 1):
             xs = sorted(crossings.get(level, ()))
             self._lines.append(tuple(zip(xs[::2], xs[1::2])))
@@ -38,7 +43,7 @@ class Room:
         self._rights = [spans[0][1] if spans else 0.0 for spans in self._lines]
         self._parted = [len(spans) != 1 for spans in self._lines]
 
-    def spans(self, low, high):
+    def spans(self, low: float, high: float) -> Sequence[Span]:
         """The free stretches (left, right) common to all level lines between `low` and `high` and one beyond each."""
         first, last = floor(low / self._step), ceil(high / self._step)
         if first < self._first or last > self._last:
@@ -47,12 +52,12 @@ class Room:
         if True not in self._parted[start:stop]:
             left, right = max(self._lefts[start:stop]), min(self._rights[start:stop])
             return ((left, right),) if left < right else ()
-        free = self._lines[start]
+        free: Sequence[Span] = self._lines[start]
         for spans in self._lines[start + 1 : stop]:
             free = [(max(a, c), min(b, d)) for a, b in free for c, d in spans if a < d and c < b]
         return free
 
-    def holds(self, box, gap=0.0):
+    def holds(self, box: Box, gap: float = 0.0) -> bool:
         """Whether the box lies inside the outline, `gap` from the border sideways and from all that is taken."""
         left, right = box[0] - gap, box[2] + gap
         for a, b in self.spans(box[1], box[3]):
@@ -60,7 +65,7 @@ class Room:
                 return not any(overlap(box, other, gap) for other in self.taken)
         return False
 
-    def place(self, width, height, near, gap, reach=None):
+    def place(self, width: float, height: float, near: complex, gap: float, reach: float | None = None) -> complex | None:
         """The centre of a free place for a box that size, as near as may be to `near`; None where there is none.
 
         `reach` is how far from `near` it may lie, where that matters.
@@ -86,7 +91,7 @@ class Room:
                         best, least = complex(x, y), away
         return best
 
-    def _shifts(self, y, height):
+    def _shifts(self, y: float, height: float) -> Iterator[float]:
         """Steps up and down from zero, growing, for as long as a box that high lies within the piece's levels."""
         step = self._step
         lowest, highest = self._first * step + height / 2 - y, self._last * step - height / 2 - y
@@ -98,12 +103,12 @@ class Room:
             if -count * step >= lowest:
                 yield -count * step
 
-    def _clear(self, spans, low, high, gap):
+    def _clear(self, spans: Sequence[Span], low: float, high: float, gap: float) -> Sequence[Span]:
         """The spans less what is taken between the levels `low` and `high`."""
         for left, bottom, right, top in self.taken:
             if bottom < high and low < top:
                 left, right = left - gap, right + gap
-                cut = []
+                cut: list[Span] = []
                 for a, b in spans:
                     if right <= a or left >= b:
                         cut.append((a, b))

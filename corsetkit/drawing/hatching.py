@@ -1,10 +1,12 @@
 """Hatching as drawn strokes: the same on every canvas, and seen without colour."""
 
-from corsetkit.geometry.curve import Line
+from corsetkit.drawing.canvas import Canvas
+from corsetkit.drawing.pens import Tone
+from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.paths import flattened
 
 
-def fill(canvas, path, tone):
+def fill(canvas: Canvas, path: Curves, tone: Tone) -> None:
     """Fill the closed run with its tone's colour and lay its hatching over it."""
     if tone.colour:
         canvas.area(path, tone)
@@ -14,7 +16,7 @@ def fill(canvas, path, tone):
             canvas.line(strokes, tone.hatch)
 
 
-def hatched(path, spacing):
+def hatched(path: Curves, spacing: float) -> Curves:
     """Strokes rising to the right at 45 degrees inside the closed path, `spacing` cm apart: a run with gaps.
 
     The strokes lie on fixed lines of the drawing, so they stand still while a border moves.
@@ -24,7 +26,7 @@ def hatched(path, spacing):
     points = [p * tilt.conjugate() for p in flattened(path, 0.02)]
     if points[0] != points[-1]:
         points.append(points[0])
-    crossings = {}
+    crossings: dict[int, list[float]] = {}
     for a, b in zip(points, points[1:]):
         if a.imag > b.imag:
             a, b = b, a

@@ -1,10 +1,12 @@
 """What stands written in a piece and beside its seams: its number and name, what to cut, and which pieces it is sewn to."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TypeAlias
 
 from corsetkit.drawing.lettering import ASCENT, DESCENT, PITCH, around, text_box, text_width
-from corsetkit.drawing.pens import CUT, LARGE_CUT, LARGE_NAME, NAME, PARTNER
+from corsetkit.drawing.pens import CUT, LARGE_CUT, LARGE_NAME, NAME, PARTNER, Letter
 
 TOO_LITTLE_TO_TELL = 0.3
 """A partner that meets an edge over less than this, cm, is not named beside the seam's letter: course convention."""
@@ -71,15 +73,19 @@ SPACE = 0.9
 """Least distance of a text from a line or another text, mm as seen."""
 
 
+Text: TypeAlias = tuple[str, Letter]
+"""A line of text and how it is lettered."""
+
+
 @dataclass(frozen=True)
 class Block:
     """Lines of text one under the other, centred, as (text, letter), with the block's width and height in cm."""
 
-    lines: tuple
+    lines: tuple[Text, ...]
     width: float
     height: float
 
-    def laid(self, centre, scale):
+    def laid(self, centre: complex, scale: float) -> tuple[tuple[complex, str, Letter], ...]:
         """Each line as (place, text, letter), the block's middle at `centre`."""
         laid, y = [], centre.imag + self.height / 2
         for text, letter in self.lines:
@@ -89,26 +95,26 @@ class Block:
         return tuple(laid)
 
 
-def block(lines, scale):
+def block(lines: Sequence[Text], scale: float) -> Block:
     """The block of these (text, letter) lines."""
     sizes = [letter.size * scale / 10 for _, letter in lines]
     height = sum(sizes[:-1]) * PITCH + (ASCENT + DESCENT) * sizes[-1]
     return Block(tuple(lines), max(text_width(text, letter, scale) for text, letter in lines), height)
 
 
-def broken(text, count):
+def broken(text: str, count: int) -> list[str]:
     """The text's words on `count` lines, the longest line as short as can be; fewer where it has fewer words."""
     words = text.split()
     count = min(count, len(words))
     if count <= 1:
         return [" ".join(words)]
-    best = None
+    best: tuple[int, list[str]] | None = None
     for cut in range(1, len(words) - count + 2):
         lines = [" ".join(words[:cut]), *broken(" ".join(words[cut:]), count - 1)]
         longest = max(map(len, lines))
         if best is None or longest < best[0]:
             best = longest, lines
-    return best[1]
+    return best[1] if best else []
 
 
 def cut_words(piece):

@@ -6,8 +6,12 @@ letter's width; what is not in the table counts as the widest.
 """
 
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 from math import cos, radians, sin
+from typing import TypeAlias
+
+from corsetkit.drawing.pens import Letter
 
 ASCENT, DESCENT, CAPITALS = 0.93, 0.24, 0.73
 """How far letters reach above and below the line they stand on, and how high capitals are, in heights."""
@@ -214,8 +218,12 @@ _CARON_BESIDE = 110
 """A small d, l, t or L carries its caron as a stroke beside it, which the base letter's width does not count."""
 
 
+Box: TypeAlias = tuple[float, float, float, float]
+"""Left, bottom, right and top in cm."""
+
+
 @lru_cache(maxsize=4096)
-def width_in_heights(text, bold=False):
+def width_in_heights(text: str, bold: bool = False) -> float:
     """The text's width as a multiple of the letters' height, never less than what is drawn."""
     table = _BOLD if bold else _PLAIN
     total = 0
@@ -232,12 +240,12 @@ def width_in_heights(text, bold=False):
     return total / 1000
 
 
-def text_width(text, letter, scale):
+def text_width(text: str, letter: Letter, scale: float) -> float:
     """The text's width in cm of the drawing."""
     return width_in_heights(text, letter.bold) * letter.size * scale / 10
 
 
-def text_box(at, text, letter, anchor, turn, scale):
+def text_box(at: complex, text: str, letter: Letter, anchor: str, turn: float, scale: float) -> Box:
     """The box (left, bottom, right, top) in cm that the text stays within, its line starting from `at`."""
     size = letter.size * scale / 10
     width = width_in_heights(text, letter.bold) * size
@@ -251,16 +259,16 @@ def text_box(at, text, letter, anchor, turn, scale):
     return at.real + min(xs), at.imag + min(ys), at.real + max(xs), at.imag + max(ys)
 
 
-def overlap(a, b, gap=0.0):
+def overlap(a: Box, b: Box, gap: float = 0.0) -> bool:
     """Whether two boxes come nearer to each other than `gap`."""
     return a[0] < b[2] + gap and b[0] < a[2] + gap and a[1] < b[3] + gap and b[1] < a[3] + gap
 
 
-def grown(box, by):
+def grown(box: Box, by: float) -> Box:
     return box[0] - by, box[1] - by, box[2] + by, box[3] + by
 
 
-def within(start, end, box):
+def within(start: complex, end: complex, box: Box) -> tuple[float, float]:
     """From which share of a straight line to which it lies in the box; the first not below the second where nowhere."""
     step, enter, leave = end - start, 0.0, 1.0
     for at, by, low, high in ((start.real, step.real, box[0], box[2]), (start.imag, step.imag, box[1], box[3])):
@@ -274,13 +282,13 @@ def within(start, end, box):
     return enter, leave
 
 
-def crosses(start, end, box):
+def crosses(start: complex, end: complex, box: Box) -> bool:
     """Whether some of a straight line lies in the box."""
     enter, leave = within(start, end, box)
     return enter < leave
 
 
-def around(boxes):
+def around(boxes: Iterable[Box]) -> Box:
     """The box around boxes."""
     lefts, bottoms, rights, tops = zip(*boxes)
     return min(lefts), min(bottoms), max(rights), max(tops)
@@ -289,14 +297,14 @@ def around(boxes):
 _HIDDEN = {"Cc", "Cf", "Cs", "Zl", "Zp"}
 
 
-def one_line(text):
+def one_line(text: object) -> str:
     """A name as it can be written on one line: blanks joined, signs that no font draws left out."""
     return " ".join(
         "".join(letter for letter in " ".join(str(text).split()) if unicodedata.category(letter) not in _HIDDEN).split()
     )
 
 
-def fitted(text, letter, width, scale):
+def fitted(text: str, letter: Letter, width: float, scale: float) -> str:
     """The text, its end replaced by an ellipsis where it is wider than `width` cm."""
     if text_width(text, letter, scale) <= width:
         return text
@@ -305,7 +313,7 @@ def fitted(text, letter, width, scale):
     return text + "\u2026"
 
 
-def wrapped(text, letter, width, scale):
+def wrapped(text: str, letter: Letter, width: float, scale: float) -> list[str]:
     """The text's words on as few lines as its width needs; a no-break space holds two words together."""
     lines = [""]
     for word in text.split(" "):

@@ -1,14 +1,28 @@
 """How one piece is painted: its paper, sewing line, notches, grainline, fold, seam marks and label."""
 
-from corsetkit.drawing.canvas import tick
+from corsetkit.drawing.canvas import Canvas, tick
 from corsetkit.drawing.lettering import CAPITALS
 from corsetkit.drawing.marks import FOLD_TEXT, RING_RADIUS, seam_letter
-from corsetkit.drawing.pens import CUT_PAPER, FOLD, FOLD_WORDS, FREE, GRAIN, LEADER, MARK_TONE, NOTCH, RING, RULE, SEAM, SEWN
+from corsetkit.drawing.pens import (
+    CUT_PAPER,
+    FOLD,
+    FOLD_WORDS,
+    FREE,
+    GRAIN,
+    LEADER,
+    MARK_TONE,
+    NOTCH,
+    RING,
+    RULE,
+    SEAM,
+    SEWN,
+    Pen,
+)
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.geometry.paths import moved
 from corsetkit.geometry.points import direction
-from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.units import say_length
 
 
@@ -46,7 +60,7 @@ def paint_words(canvas, view, step):
         canvas.words(at + step, text, letter)
 
 
-def pen_of(edge):
+def pen_of(edge: Edge) -> Pen:
     """The pen that says what becomes of the edge."""
     if edge.kind is Kind.FOLD:
         return FOLD
@@ -72,7 +86,7 @@ def paint_mark(canvas, at, text):
     canvas.words(at - 1j * CAPITALS / 2 * SEAM.size * canvas.scale / 10, text, SEAM)
 
 
-def arrow(canvas, tip, tangent, pen, length=0.22):
+def arrow(canvas: Canvas, tip: complex, tangent: complex, pen: Pen, length: float = 0.22) -> None:
     """An open arrowhead at `tip`, pointing along the unit step `tangent`."""
     back = -tangent * length * canvas.scale
     left, right = tip + back * direction(20), tip + back * direction(-20)

@@ -24,7 +24,7 @@ class Pen:
     kind: str
     width: float
     ink: str = INK
-    dash: tuple = ()
+    dash: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

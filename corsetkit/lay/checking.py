@@ -1,6 +1,11 @@
 """Whether a plan can be cut: nothing overlaps, all lies on the cloth and on the grain, and nothing is missing."""
 
+from collections.abc import Iterable, Iterator, Sequence
+
 from corsetkit.errors import CorsetkitError
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import Item
+from corsetkit.lay.plans import Placed, Plan
 from corsetkit.lay.templates import template
 
 OVERLAP = 1e-4
@@ -10,7 +15,7 @@ NEAR = 1e-3
 _SAME, _DEGREES = 1e-6, 1e-6
 
 
-def refuse_crossed(items):
+def refuse_crossed(items: Iterable[Item]) -> None:
     """Raise CorsetkitError for an outline that crosses itself: what lies inside it nobody can say."""
     from shapely import Polygon
 
@@ -22,7 +27,7 @@ def refuse_crossed(items):
                 )
 
 
-def faults(plan, items):
+def faults(plan: Plan, items: Sequence[Item]) -> tuple[str, ...]:
     """A sentence for each thing that keeps the plan from being cut; none where all is well."""
     known = {item.number: item for item in items}
     strange = [f"{one.number} {one.name} is not to be cut of this cloth" for one in plan.placed if one.number not in known]
@@ -35,7 +40,7 @@ def faults(plan, items):
     )
 
 
-def _counts(plan, items):
+def _counts(plan: Plan, items: Iterable[Item]) -> Iterator[str]:
     """Right numbers: through folded cloth a pair is cut at once, on single cloth it is a left and a right one."""
     for item in items:
         mine = [one for one in plan.placed if one.number == item.number]
@@ -53,7 +58,7 @@ def _counts(plan, items):
             yield f"{item.called} is mirrored {turned_over} times instead of {right[1]} times"
 
 
-def _lies(one, item, cloth):
+def _lies(one: Placed, item: Item, cloth: Cloth) -> Iterator[str]:
     """One outline: the right shape, on the grain, on the cloth, at the fold where it belongs there."""
     off = one.turned % 180
     if min(off, 180 - off) > cloth.tilt + _DEGREES or (cloth.one_way and one.upside_down):
@@ -73,15 +78,15 @@ def _lies(one, item, cloth):
         yield from _fold(one, item)
 
 
-def _fold(one, item):
+def _fold(one: Placed, item: Item) -> Iterator[str]:
     """It is slid along the fold alone, and has points on it that are as far apart as its own fold is long."""
     on = [p.imag for p in one.outline if abs(p.real) <= NEAR]
-    reach, long = max(on, default=0.0) - min(on, default=0.0), abs(item.fold[1] - item.fold[0])
+    reach, long = max(on, default=0.0) - min(on, default=0.0), abs(item.fold[1] - item.fold[0]) if item.fold else 0.0
     if one.turned or abs(one.at.real) > _SAME or reach < long - NEAR:
         yield f"{item.called} does not lie at the fold"
 
 
-def _neighbours(plan):
+def _neighbours(plan: Plan) -> Iterator[str]:
     """Pairs that overlap or lie nearer than the gap."""
     from shapely import Polygon, STRtree
 

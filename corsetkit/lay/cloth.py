@@ -1,8 +1,9 @@
 """The cloth that pieces are laid on: its width, how it lies, and what of it may be used; each declared once."""
 
 from dataclasses import dataclass, replace
+from typing import Any, cast
 
-from corsetkit.quantity import check_all, declared, given_by_name
+from corsetkit.quantity import Value, check_all, declared, given_by_name
 from corsetkit.style import COURSE, CUSTOM
 
 SINGLE, FOLDED = "single", "folded"
@@ -73,44 +74,44 @@ class Cloth:
         why_range="a piece laid farther off the grain twists on the body",
     )
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         check_all(self)
 
-    def replaced(self, **changes):
+    def replaced(self, **changes: Value) -> "Cloth":
         """This cloth with other values; each is checked like the first."""
-        return replace(self, **changes)
+        return replace(self, **cast(dict[str, Any], changes))
 
     @property
-    def folded(self):
+    def folded(self) -> bool:
         return self.laid == FOLDED
 
     @property
-    def layers(self):
+    def layers(self) -> int:
         """How many layers of cloth are cut at once."""
         return 2 if self.folded else 1
 
     @property
-    def span(self):
+    def span(self) -> float:
         """How wide the cloth lies on the table, cm."""
         return self.width / self.layers
 
     @property
-    def low(self):
+    def low(self) -> float:
         """Where a piece may begin across the cloth, cm: beside the selvedge, or at the fold."""
         return 0.0 if self.folded else self.selvedge
 
     @property
-    def high(self):
+    def high(self) -> float:
         """Where a piece has to end across the cloth, cm."""
         return self.span - self.selvedge
 
     @property
-    def room(self):
+    def room(self) -> float:
         """How much across the cloth can be used, cm."""
         return self.high - self.low
 
     @property
-    def turns(self):
+    def turns(self) -> tuple[float, ...]:
         """The degrees a piece may be turned by, from its grain arrow pointing along the cloth."""
         aside = (0.0, self.tilt / 2, -self.tilt / 2, self.tilt, -self.tilt) if self.tilt else (0.0,)
         tangents = (0.0,) if self.one_way else (0.0, 180.0)

@@ -2,7 +2,8 @@
 
 import math
 
-from corsetkit.lay.cloth import WIDTHS
+from corsetkit.lay.cloth import WIDTHS, Cloth
+from corsetkit.lay.plans import Plan
 from corsetkit.units import CM_PER_INCH, check_unit, say_length, say_number
 
 STEP_CM, STEP_YARD = 5.0, 1 / 8
@@ -13,13 +14,13 @@ _MUCH = 1.3
 _SLACK = 1e-6
 
 
-def to_buy(length, unit):
+def to_buy(length: float, unit: str) -> float:
     """The length (cm) to buy for a lay of this length, rounded up to the shop's next step."""
     step = STEP_CM if check_unit(unit) == "cm" else STEP_YARD * CM_PER_YARD
     return math.ceil(length / step - _SLACK) * step
 
 
-def say_bought(length, unit):
+def say_bought(length: float, unit: str) -> str:
     """A length to buy in the shop's words: "0.55 m" or "1 3/8 yd"."""
     bought = to_buy(length, unit)
     if unit == "cm":
@@ -31,17 +32,17 @@ def say_bought(length, unit):
     return f"{' '.join(words)} yd"
 
 
-def say_width(cloth, unit):
+def say_width(cloth: Cloth, unit: str) -> str:
     """The cloth's width: in inches the usual ones as a shop calls them."""
     shop = WIDTHS.get(cloth.width) if unit == "in" else None
     return f"{shop} in" if shop else say_length(cloth.width, unit)
 
 
-def say_share(share):
+def say_share(share: float) -> str:
     return f"{round(100 * share)} %"
 
 
-def quantities_said(plan, unit):
+def quantities_said(plan: Plan, unit: str) -> tuple[str, ...]:
     """What to buy for one plan, and how good the plan is, as short sentences."""
     lies = "folded along its length" if plan.cloth.folded else "single"
     said = [

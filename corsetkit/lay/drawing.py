@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from corsetkit.drawing.canvas import Sheet, box_area, box_run, tick
+from corsetkit.drawing.canvas import Canvas, Sheet, box_area, box_run, tick
 from corsetkit.drawing.hatching import fill
 from corsetkit.drawing.lettering import CAPITALS, PITCH, fitted, one_line, wrapped
 from corsetkit.drawing.painting import arrow
@@ -24,7 +24,8 @@ from corsetkit.drawing.pens import (
 )
 from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width, to_buy
-from corsetkit.lay.laid_marks import LETTERS, marks, words_of
+from corsetkit.lay.laid_marks import LETTERS, Marks, marks, words_of
+from corsetkit.lay.plans import Placed, Plan
 from corsetkit.units import say_length
 
 CLOTH = Tone("cloth", "#e6dfd0")
@@ -42,18 +43,18 @@ SIDE = 0.95
 class Picture:
     """A plan laid out for drawing, its lower left corner at `corner`, one cm of cloth drawn as `by` cm."""
 
-    plan: object
+    plan: Plan
     unit: str
     corner: complex
     by: float
-    marks: tuple
+    marks: tuple[Marks, ...]
 
-    def at(self, across, along):
+    def at(self, across: float, along: float) -> complex:
         """Where a place on the cloth is drawn."""
         return self.corner + complex(across, along) * self.by
 
     @property
-    def key(self):
+    def key(self) -> tuple[str, ...]:
         """What the picture's signs mean, in sentences."""
         told = {word for one in self.marks for word in words_of(one.placed)}
         short = {word for one in self.marks if one.short for word in words_of(one.placed)}
@@ -70,12 +71,12 @@ class Picture:
         return tuple(said)
 
 
-def picture(plan, unit, scale, corner=0j, by=1.0):
+def picture(plan: Plan, unit: str, scale: float, corner: complex = 0j, by: float = 1.0) -> Picture:
     """The `Picture` of a plan on a drawing of this scale."""
     return Picture(plan, unit, corner, by, tuple(marks(one, scale, lambda p: corner + p * by) for one in plan.placed))
 
 
-def paint(canvas, shown):
+def paint(canvas: Canvas, shown: Picture) -> None:
     """Paint the cloth and all that lies on it."""
     plan = shown.plan
     with canvas.group("cloth", {"layer": plan.layer, "length": say_length(plan.length, shown.unit)}):
@@ -96,7 +97,7 @@ def paint(canvas, shown):
         _length(canvas, shown)
 
 
-def _cloth(canvas, shown):
+def _cloth(canvas: Canvas, shown: Picture) -> None:
     plan = shown.plan
     cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
     low, high = shown.at(0, 0), shown.at(cloth.span, end)
@@ -108,7 +109,7 @@ def _cloth(canvas, shown):
             fill(canvas, box_run(a.real, a.imag, b.real, b.imag), SELVEDGE)
 
 
-def _edges(canvas, shown):
+def _edges(canvas: Canvas, shown: Picture) -> None:
     """Selvedges, fold and ends of the cloth, over the pieces: a piece at the fold has none of its own there."""
     plan, scale = shown.plan, canvas.scale
     cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
@@ -123,7 +124,7 @@ def _edges(canvas, shown):
         tick(canvas, shown.at(0, along), shown.at(cloth.span, along), FREE)
 
 
-def _length(canvas, shown):
+def _length(canvas: Canvas, shown: Picture) -> None:
     """The rule of the length that is taken up, at the right of the cloth."""
     plan, scale = shown.plan, canvas.scale
     foot, head = (shown.at(plan.cloth.span, along) + 0.58 * scale for along in (0, plan.length))
@@ -140,7 +141,7 @@ _WIDE, _HIGH, _LEAST = 17.0, 13.0, 3.5
 _MARGIN = 0.6
 
 
-def lay_sheet(plan, unit="in", wearer=""):
+def lay_sheet(plan: Plan, unit: str = "in", wearer: str = "") -> Sheet:
     """The plan on one sheet: the cloth with what lies on it, and below it what to buy and what the signs mean."""
     cloth, bought = plan.cloth, to_buy(plan.length, unit)
     scale = max(cloth.span / _WIDE, bought / _HIGH, _LEAST)
@@ -156,7 +157,7 @@ def lay_sheet(plan, unit="in", wearer=""):
     row = PITCH * CUT.size / 10 * scale
     low, high = -(len(lines) + 1.0) * row, bought + 1.0 * scale
 
-    def painted(canvas):
+    def painted(canvas: Canvas) -> None:
         box_area(canvas, (left - margin, low - margin, left + width + margin, high + margin), BOARD_TONE)
         canvas.words(complex(left, bought + 0.5 * scale), fitted(heading, HEADING, width, scale), HEADING, "start")
         paint(canvas, shown)
@@ -173,17 +174,17 @@ def lay_sheet(plan, unit="in", wearer=""):
     )
 
 
-def title(plan, unit, wearer=""):
+def title(plan: Plan, unit: str, wearer: str = "") -> str:
     """The plan's heading."""
     what = f"Cutting plan, {plan.layer}" if plan.layer else "Cutting plan"
     name = one_line(wearer)
     return f"{what}{f' for {name}' if name else ''}: {say_bought(plan.length, unit)}, {say_width(plan.cloth, unit)} wide"
 
 
-def description(plan, unit):
+def description(plan: Plan, unit: str) -> str:
     """The plan in words, for those who do not see it: each piece with its lowest corner's place and how it lies."""
 
-    def place(one):
+    def place(one: Placed) -> str:
         across, along = min(p.real for p in one.outline), min(p.imag for p in one.outline)
         said = ", ".join(words_of(one)) or "as drawn"
         where = f"{say_length(across, unit)} from the {edge} and {say_length(along, unit)} up"

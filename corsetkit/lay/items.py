@@ -1,11 +1,12 @@
 """What is laid: the pieces and strips cut of one cloth, each with its outline, grain and fold."""
 
 import hashlib
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from corsetkit.finish.finished import CLOTHS, unfolded
+from corsetkit.finish.finished import CLOTHS, Finished, FinishedPiece, Strip, unfolded
 from corsetkit.geometry import paths
-from corsetkit.geometry.points import unit
+from corsetkit.geometry.points import Point, unit
 from corsetkit.pattern.edge import Kind
 
 ROUNDED = 3
@@ -23,29 +24,29 @@ class Item:
 
     number: int
     name: str
-    outline: tuple
+    outline: tuple[Point, ...]
     count: int = 1
     pair: bool = False
-    fold: tuple | None = None
+    fold: tuple[Point, Point] | None = None
     grain: complex = 1j
-    opened: tuple = ()
+    opened: tuple[Point, ...] = ()
 
     @property
-    def on_fold(self):
+    def on_fold(self) -> bool:
         return self.fold is not None
 
     @property
-    def whole(self):
+    def whole(self) -> tuple[Point, ...]:
         """The whole outline: the same where it is not on the fold."""
         return self.opened or self.outline
 
     @property
-    def called(self):
+    def called(self) -> str:
         """Number and name."""
         return f"{self.number} {self.name}"
 
 
-def items_of(finished, layer):
+def items_of(finished: Finished, layer: str) -> tuple[Item, ...]:
     """The items cut of one cloth of a `Finished` pattern, in the pieces' order, the strips behind them.
 
     A strip has no number of its own in the pattern, so it takes the next ones after the pieces.
@@ -56,12 +57,12 @@ def items_of(finished, layer):
     return (*found, *(_strip(number, strip) for number, strip in enumerate(finished.strips, last + 1) if strip.cloth == layer))
 
 
-def layers_of(finished):
+def layers_of(finished: Finished) -> tuple[str, ...]:
     """The cloths that something is cut of, from outside inwards."""
     return tuple(layer for layer in CLOTHS if items_of(finished, layer))
 
 
-def _item(one, count):
+def _item(one: FinishedPiece, count: int) -> Item:
     piece = one.piece
     start, end = piece.grainline
     fold = next((edge.path for edge in piece.edges if edge.kind is Kind.FOLD), None)
@@ -78,13 +79,13 @@ def _item(one, count):
     )
 
 
-def _strip(number, strip):
+def _strip(number: int, strip: Strip) -> Item:
     """A strip lies along the grain, and left and right are each other's mirror image."""
     corners = 0j, complex(strip.width), complex(strip.width, strip.length), complex(0, strip.length)
     return Item(number, strip.name, corners, strip.count, strip.count % 2 == 0)
 
 
-def fingerprint(items):
+def fingerprint(items: Iterable[Item]) -> str:
     """A short text that changes when an outline, a count, a grain or a fold does."""
     said = hashlib.sha256()
     for item in items:
@@ -94,5 +95,5 @@ def fingerprint(items):
     return said.hexdigest()[:20]
 
 
-def _rounded(value):
-    return round(value * 10**ROUNDED)
+def _rounded(value: float) -> int:
+    return round(value * float(10**ROUNDED))

@@ -4,14 +4,18 @@ Laid out before it is drawn, by measuring: nothing here paints. A label says as 
 and its number always.
 """
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from corsetkit.drawing import labels
 from corsetkit.drawing.free_space import Room
+from corsetkit.drawing.labels import Block, Text
 from corsetkit.drawing.lettering import around, grown, text_box
-from corsetkit.drawing.pens import CUT, NAME, TINY
-from corsetkit.geometry.curve import Line
-from corsetkit.geometry.points import direction
+from corsetkit.drawing.pens import CUT, NAME, TINY, Letter
+from corsetkit.geometry.curve import Curves, Line
+from corsetkit.geometry.points import Point, direction
+from corsetkit.lay.plans import Placed
 
 LETTERS = {"mirrored": "M", "upside down": "U", "on the fold": "F"}
 """What stands for the words where there is no room for them."""
@@ -19,6 +23,12 @@ _SHARES = (0.7, 0.55, 0.42, 0.32, 0.24, 0.17)
 """How long the grain arrow is, as a share of its piece: the longest that finds a place."""
 _LEAST = 0.35
 """No grain arrow is shorter than this, cm as seen."""
+
+
+Words: TypeAlias = tuple[Point, str, Letter, float]
+"""A line of a label: its place, its text, how it is lettered, and by how many degrees it is turned."""
+Arrow: TypeAlias = tuple[Point, Point] | tuple[()]
+"""A grain arrow's foot and head; empty where it found no place."""
 
 
 @dataclass(frozen=True)
@@ -29,10 +39,10 @@ class Marks:
     `short` whether letters stand in it for words.
     """
 
-    placed: object
-    path: tuple
-    label: tuple
-    arrow: tuple
+    placed: Placed
+    path: Curves
+    label: tuple[Words, ...]
+    arrow: Arrow
     named: bool
     short: bool
 
@@ -41,18 +51,18 @@ class Marks:
 class _Way:
     """One way to set a label: its lines as (text, letter), whether it runs up the piece, bears the name, uses letters."""
 
-    lines: tuple
+    lines: tuple[Text, ...]
     turned: bool = False
     named: bool = False
     short: bool = False
 
     @property
-    def says(self):
+    def says(self) -> tuple[bool, bool]:
         """How much of what there is to say it says."""
         return self.named, self.short
 
 
-def marks(placed, scale, move):
+def marks(placed: Placed, scale: float, move: Callable[[Point], Point]) -> Marks:
     """The marks of one `Placed`, its points moved by `move` onto the drawing."""
     points = [move(p) for p in placed.outline]
     path = tuple(Line(a, b) for a, b in zip(points, (*points[1:], points[0])))
@@ -62,17 +72,18 @@ def marks(placed, scale, move):
     return Marks(placed, path, label, arrow, label_form.named, label_form.short)
 
 
-def words_of(placed):
+def words_of(placed: Placed) -> tuple[str, ...]:
     """How a piece lies, in words."""
     return (*placed.said, *(("on the fold",) if placed.at_fold else ()))
 
 
-def _set_in(placed, room, near, height, scale):
+def _set_in(placed: Placed, room: Room, near: Point, height: float, scale: float) -> tuple[_Way, tuple[Words, ...], Arrow]:
     """The way the label is set, its lines where they stand, and the grain arrow beside them.
 
     Of the ways that say as much as the fullest that fits, the first beside which there is room for the arrow.
     """
-    space, found = labels.SPACE * scale / 10, None
+    space = labels.SPACE * scale / 10
+    found: tuple[_Way, tuple[Words, ...], Arrow] | None = None
     for gap in (space, space / 3):
         for label_form in _ways(placed):
             if found and label_form.says != found[0].says:
@@ -94,13 +105,13 @@ def _set_in(placed, room, near, height, scale):
     return label_form, _set(labels.block(label_form.lines, scale), near, False, scale), ()
 
 
-def _set(block, centre, turned, scale):
+def _set(block: Block, centre: Point, turned: bool, scale: float) -> tuple[Words, ...]:
     """The block's lines round its centre, upright or running up."""
     by = 1j if turned else 1
     return tuple((centre + at * by, text, letter, 90.0 if turned else 0.0) for at, text, letter in block.laid(0j, scale))
 
 
-def _ways(placed):
+def _ways(placed: Placed) -> Iterator[_Way]:
     """Every way, in the order in which they are tried: the fullest first."""
     heading, said = f"{placed.number} {placed.name}", words_of(placed)
     together = (", ".join(said),) if said else ()
@@ -115,7 +126,7 @@ def _ways(placed):
         yield _Way(tuple((text, TINY) for text in (number[0], *words)), short=bool(short))
 
 
-def _arrow(placed, room, label, near, height, scale):
+def _arrow(placed: Placed, room: Room, label: tuple[Words, ...], near: Point, height: float, scale: float) -> Arrow:
     """The grain arrow's foot and head, clear of the label; the head points to the head of the piece."""
     boxes = [text_box(at, text, letter, "middle", turn, scale) for at, text, letter, turn in label]
     room.taken[:] = [grown(around(boxes), 0.04 * scale)]

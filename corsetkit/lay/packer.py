@@ -6,9 +6,16 @@ and by the clock, so that it never gives the same plan twice for certain; what i
 
 import threading
 import time
+from collections.abc import Callable, Iterable, Sequence
 from itertools import permutations
+from typing import TYPE_CHECKING, Any, TypeAlias
 
-from corsetkit.geometry.points import direction
+from corsetkit.geometry.points import Point, direction
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.templates import Template
+
+if TYPE_CHECKING:
+    from shapely import Polygon
 
 SLACK, ROUGH = 0.06, 0.04
 """Outlines are widened by half the gap and SLACK, and then drawn with fewer points, at most ROUGH off; cm."""
@@ -20,7 +27,17 @@ _POLL = 0.05
 """Seconds between two reports."""
 
 
-def pack(templates, cloth, seconds, progress, first, offset):
+Laid: TypeAlias = tuple[Template, float, complex]
+"""A template as it is laid: by how many degrees it is turned, and the step that slides it there."""
+Progress: TypeAlias = Callable[[float, float], None]
+"""Told of the share that is done, and of the best length so far."""
+_Held: TypeAlias = Sequence[tuple[Template, float]]
+_Shape: TypeAlias = list[tuple[float, float]]
+
+
+def pack(
+    templates: Iterable[Template], cloth: Cloth, seconds: float, progress: Progress | None, first: float, offset: int
+) -> tuple[Laid, ...] | None:
     """Each template as often as it is laid, as (template, degrees, step); None where the packer finds nothing.
 
     `progress(share of the time, best length so far)` is called from this thread; `first` is the length to beat. `offset`
@@ -40,9 +57,9 @@ def pack(templates, cloth, seconds, progress, first, offset):
     return None if solution is None else _read(solution, free, held, base + strip, cloth)
 
 
-def _read(solution, free, held, top, cloth):
+def _read(solution: Any, free: Sequence[Template], held: _Held, top: float, cloth: Cloth) -> tuple[Laid, ...]:
     """The packer's answer on our cloth, sliding everything down to its end."""
-    laid = []
+    laid: list[Laid] = []
     for one in solution.placed_items:
         step = complex(*one.translation) * 1j + top
         if one.id == "fold":
@@ -55,7 +72,7 @@ def _read(solution, free, held, top, cloth):
     return tuple((template, turned, step - 1j * lowest) for template, turned, step in laid)
 
 
-def _at_the_fold(pieces, cloth):
+def _at_the_fold(pieces: Sequence[Template], cloth: Cloth) -> list[tuple[Template, float]]:
     """(template, how far up the cloth) of pieces along the fold, close up, in the order that takes least of it."""
     from shapely import Polygon
 
@@ -65,24 +82,24 @@ def _at_the_fold(pieces, cloth):
     numbers = range(len(pieces))
     steps = {(i, j): _close_up(shapes[i], shapes[j], cloth.gap + 2 * SLACK) for i in numbers for j in numbers if i != j}
 
-    def ups(order):
+    def ups(order: Sequence[int]) -> list[float]:
         made = [0.0]
         for i, j in zip(order, order[1:]):
             made.append(made[-1] + steps[i, j])
         return made
 
-    def length(order):
+    def length(order: Sequence[int]) -> float:
         made = ups(order)
-        return max(up + shapes[i].bounds[3] for i, up in zip(order, made)) - min(
-            up + shapes[i].bounds[1] for i, up in zip(order, made)
-        )
+        head = max(up + shapes[i].bounds[3] for i, up in zip(order, made))
+        foot = min(up + shapes[i].bounds[1] for i, up in zip(order, made))
+        return float(head - foot)
 
-    orders = permutations(numbers) if len(pieces) <= _TRIED else [tuple(numbers)]
+    orders: Iterable[tuple[int, ...]] = permutations(numbers) if len(pieces) <= _TRIED else [tuple(numbers)]
     best = min(orders, key=length)
     return [(pieces[i], up) for i, up in zip(best, ups(best))]
 
 
-def _close_up(lower, upper, gap):
+def _close_up(lower: "Polygon", upper: "Polygon", gap: float) -> float:
     """How far up the upper shape lies from its own place when it is let down along the fold onto the lower one."""
     from shapely.affinity import translate
 
@@ -94,10 +111,10 @@ def _close_up(lower, upper, gap):
             apart = middle
         else:
             near = middle
-    return apart
+    return float(apart)
 
 
-def _composite(held, cloth, strip):
+def _composite(held: _Held, cloth: Cloth, strip: float) -> "Polygon":
     """The fold's pieces as one outline: bound together along the fold, and by a spine across the whole strip.
 
     The packer cannot be told to keep a piece at the fold; but what is as high as its strip has nowhere else to go.
@@ -110,7 +127,7 @@ def _composite(held, cloth, strip):
     return bound.intersection(box(0, foot, strip, head))
 
 
-def _widened(points, cloth):
+def _widened(points: Iterable[Point], cloth: Cloth) -> "Polygon":
     """An outline that lies outside the true one by half the gap and a little, with few points."""
     from shapely import Polygon
 
@@ -118,16 +135,23 @@ def _widened(points, cloth):
     return Polygon(true.buffer(cloth.gap / 2 + SLACK, join_style="mitre", mitre_limit=2).simplify(ROUGH).exterior)
 
 
-def _shape(polygon):
+def _shape(polygon: "Polygon") -> _Shape:
     """The outline on the packer's strip: our "up the cloth" is its "to the right"."""
     return [(y, -x) for x, y in polygon.exterior.coords]
 
 
-def _tall(shape):
+def _tall(shape: _Shape) -> float:
     return max(y for _, y in shape) - min(y for _, y in shape)
 
 
-def _solved(kinds, strip, seconds, progress, first, offset):
+def _solved(
+    kinds: Sequence[tuple[str, _Shape, int, tuple[float, ...]]],
+    strip: float,
+    seconds: float,
+    progress: Progress | None,
+    first: float,
+    offset: int,
+) -> Any:
     """The packer's solution, asked for in a thread of its own so that progress can be told from this one."""
     import spyrrow
 
@@ -137,9 +161,10 @@ def _solved(kinds, strip, seconds, progress, first, offset):
     config = spyrrow.StripPackingConfig(
         total_computation_time=None, exploration_time=search, compression_time=close_up, seed=1 + offset
     )
-    queue, found = spyrrow.ProgressQueue(), []
+    queue = spyrrow.ProgressQueue()
+    found: list[Any] = []
 
-    def work():
+    def work() -> None:
         try:
             found.append(instance.solve(config, queue))
         except BaseException:  # A panic of the packer's is no Exception; the plain lay stands in for it.
@@ -157,7 +182,7 @@ def _solved(kinds, strip, seconds, progress, first, offset):
     return found[0] if found else None
 
 
-def _split(seconds):
+def _split(seconds: float) -> tuple[int, int]:
     """Whole seconds for the search, and from 5 s on a fifth of them for closing up; under one second the first lay alone."""
     whole = int(seconds)
     close_up = whole // 5

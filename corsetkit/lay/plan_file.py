@@ -2,14 +2,17 @@
 
 import json
 import math
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
+from os import PathLike
 from pathlib import Path
+from typing import Any
 
 from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.lay.checking import faults
 from corsetkit.lay.cloth import Cloth
-from corsetkit.lay.items import fingerprint
+from corsetkit.lay.items import Item, fingerprint
 from corsetkit.lay.plans import Placed, Plan
 from corsetkit.lay.templates import template
 from corsetkit.units import shown
@@ -21,11 +24,11 @@ _TOLD = "cutting plans"
 class KeptPlans:
     """The plans by the name of their layer; `obsolete` says in a sentence each which ones are not to be used any more."""
 
-    plans: dict
-    obsolete: tuple = ()
+    plans: Mapping[str, Plan]
+    obsolete: tuple[str, ...] = ()
 
 
-def as_data(plan):
+def as_data(plan: Plan) -> dict[str, Any]:
     """The plan as plain data: its cloth's values, the fingerprint of the outlines, and how each template lies."""
     return {
         "layer": plan.layer,
@@ -46,7 +49,7 @@ def as_data(plan):
     }
 
 
-def from_data(data, items):
+def from_data(data: Mapping[str, Any], items: Iterable[Item]) -> Plan | None:
     """The plan that the data says, equal to the one that was kept; None where the items' outlines have changed since.
 
     Raises:
@@ -69,7 +72,7 @@ def from_data(data, items):
     return plan
 
 
-def _placed(one, item, cloth):
+def _placed(one: Mapping[str, Any], item: Item, cloth: Cloth) -> Placed:
     turned, at = _finite(one["turned"]), complex(_finite(one["across"]), _finite(one["along"]))
     mirrored = bool(one["mirrored"])
     at_fold = cloth.folded and item.on_fold
@@ -85,19 +88,19 @@ def _placed(one, item, cloth):
     )
 
 
-def _finite(number):
+def _finite(number: Any) -> float:
     """The number as a float; ValueError where it is none that a place can have."""
     if isinstance(number, (bool, str)) or not math.isfinite(number):
         raise ValueError(f"{number!r} is no place")
     return float(number)
 
 
-def written(plans):
+def written(plans: Iterable[Plan]) -> str:
     """The text of plans, one of each layer."""
     return json.dumps({_TOLD: [as_data(plan) for plan in plans]}, indent=1, ensure_ascii=False) + "\n"
 
 
-def read(text, items_by_layer):
+def read(text: str, items_by_layer: Mapping[str, tuple[Item, ...]]) -> KeptPlans:
     """What a text says, as `KeptPlans`, for the items of each layer.
 
     Raises:
@@ -108,7 +111,8 @@ def read(text, items_by_layer):
         layers = [str(data["layer"]) for data in told]
     except (ValueError, KeyError, TypeError, RecursionError):
         raise CorsetkitError(f"these are no kept cutting plans: {shown(str(text)[:60])}") from None
-    found, obsolete = {}, []
+    found: dict[str, Plan] = {}
+    obsolete: list[str] = []
     for layer, data in zip(layers, told):
         plan = from_data(data, items_by_layer[layer]) if layer in items_by_layer else None
         if plan:
@@ -118,12 +122,12 @@ def read(text, items_by_layer):
     return KeptPlans(found, tuple(obsolete))
 
 
-def write_file(path, plans):
+def write_file(path: str | PathLike[str], plans: Iterable[Plan]) -> None:
     """Write the plans whole, or not at all; CorsetkitError where the disk is in the way."""
     write_whole(path, written(plans).encode("utf-8"))
 
 
-def read_file(path, items_by_layer):
+def read_file(path: str | PathLike[str], items_by_layer: Mapping[str, tuple[Item, ...]]) -> KeptPlans:
     """The file's plans, a byte order mark in front or not; none where there is no file yet.
 
     CorsetkitError where it cannot be read.

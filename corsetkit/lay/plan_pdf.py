@@ -1,16 +1,23 @@
 """Cutting plans on paper, one page each, in scale, with their pieces in a table."""
 
+import datetime
 from collections import Counter
+from collections.abc import Iterable, Sequence
+from os import PathLike
+from pathlib import Path
 
-from corsetkit.drawing.canvas import Sheet, box_area, tick
+from corsetkit.drawing.canvas import Canvas, Sheet, box_area, tick
+from corsetkit.drawing.labels import Text
 from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
-from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID
+from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID, Letter
 from corsetkit.files import write_whole
+from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.cloth_length import quantities_said, to_buy
 from corsetkit.lay.drawing import SIDE, description, paint, picture, title
 from corsetkit.lay.laid_marks import words_of
+from corsetkit.lay.plans import Placed, Plan
 from corsetkit.printing.draft_print import said_date, target
-from corsetkit.printing.paper import paper_named
+from corsetkit.printing.paper import Paper, paper_named
 from corsetkit.printing.pdf import pdf_bytes
 from corsetkit.units import CM_PER_INCH, check_unit
 
@@ -22,7 +29,14 @@ _ROW = PITCH * CUT.size / 10 * 1.05
 _NAMES, _EDGE, _BESIDE, _BAR_ROW = 6.2, 0.1, 0.55, 1.0
 
 
-def write_lay_pdf(plans, path, paper="A4", unit="in", wearer="", date=None):
+def write_lay_pdf(
+    plans: Sequence[Plan],
+    path: str | PathLike[str],
+    paper: str = "A4",
+    unit: str = "in",
+    wearer: str = "",
+    date: datetime.date | str | None = None,
+) -> Path:
     """Write plans as a PDF, one page each, whole or not at all, and give back its path.
 
     `date` is a date, a text, or None for today; with a given one the same plans give the same bytes.
@@ -30,15 +44,15 @@ def write_lay_pdf(plans, path, paper="A4", unit="in", wearer="", date=None):
     Raises:
         CorsetkitError: for an unknown paper or unit, and where the file cannot be written.
     """
-    kind, unit, path = paper_named(paper), check_unit(unit), target(path, "cutting.pdf")
+    kind, unit, file = paper_named(paper), check_unit(unit), target(path, "cutting.pdf")
     said = one_line(said_date(date))
     pages = [lay_page(plan, kind, unit, wearer, said) for plan in plans]
     named = title(plans[0], unit, wearer) if len(pages) == 1 else f"Cutting plans{f', {wearer}' if wearer else ''}"
-    write_whole(path, pdf_bytes(pages, kind, named))
-    return path
+    write_whole(file, pdf_bytes(pages, kind, named))
+    return file
 
 
-def lay_page(plan, paper, unit, wearer="", said_date=""):
+def lay_page(plan: Plan, paper: Paper, unit: str, wearer: str = "", said_date: str = "") -> Sheet:
     """The page as a sheet of the paper's printable window."""
     width, height = paper.window.real, paper.window.imag
     table, figures = table_of(plan), _lines(quantities_said(plan, unit), CUT, width)
@@ -53,7 +67,7 @@ def lay_page(plan, paper, unit, wearer="", said_date=""):
     drawn = picture(plan, unit, 1.0, corner, by)
     key = _lines(drawn.key, SMALL, width)
 
-    def painted(canvas):
+    def painted(canvas: Canvas) -> None:
         _text(canvas, height - 0.7, [(fitted(title(plan, unit, wearer), HEADING, width - 0.2, 1.0), HEADING)])
         told = (f"drawn in scale: 1 cm is {ratio} cm of cloth (1:{ratio})", said_date, paper.name)
         _text(canvas, height - 1.25, [(" \u00b7 ".join(filter(None, told)), SMALL)])
@@ -66,13 +80,13 @@ def lay_page(plan, paper, unit, wearer="", said_date=""):
     return Sheet(0j, paper.window, f"{title(plan, unit, wearer)}, 1:{ratio}", description(plan, unit), painted, 1.0)
 
 
-def _ratio(plan, unit, width, height):
+def _ratio(plan: Plan, unit: str, width: float, height: float) -> int:
     length = to_buy(plan.length, unit)
     fits = (ratio for ratio in RATIOS if plan.cloth.span / ratio <= width and length / ratio <= height)
     return next(fits, RATIOS[-1])
 
 
-def table_of(plan):
+def table_of(plan: Plan) -> tuple[tuple[str, str], ...]:
     """Each number once: (number and name, how it is laid in words)."""
     names = {one.number: one.name for one in plan.placed}
     return tuple(
@@ -81,7 +95,7 @@ def table_of(plan):
     )
 
 
-def _laid(ones, cloth):
+def _laid(ones: Sequence[Placed], cloth: Cloth) -> str:
     laid = Counter(", ".join(words_of(one)) or "as drawn" for one in ones)
     said = "; ".join(f"{count} {laid_so}" for laid_so, count in laid.items())
     if not cloth.folded:
@@ -89,7 +103,7 @@ def _laid(ones, cloth):
     return f"{said}, {'opens out to a whole piece' if ones[0].at_fold else 'cut through both layers: left and right'}"
 
 
-def _table(canvas, y, table, width):
+def _table(canvas: Canvas, y: float, table: Iterable[tuple[str, str]], width: float) -> None:
     with canvas.group("table"):
         canvas.words(complex(_EDGE, y), "piece", NAME, "start")
         canvas.words(complex(_NAMES, y), "how many are laid, and how", NAME, "start")
@@ -100,7 +114,7 @@ def _table(canvas, y, table, width):
             canvas.words(complex(_NAMES, y - 0.1), fitted(said, CUT, width - _NAMES - _EDGE, 1.0), CUT, "start")
 
 
-def _bar(canvas, at, unit, by):
+def _bar(canvas: Canvas, at: complex, unit: str, by: float) -> None:
     """The scale bar: half of it filled, so that it is seen as a bar."""
     length, words = BAR[unit]
     end, half = at + length * by, at + length * by / 2
@@ -112,11 +126,11 @@ def _bar(canvas, at, unit, by):
         canvas.words(end + 0.25, words, CUT, "start")
 
 
-def _lines(sentences, letter, width):
+def _lines(sentences: Iterable[str], letter: Letter, width: float) -> list[Text]:
     return [(text, letter) for text in wrapped(" ".join(sentences), letter, width - 2 * _EDGE, 1.0)]
 
 
-def _text(canvas, y, lines):
+def _text(canvas: Canvas, y: float, lines: Iterable[Text]) -> None:
     for text, letter in lines:
         canvas.words(complex(_EDGE, y), text, letter, "start")
         y -= _ROW

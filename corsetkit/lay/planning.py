@@ -1,17 +1,18 @@
 """The lay made: row by row at once, packed in the time it is given, and the shorter of the two."""
 
 import math
-import numbers
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.finish.finished import Finished
 from corsetkit.lay.checking import faults, refuse_crossed
 from corsetkit.lay.cloth import Cloth
-from corsetkit.lay.items import fingerprint, items_of, layers_of
-from corsetkit.lay.packer import pack
+from corsetkit.lay.items import Item, fingerprint, items_of, layers_of
+from corsetkit.lay.packer import Laid, Progress, pack
 from corsetkit.lay.plans import Placed, Plan
-from corsetkit.lay.templates import templates
-from corsetkit.units import shown
+from corsetkit.lay.templates import Template, templates
+from corsetkit.units import is_number, shown, to_float
 
 
 @dataclass
@@ -20,20 +21,20 @@ class _Row:
 
     next: float
     height: float = 0.0
-    held: list = field(default_factory=list)
+    held: list[tuple[Template, float, float]] = field(default_factory=list)
     open: bool = True
 
-    def takes(self, width, height, high):
+    def takes(self, width: float, height: float, high: float) -> bool:
         return self.next + width <= high + 1e-9 and (self.open or height <= self.height)
 
-    def put(self, template, gap):
+    def put(self, template: Template, gap: float) -> None:
         left, bottom, right, top = template.box
         self.held.append((template, self.next - left, -bottom))
         self.next += right - left + gap
         self.height = max(self.height, top - bottom)
 
 
-def rows(templates, cloth):
+def rows(templates: Iterable[Template], cloth: Cloth) -> tuple[Laid, ...]:
     """Each template as often as it is laid, as (template, degrees, step): nothing turned.
 
     At most one piece at the fold begins a row; the others follow by their length in the first row that has room. A row
@@ -41,23 +42,23 @@ def rows(templates, cloth):
     """
     each = sorted((one for one in templates for _ in range(one.count)), key=lambda one: one.box[1] - one.box[3])
     begin = cloth.gap / 2 if cloth.folded else cloth.low
-    made = []
+    made: list[_Row] = []
     for one in (one for one in each if one.at_fold):
         row = _Row(0.0)
         row.put(one, cloth.gap)
         made.append(row)
     for one in (one for one in each if not one.at_fold):
         left, bottom, right, top = one.box
-        row = next((row for row in made if row.takes(right - left, top - bottom, cloth.high)), None)
-        if row is None:
-            row = _Row(begin)
+        found = next((row for row in made if row.takes(right - left, top - bottom, cloth.high)), None)
+        row = found or _Row(begin)
+        if found is None:
             made.append(row)
         row.put(one, cloth.gap)
         row.open = False
     return tuple(_stacked(made, cloth.gap))
 
 
-def _stacked(made, gap):
+def _stacked(made: Iterable[_Row], gap: float) -> Iterator[Laid]:
     y = 0.0
     for row in made:
         for template, x, rise in row.held:
@@ -71,7 +72,14 @@ SECONDS, MOST = 2.0, 3600.0
 No plan is given more than the most."""
 
 
-def plan(items, cloth=None, seconds=SECONDS, progress=None, layer="", offset=0):
+def plan(
+    items: Iterable[Item],
+    cloth: Cloth | None = None,
+    seconds: float = SECONDS,
+    progress: Progress | None = None,
+    layer: str = "",
+    offset: int = 0,
+) -> Plan:
     """Lay the items on the cloth.
 
     Args:
@@ -106,34 +114,41 @@ def plan(items, cloth=None, seconds=SECONDS, progress=None, layer="", offset=0):
     return best
 
 
-def plain_plan(items, cloth, layer=""):
+def plain_plan(items: Iterable[Item], cloth: Cloth, layer: str = "") -> Plan:
     """The row-by-row lay alone, at once; CorsetkitError where an item cannot lie on this cloth."""
     items = tuple(items)
     refuse_crossed(items)
     return planned_in_rows(templates(items, cloth), items, cloth, layer)
 
 
-def planned_in_rows(kinds, items, cloth, layer):
+def planned_in_rows(kinds: Iterable[Template], items: Iterable[Item], cloth: Cloth, layer: str) -> Plan:
     """The row-by-row lay of the items' templates for this cloth, for whoever has looked at the items already."""
     made = _plan(rows(kinds, cloth), cloth, layer, 0.0, fingerprint(items))
     return replace(made, plain=made.length)
 
 
-def checked_seconds(seconds):
+def checked_seconds(seconds: object) -> float:
     """The seconds that a plan may be given; CorsetkitError for others."""
-    sound = isinstance(seconds, numbers.Real) and not isinstance(seconds, bool) and math.isfinite(seconds)
-    if not sound or not 0 <= seconds <= MOST:
+    number = to_float(seconds) if is_number(seconds) else math.nan
+    if not 0 <= number <= MOST:
         raise CorsetkitError(f"the time for a plan is {shown(seconds)}: allowed are 0 to {MOST:g} seconds")
-    return seconds
+    return number
 
 
-def plan_further(known, items, seconds=10.0, progress=None, offset=1):
+def plan_further(
+    known: Plan, items: Iterable[Item], seconds: float = 10.0, progress: Progress | None = None, offset: int = 1
+) -> Plan:
     """Another search for a known plan's items on its cloth; the shorter of the two plans."""
     new = plan(items, known.cloth, seconds, progress, known.layer, offset)
     return known if known.fingerprint == new.fingerprint and known.length <= new.length else new
 
 
-def plans(finished, cloth=None, seconds=SECONDS, progress=None):
+def plans(
+    finished: Finished,
+    cloth: Cloth | Mapping[str, Cloth] | None = None,
+    seconds: float | None = SECONDS,
+    progress: Progress | None = None,
+) -> dict[str, Plan]:
     """A plan for each cloth of a `Finished` pattern, by its name, from outside inwards.
 
     `cloth` is one `Cloth` for all, or a dict of one for each; `seconds` are for each plan, and None takes the plain lays;
@@ -148,21 +163,22 @@ def plans(finished, cloth=None, seconds=SECONDS, progress=None):
     return made
 
 
-def _of(cloth, layer):
+def _of(cloth: Cloth | Mapping[str, Cloth] | None, layer: str) -> Cloth:
     """The cloth that a layer is cut of."""
-    return (cloth.get(layer) if isinstance(cloth, dict) else cloth) or Cloth()
+    return (cloth.get(layer) if isinstance(cloth, Mapping) else cloth) or Cloth()
 
 
-def _part_of(progress, done, count):
+def _part_of(progress: Progress | None, done: int, count: int) -> Progress | None:
     if progress is None:
         return None
     return lambda share, length: progress((done + share) / count, length)
 
 
-def _plan(laid, cloth, layer, plain, print_of):
+def _plan(laid: Iterable[Laid], cloth: Cloth, layer: str, plain: float, print_of: str) -> Plan:
     """The plan of (template, degrees, step), copies counted in the items' order."""
     order = sorted(laid, key=lambda one: (one[0].item.number, one[0].mirrored, one[2].imag, one[2].real))
-    copies, found = {}, []
+    copies: dict[int, int] = {}
+    found: list[Placed] = []
     for template, turned, at in order:
         item = template.item
         copies[item.number] = copy = copies.get(item.number, 0) + 1

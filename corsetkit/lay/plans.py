@@ -1,9 +1,11 @@
 """A cutting plan as values: what lies where on the cloth, how long it is, and what it is measured against."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from corsetkit.geometry.points import cross
+from corsetkit.geometry.points import Point, cross
+from corsetkit.lay.cloth import Cloth
 
 _ON = 1e-3
 """A point this near to the fold (cm) lies on it, and two lengths this near are one."""
@@ -24,20 +26,20 @@ class Placed:
     turned: float
     mirrored: bool
     at_fold: bool
-    at: complex
-    outline: tuple = field(repr=False)
+    at: Point
+    outline: tuple[Point, ...] = field(repr=False)
 
     @property
-    def upside_down(self):
+    def upside_down(self) -> bool:
         return 90 < self.turned % 360 < 270
 
     @property
-    def said(self):
+    def said(self) -> tuple[str, ...]:
         """How it lies, in words: nothing where it lies as it is drawn."""
         return tuple(word for word, so in (("mirrored", self.mirrored), ("upside down", self.upside_down)) if so)
 
     @cached_property
-    def area(self):
+    def area(self) -> float:
         """In cm2."""
         return sum(cross(a, b) for a, b in zip(self.outline, (*self.outline[1:], self.outline[0]))) / 2
 
@@ -49,34 +51,34 @@ class Plan:
     `plain` is the length of the plain row-by-row lay of the same pieces, `fingerprint` that of the items' outlines.
     """
 
-    cloth: object
+    cloth: Cloth
     layer: str
-    placed: tuple
+    placed: tuple[Placed, ...]
     plain: float
     fingerprint: str
 
     @cached_property
-    def length(self):
+    def length(self) -> float:
         """How much of the cloth is needed, unrounded."""
         return max((p.imag for one in self.placed for p in one.outline), default=0.0)
 
     @cached_property
-    def area(self):
+    def area(self) -> float:
         """All that is cut, in cm2 of cloth: at once through both layers where it lies folded."""
         return self.cloth.layers * sum(one.area for one in self.placed)
 
     @property
-    def how(self):
+    def how(self) -> str:
         """In which way the pieces lie, in words."""
         return "in rows" if self.length > self.plain - _ON else "closer than in rows"
 
     @property
-    def used(self):
+    def used(self) -> float:
         """The share of the cloth that becomes the corset."""
         return self.area / (self.cloth.width * self.length) if self.length else 0.0
 
     @cached_property
-    def bound(self):
+    def bound(self) -> float:
         """The length below which no lay can come.
 
         That is the area over the usable width, or the longest piece, or all that lies end to end along the fold.
@@ -90,6 +92,6 @@ class Plan:
         return max(bounds)
 
 
-def _length(points):
+def _length(points: Iterable[Point]) -> float:
     ys = [p.imag for p in points]
     return max(ys) - min(ys)

@@ -1,9 +1,13 @@
 """Templates: each outline as it lies on the cloth, grain upwards, and how often it is laid."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from corsetkit.drawing.lettering import Box
 from corsetkit.errors import CorsetkitError
-from corsetkit.geometry.points import direction
+from corsetkit.geometry.points import Point, direction
+from corsetkit.lay.cloth import Cloth
+from corsetkit.lay.items import Item
 from corsetkit.units import say_both
 
 _SLACK = 1e-6
@@ -16,36 +20,36 @@ class Template:
     `flat` is the outline with its grain pointing up the cloth, counter-clockwise; at the fold, with the fold on zero.
     """
 
-    item: object
+    item: Item
     mirrored: bool
     at_fold: bool
     count: int
-    flat: tuple
+    flat: tuple[Point, ...]
 
     @property
-    def box(self):
+    def box(self) -> Box:
         """(left, bottom, right, top) in cm."""
         xs, ys = [p.real for p in self.flat], [p.imag for p in self.flat]
         return min(xs), min(ys), max(xs), max(ys)
 
-    def laid(self, turned, at):
+    def laid(self, turned: float, at: Point) -> tuple[Point, ...]:
         """The outline turned by so many degrees and slid by `at`, on the cloth."""
         by = direction(turned)
         return tuple(p * by + at for p in self.flat)
 
 
-def template(item, mirrored, at_fold, count=1):
+def template(item: Item, mirrored: bool, at_fold: bool, count: int = 1) -> Template:
     """The template of an item, laid as its half at the fold or as its whole."""
     points = item.outline if at_fold else item.whole
     up = 1j / item.grain
     flat = [p * up for p in points]
-    start = item.fold[0] * up if at_fold else 0j
+    start = item.fold[0] * up if at_fold and item.fold else 0j
     if mirrored:
         flat, start = [-p.conjugate() for p in reversed(flat)], -start.conjugate()
     return Template(item, mirrored, at_fold, count, tuple(p - start.real for p in flat))
 
 
-def templates(items, cloth):
+def templates(items: Iterable[Item], cloth: Cloth) -> tuple[Template, ...]:
     """Everything that is laid on the cloth, each with its count.
 
     Left and right are cut at once through folded cloth; on single cloth they are two templates. A piece on the fold lies
@@ -54,7 +58,7 @@ def templates(items, cloth):
     Raises:
         CorsetkitError: one sentence, where an item cannot lie on this cloth.
     """
-    found = []
+    found: list[Template] = []
     for item in items:
         made = tuple(_folded(item)) if cloth.folded else tuple(_single(item))
         for one in made:
@@ -63,7 +67,7 @@ def templates(items, cloth):
     return tuple(found)
 
 
-def _single(item):
+def _single(item: Item) -> Iterator[Template]:
     if not item.pair:
         yield template(item, False, False, item.count)
         return
@@ -72,8 +76,8 @@ def _single(item):
         yield template(item, True, False, item.count // 2)
 
 
-def _folded(item):
-    if item.on_fold:
+def _folded(item: Item) -> Iterator[Template]:
+    if item.fold:
         # The fold runs with the piece on its left: downwards, as it lies right of the fold.
         start, end = (p / item.grain for p in item.fold)
         yield template(item, (end - start).real > 0, True, item.count)
@@ -86,7 +90,7 @@ def _folded(item):
         )
 
 
-def _refuse_too_wide(one, cloth):
+def _refuse_too_wide(one: Template, cloth: Cloth) -> None:
     """The packer falls over a piece that is wider than the cloth: said before it is asked."""
     left, _, right, _ = one.box
     room = cloth.room if one.at_fold or not cloth.folded else cloth.room - cloth.gap / 2

@@ -2,6 +2,7 @@
 
 import datetime
 from dataclasses import dataclass
+from os import PathLike
 from pathlib import Path
 
 from corsetkit.drawing.lettering import one_line
@@ -44,12 +45,12 @@ def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
     return Printed(path, kind.name, len(sheets), tuple(filter(None, (name.said,))))
 
 
-def said_date(date):
+def said_date(date: datetime.date | str | None) -> str:
     """A date as it is written: a text as it is, a date in figures, None for today."""
     return one_line(date if isinstance(date, str) else (date or datetime.date.today()).isoformat())
 
 
-def target(path, such_as="pattern.pdf"):
+def target(path: str | PathLike[str], such_as: str = "pattern.pdf") -> Path:
     """The path, where a file can stand there: said before the work is done, not after."""
     try:
         path = Path(path)

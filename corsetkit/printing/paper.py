@@ -2,8 +2,10 @@
 
 import math
 import numbers
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from corsetkit.drawing.lettering import Box
 from corsetkit.errors import CorsetkitError
 from corsetkit.units import say_both, shown
 
@@ -33,25 +35,25 @@ class Paper:
     whole: bool = False
     said: str = ""
 
-    def __str__(self):
+    def __str__(self) -> str:
         return self.said or self.name
 
     @property
-    def window(self):
+    def window(self) -> complex:
         """What can be printed, as one complex number."""
         return complex(self.width - 2 * MARGIN, self.height - 2 * MARGIN)
 
     @property
-    def step(self):
+    def step(self) -> complex:
         """From one page's corner to the next one's."""
         return self.window - complex(OVERLAP, OVERLAP)
 
-    def page(self, column, row):
+    def page(self, column: int, row: int) -> Box:
         """The box that the page shows; rows count upwards from zero."""
         left, bottom = column * self.step.real, row * self.step.imag
         return left, bottom, left + self.window.real, bottom + self.window.imag
 
-    def pages_of(self, box):
+    def pages_of(self, box: Box) -> set[tuple[int, int]]:
         """The (column, row) of each page within whose joins some of the box lies."""
         half = OVERLAP / 2
         left, bottom, right, top = (
@@ -65,7 +67,7 @@ LARGE = (Paper("A0", 84.1, 118.9, True), Paper("roll", 91.44, LONGEST, True, "a 
 """A copy shop's: a sheet, and a roll 36 in wide of which only what is needed is printed."""
 
 
-def paper_named(name, papers=PAPERS):
+def paper_named(name: object, papers: Iterable[Paper] = PAPERS) -> Paper:
     """The paper called so, whatever the letters' case; US Letter may be said for Letter."""
     wanted = name.strip().casefold().removeprefix("us ") if isinstance(name, str) else None
     for paper in papers:

@@ -1,13 +1,14 @@
 """Sheets as pages of a PDF at true scale: one centimetre of a sheet is one centimetre on paper."""
 
 import io
+from collections.abc import Iterable
 from contextlib import contextmanager
 from pathlib import Path
 
-from corsetkit.drawing.canvas import JOINED, NOTHING
+from corsetkit.drawing.canvas import JOINED, NOTHING, Sheet
 from corsetkit.drawing.lettering import overlap, text_box
 from corsetkit.geometry.curve import Cubic
-from corsetkit.printing.paper import MARGIN
+from corsetkit.printing.paper import MARGIN, Paper
 
 _POINTS = 72 / 2.54
 """PDF points in a centimetre."""
@@ -78,7 +79,7 @@ class PdfCanvas:
         return shape
 
 
-def pdf_bytes(sheets, paper, title):
+def pdf_bytes(sheets: Iterable[Sheet], paper: Paper, title: str) -> bytes:
     """The sheets as one PDF, a page each; the same bytes for the same sheets."""
     from reportlab.pdfgen.canvas import Canvas
 
