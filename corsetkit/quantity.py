@@ -51,8 +51,8 @@ class Quantity:
     a value must be given or, with `optional`, where it may be left out. `standard` is the term of
     ISO 8559-1, `source` where default and limits come from, `why_range` why the limits do not
     cover half to one and a half of the default. `group` is the step it belongs to. `choice_words` say the
-    choices to people, in their order. `formerly` are names under which files of earlier hold it. `only` is the name and the value of another quantity of the same class
-    without which this one does nothing.
+    choices to people, in their order. `formerly` are names under which files of earlier hold it. `only` is the
+    name and the value of another quantity of the same class without which this one does nothing.
     Raises ValueError where the declaration contradicts itself.
 
     >>> hem = Quantity("hem_allowance", "cloth beyond the hem", "cm", low=0.5, high=5.0, step=0.25, default=2.0)
@@ -60,7 +60,7 @@ class Quantity:
     (3.0, 3.81, '1 1/2 in')
     >>> hem.check(12)
     Traceback (most recent call last):
-    corsetkit.errors.CorsetkitError: hem allowance is 12 cm (4 3/4 in): allowed are 0.5 to 5 cm (1/4 to 1 15/16 in); it looks like ...
+    corsetkit.errors.CorsetkitError: hem allowance is 12 cm (4 3/4 in): allowed are 0.5 to 5 cm (1/4 to 1 15/16 in); ...
     """
 
     name: str
