@@ -14,6 +14,9 @@ from decimal import Decimal
 from typing import TypeAlias, TypeGuard, TypeVar, cast
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.words import words_of
+
+WORDS = words_of("units")
 
 CM_PER_INCH = 2.54
 UNITS = ("cm", "in")
@@ -156,7 +159,7 @@ def say_both(cm: float) -> str:
     return f"{say_length(cm, 'cm')} ({say_length(cm, 'in')})"
 
 
-_BOTH = re.compile(r"(-?[\d.]+(?: to [\d.]+)? cm) \((-?[\d /]+(?: to [\d /]+)? in)\)")
+_BOTH = re.compile(r"(-?[\d.,]+(?: to [\d.,]+)? cm) \((-?[\d /]+(?: to [\d /]+)? in)\)")
 
 
 def in_one_unit(text: str, unit: str) -> str:
@@ -165,7 +168,12 @@ def in_one_unit(text: str, unit: str) -> str:
 
 
 def say_number(number: float, decimals: int) -> str:
-    """`number` rounded to `decimals` places, without trailing zeros and without minus zero."""
+    """`number` in words, rounded to `decimals` places: as `write_number` has it, with the reader's own decimal mark."""
+    return write_number(number, decimals).replace(".", WORDS("decimal_mark"))
+
+
+def write_number(number: float, decimals: int) -> str:
+    """`number` as programs read it: rounded to `decimals` places, without trailing zeros and without minus zero."""
     text = f"{number:.{decimals}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")

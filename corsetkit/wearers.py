@@ -17,7 +17,7 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.files import write_whole
 from corsetkit.measurements import Measurements
 from corsetkit.quantity import quantities
-from corsetkit.units import CM_PER_INCH, UNITS, check_kind, check_unit, say_number, shown
+from corsetkit.units import CM_PER_INCH, UNITS, check_kind, check_unit, shown, write_number
 
 _OWN = ("wearer", "unit")
 _MAY_STAND = ("note",)
@@ -106,7 +106,7 @@ def write_wearers(path: str | PathLike[str], wearers: Iterable[Wearer], unit: st
     writer.writerow([*_OWN, *names])
     for name, body in _pairs(wearers):
         values = [getattr(body, one) for one in names]
-        said = ["" if value is None else say_number(value * per_cm, 12) for value in values]
+        said = ["" if value is None else write_number(value * per_cm, 12) for value in values]
         writer.writerow([name, unit, *said])
     # What cannot be read back is not written.
     for row in _rows_in(out.getvalue(), path.name):

@@ -11,7 +11,7 @@ import csv
 import io
 
 from corsetkit.files import write_whole
-from corsetkit.units import say_number
+from corsetkit.units import write_number
 
 _RECKONING = ("=", "+", "-", "@", "\t", "\r")
 
@@ -42,6 +42,6 @@ def _cell(value):
     if value is None:
         return ""
     if isinstance(value, (int, float)):
-        return say_number(value, 2)
+        return write_number(value, 2)
     text = " ".join(str(value).split())
     return f"'{text}" if text.startswith(_RECKONING) else text

@@ -1,4 +1,5 @@
-"""The learner's choices as one frozen value and as the text of a file; what cannot be read is put beside, never written over."""
+"""The learner's choices as one frozen value and as the text of a file; what cannot be read is put beside,
+never written over."""
 
 import json
 import math
