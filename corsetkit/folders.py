@@ -195,8 +195,8 @@ def _emptied(places):
     except OSError as error:
         return [
             *_said_moved(places.folder.name, moved),
-            f"Not all of the older folder {places.folder.name} could be moved ({error.strerror or 'the disk refused it'}): the "
-            f"rest stands in the hidden folder {places.older.name}, and the next run will try again.",
+            f"Not all of the older folder {places.folder.name} could be moved ({error.strerror or 'the disk refused it'}): "
+            f"the rest stands in the hidden folder {places.older.name}, and the next run will try again.",
         ]
     return _said_moved(places.folder.name, moved)
 

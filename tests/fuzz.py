@@ -64,8 +64,8 @@ if __name__ == "__main__":
     began, count = time.perf_counter(), int(sys.argv[1]) if sys.argv[1:] else 5000
     became, wrong = fuzzed(count, seed=int(sys.argv[2]) if sys.argv[2:] else 1)
     print(
-        f"{count} bodies in {time.perf_counter() - began:.0f} s: {became['drafted']} drafted, {became['refused']} refused in one "
-        f"sentence, {len(wrong)} otherwise"
+        f"{count} bodies in {time.perf_counter() - began:.0f} s: {became['drafted']} drafted, {became['refused']} refused in "
+        f"one sentence, {len(wrong)} otherwise"
     )
     print(*wrong[:20], sep="\n")
     sys.exit(bool(wrong))

@@ -23,6 +23,10 @@ BROWSER_WORDS = (
 )  # fmt: skip
 
 
+PATIENCE = 120_000
+"""Milliseconds that anything waited for may take, on a machine with other work; a page that is stuck still fails."""
+
+
 def browser_path() -> str | None:
     """The first browser of the Chromium family that this machine has."""
     return next((path for name in BROWSERS if (path := shutil.which(name))), None)
@@ -63,7 +67,7 @@ def open_lab(folder: Path, notebook: Path, dark=False):
     with open(folder / "lab.log", "wb") as log:
         program = subprocess.Popen(words, cwd=pages, env=surroundings, stdout=log, stderr=log)
         try:
-            until = time.monotonic() + 60
+            until = time.monotonic() + PATIENCE / 1000
             while not lab.answers(port):
                 if program.poll() is not None or time.monotonic() > until:
                     raise RuntimeError((folder / "lab.log").read_text(errors="replace"))
@@ -96,13 +100,14 @@ def open_page(address: str, width=1280, height=800, before=lambda page: None):
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path=browser_path(), args=list(BROWSER_WORDS))
         page = browser.new_page(viewport={"width": width, "height": height})
+        page.set_default_timeout(PATIENCE)
         page.troubles = []
         heard = lambda text: page.troubles.append(text) if _is_trouble(text) else None
         page.on("console", lambda one: heard(one.text) if one.type == "error" else None)
         page.on("pageerror", lambda error: heard(str(error)))
         before(page)
         page.goto(address)
-        page.wait_for_selector(".jp-Notebook .jp-OutputArea-output", timeout=60_000)
+        page.wait_for_selector(".jp-Notebook .jp-OutputArea-output", timeout=PATIENCE)
         try:
             yield page
         finally:
@@ -129,9 +134,9 @@ def runs(page) -> int:
 def _until_run(page, there, times):
     page.wait_for_function(
         "([front, n]) => Number(document.querySelector(front)?.dataset.lessonRuns || 0) >= n",
-        arg=[IN_FRONT, times], timeout=60_000,
+        arg=[IN_FRONT, times], timeout=PATIENCE,
     )  # fmt: skip
-    page.wait_for_selector(f"{IN_FRONT} {there}", timeout=20_000)
+    page.wait_for_selector(f"{IN_FRONT} {there}", timeout=PATIENCE)
 
 
 def run_all(page, there=".corset-table .corset-paper svg"):

@@ -97,13 +97,13 @@ def test_a_style_cannot_be_changed_only_replaced():
 def test_an_unknown_word_is_refused_with_the_one_that_may_be_meant(cls):
     """A value under a name that the class does not have, or without any name, is refused in one sentence that helps."""
     first = quantities(cls)[0].name
-    for given, told in (
+    for values, told in (
         ({first + "s": 1}, f"did you mean {first}"),
         ({first.upper().replace("_", ""): 1}, first),
         ({"zzz": 1}, f"allowed are {first}"),
     ):
         with pytest.raises(CorsetkitError, match=re.escape(told)) as caught:
-            cls(**given)
+            cls(**values)
         assert "\n" not in str(caught.value) and f"is no value of {cls.__name__}" in str(caught.value)
     with pytest.raises(CorsetkitError, match=f"without a name: write {cls.__name__}"):
         cls(1)
@@ -138,13 +138,13 @@ OTHERS = [None, 3, 1.5, "Maren", b"", [], {"bust_girth": 90}, object(), _Mute(),
 def test_another_thing_than_was_asked_for_is_told_in_one_sentence(call, field, but, tmp_path, monkeypatch):
     """Whatever is given to the package's functions in place of a body, a style or a file: one sentence names it."""
     monkeypatch.chdir(tmp_path)
-    for given in OTHERS:
-        if given in but:
+    for other in OTHERS:
+        if other in but:
             continue
         with pytest.raises(CorsetkitError) as caught:
-            call(given)
+            call(other)
         said = str(caught.value)
-        assert field in said and "\n" not in said and len(said) < 420, given.__class__
+        assert field in said and "\n" not in said and len(said) < 420, other.__class__
     assert not list(tmp_path.iterdir())
 
 

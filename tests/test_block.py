@@ -57,7 +57,8 @@ def test_the_whole_neckline_is_the_neck_base_girth(wearer):
 
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_neckline_and_armscye_run_on_across_the_shoulder(wearer):
-    """At both ends of the shoulder the inner angles of front and back sum to 180 degrees, and necklines are level at the centre."""
+    """At both ends of the shoulder the inner angles of front and back sum to 180 degrees,
+    and necklines are level at the centre."""
     b = drawn(wearer)
     for all_paths in ((b.front.neckline, b.back.neckline), (b.front.armscye, b.back.armscye)):
         along = [
@@ -83,7 +84,8 @@ def test_the_closed_side_dart_makes_the_side_seams_equal(case):
 
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_the_mouth_lies_at_the_bust_or_an_inch_below_the_underarm(wearer):
-    """The dart's mouth lies at bust-point level, or an inch below the underarm where that is lower (common practice, no source)."""
+    """The dart's mouth lies at bust-point level, or an inch below the underarm where that is lower (common practice,
+    no source)."""
     b = drawn(wearer)
     assert b.front.underarm.imag - b.mouth_upper.imag >= INCH - 1e-9
     at_bust = abs(b.mouth_upper.imag - b.bust_point.imag) < 1e-9
@@ -92,7 +94,8 @@ def test_the_mouth_lies_at_the_bust_or_an_inch_below_the_underarm(wearer):
 
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_lengths_over_the_bust_are_laid_along_the_paper(wearer):
-    """From side neck point straight to bust point is the measure, and straight down to the waist the rest of the front length."""
+    """From side neck point straight to bust point is the measure,
+    and straight down to the waist the rest of the front length."""
     b, body = drawn(wearer), WEARERS[wearer]
     assert abs(b.front.neck_side - b.bust_point) == pytest.approx(body.neck_to_bust_point)
     assert b.bust_point.imag == pytest.approx(body.front_waist_length - body.neck_to_bust_point)
@@ -118,7 +121,8 @@ def test_where_bust_has_nothing_more_than_waist_the_darts_take_nothing():
 
 
 def test_front_and_back_share_the_girth_by_the_stated_rules():
-    """By the guides front and back have half each; to the wearer the across widths and what they leave, three fifths to two."""
+    """By the guides front and back have half each; to the wearer the across widths and what they leave,
+    three fifths to two."""
     assert shares_of_bust(MEAN_BODY, Style(method="guides")) == pytest.approx((90.71 / 4, 90.71 / 4))
     front, back = shares_of_bust(MEAN_BODY, Style())
     assert front + back == pytest.approx(90.71 / 2)
@@ -126,7 +130,8 @@ def test_front_and_back_share_the_girth_by_the_stated_rules():
 
 
 def test_the_mean_bodys_necks_follow_the_published_rules():
-    """Neck widths are neck/6 and neck/6 + 1/4 in (The Cutter's Practical Guide, part 13); the back rises 3/4 in (Baldt 1916)."""
+    """Neck widths are neck/6 and neck/6 + 1/4 in (The Cutter's Practical Guide, part 13);
+    the back rises 3/4 in (Baldt 1916)."""
     b = block(MEAN_BODY, Style())  # Gordon et al. 1989: neck base girth 34.62 cm
     assert b.front.neck_side.real == pytest.approx(5.77)
     assert abs(b.back.neck_side.real - b.back.neck_centre.real) == pytest.approx(5.77 + 0.635)
@@ -189,8 +194,8 @@ def test_the_block_has_the_girths_of_rosenfelds_construction():
 @pytest.mark.parametrize("method", ["wearer", "guides"])
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_the_waist_darts_are_drawn_and_take_what_the_shares_give(wearer, method):
-    """Each half's waist dart runs from the bust level over the waist, where it takes its share, to nothing above the hip; where
-    bust has nothing more than waist none is drawn."""
+    """Each half's waist dart runs from the bust level over the waist, where it takes its share,
+    to nothing above the hip; where bust has nothing more than waist none is drawn."""
     b, style = drawn(wearer, method=method), Style(method=method)
     _, front, back = shares_of_waist(WEARERS[wearer], style)
     for half, share in ((b.front, front), (b.back, back)):

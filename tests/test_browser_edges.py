@@ -3,14 +3,11 @@
 What the page says is held against the facts that the drawing's lines carry, which name each partner themselves.
 """
 
-import os
-
 import pytest
 from lab_page import ROOT, browser_path, open_lab, open_page, run_all
 
 pytestmark = [
     pytest.mark.browser,
-    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
 

@@ -1,15 +1,12 @@
 """Files written from lesson 08 in a real JupyterLab: the page tells how far it is; and a wide table keeps to the page."""
 
-import os
-
 import pytest
-from lab_page import ROOT, browser_path, open_lab, open_page, run_all
+from lab_page import PATIENCE, ROOT, browser_path, open_lab, open_page, run_all
 
 from corsetkit.output import FILES
 
 pytestmark = [
     pytest.mark.browser,
-    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
 
@@ -20,7 +17,8 @@ WATCH = """() => {
   window.heard = [];
   const board = document.querySelector(".corset[aria-label='The files']");
   new MutationObserver(() => {
-    const words = board.querySelector('.corset-work-words').textContent, silent = board.querySelector('.corset-silence').textContent;
+    const words = board.querySelector('.corset-work-words').textContent;
+  const silent = board.querySelector('.corset-silence').textContent;
     for (const one of [words, silent]) if (one && heard[heard.length - 1] !== one) heard.push(one);
   }).observe(board, { subtree: true, childList: true, characterData: true });
 }"""
@@ -43,12 +41,12 @@ def test_a_folder_that_is_written_shows_how_far_it_is(place):
         board.locator("input[value=all]").check()
         page.evaluate(WATCH)
         board.get_by_role("button", name="Write the files").click()
-        page.wait_for_selector(f"{BOARD} .corset-work:not([hidden]) progress:not([hidden])", timeout=30_000)
+        page.wait_for_selector(f"{BOARD} .corset-work:not([hidden]) progress:not([hidden])", timeout=PATIENCE)
         page.screenshot(path=folder / "writing.png")
         page.wait_for_function(
             "(one) => document.querySelector(one).textContent.startsWith('Written')",
             arg=f"{BOARD} .corset-answer",
-            timeout=60_000,
+            timeout=PATIENCE,
         )
         heard = page.evaluate("heard")
         counted = [int(words.split(", ")[1].split(" of ")[0]) for words in heard if " of " in words]

@@ -9,11 +9,10 @@ import signal
 
 import psutil
 import pytest
-from lab_page import ROOT, browser_path, open_lab, open_page, run_all, runs
+from lab_page import PATIENCE, ROOT, browser_path, open_lab, open_page, run_all, runs
 
 pytestmark = [
     pytest.mark.browser,
-    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
 
@@ -52,8 +51,9 @@ def move(page, name, key):
 
 def until_run_anew(page, before):
     page.wait_for_function(
-        "(n) => Number(document.querySelector('.jp-NotebookPanel').dataset.lessonRuns) > n && !document.querySelector('.corset-away')",
-        arg=before, timeout=60_000,
+        "(n) => Number(document.querySelector('.jp-NotebookPanel').dataset.lessonRuns) > n"
+        " && !document.querySelector('.corset-away')",
+        arg=before, timeout=PATIENCE,
     )  # fmt: skip
     page.wait_for_timeout(500)  # a new widget takes over as soon as it stands in its cell
     settle(page)
@@ -68,7 +68,8 @@ def restart_by_the_menu(page, meanwhile=lambda: None):
 
 
 def test_a_restart_by_the_menu_runs_the_lesson_and_keeps_what_was_set(place):
-    """After Kernel, Restart Kernel the lesson runs by itself, and thumb, drawing and record are those of the value last set."""
+    """After Kernel, Restart Kernel the lesson runs by itself, and thumb,
+    drawing and record are those of the value last set."""
     folder, address = place
     with open_page(address) as page:
         run_all(page)

@@ -4,7 +4,6 @@ One lesson stands for all here; test_browser.py opens each of them.
 """
 
 import json
-import os
 import shutil
 
 import pytest
@@ -14,7 +13,6 @@ from corsetkit.setup import lab
 
 pytestmark = [
     pytest.mark.browser,
-    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
 

@@ -4,14 +4,12 @@ What the server keeps of it is tested without a browser in test_setup_lab.py; he
 """
 
 import json
-import os
 
 import pytest
 from lab_page import IN_FRONT, ON_LEAVING, ROOT, browser_path, open_lab, open_page, run_again, run_all
 
 pytestmark = [
     pytest.mark.browser,
-    pytest.mark.skipif(bool(os.environ.get("CI")), reason="CI is set: the browser test is for a developer's machine"),
     pytest.mark.skipif(browser_path() is None, reason="no browser of the Chromium family is installed on this machine"),
 ]
 

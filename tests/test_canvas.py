@@ -133,8 +133,8 @@ def test_pens_differ_without_colour():
     """No two kinds of line on one sheet have the same width and dash: without colour they are still told apart."""
     from corsetkit.drawing import painting, step_sheet
 
-    for pens in ([painting.SEWN, painting.FREE, painting.FOLD, painting.GRAIN], list(step_sheet.PENS.values())):
-        assert len({(pen.width, pen.dash) for pen in pens}) == len(pens)
+    for some in ([painting.SEWN, painting.FREE, painting.FOLD, painting.GRAIN], list(step_sheet.PENS.values())):
+        assert len({(pen.width, pen.dash) for pen in some}) == len(some)
     assert step_sheet.PENS["new"].width > 2 * step_sheet.PENS["before"].width
 
 

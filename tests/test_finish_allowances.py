@@ -35,8 +35,11 @@ SOME = CASES[::3]
 """Every third case, for choices beside the usual ones."""
 
 
+AS_CHOSEN = Finish()
+
+
 @cache
-def finished(case, choices=Finish()):
+def finished(case, choices=AS_CHOSEN):
     """One case's pattern ready to cut, finished when it is first asked for."""
     return finish(figure(*case), choices)
 

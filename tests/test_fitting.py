@@ -310,7 +310,8 @@ def test_only_the_stated_girth_changes(wearer):
         for name, girth in pattern.girths.items():
             before, finished = plain.girths[name], anew.girths(pattern)[name]
             assert finished == pytest.approx(girth.intended, abs=0.1) and finished == pytest.approx(girth.finished, abs=0.1)
-            # A fitting is no part of the body; but the hem's highest point, where the body is asked, may lie a little elsewhere.
+            # A fitting is no part of the body; but the hem's highest point, where the body is asked,
+            # may lie a little elsewhere.
             assert girth.body == pytest.approx(before.body, abs=0.15 if name == "hem" else 1e-6)
             if name == level:
                 assert girth.intended - before.intended == pytest.approx(by, abs=1e-6)
@@ -361,7 +362,8 @@ def test_the_tightened_top_edge_is_shorter_and_the_underbust_keeps_its_length():
 
 @pytest.mark.parametrize("fault", FAULTS, ids=lambda fault: fault.seen)
 def test_a_fault_is_well_told(fault):
-    """Each fault says what is seen, why, and what to look out for; every pinch that may be given makes an allowed correction."""
+    """Each fault says what is seen, why, and what to look out for;
+    every pinch that may be given makes an allowed correction."""
     assert fault.seen and fault.cause and fault.caution.endswith(".") and fault.source == "course convention"
     for pinch in (fault.pinch.low, None, fault.pinch.high):
         made = (*fault.corrections(pinch), *fault.further_corrections(pinch))

@@ -250,7 +250,8 @@ def test_a_run_that_is_alive_is_not_disturbed(tmp_path):
 
 
 def test_two_folders_where_one_was_put_aside_are_both_left(tmp_path):
-    """Where a folder that is none of ours stands in the place of one that was put aside, neither is touched, and it is said."""
+    """Where a folder that is none of ours stands in the place of one that was put aside, neither is touched,
+    and it is said."""
     write(tmp_path / "Ana", text="old")
     (tmp_path / "Ana").rename(tmp_path / ".Ana.corsetkit.older")
     (tmp_path / "Ana").mkdir()

@@ -1,4 +1,5 @@
-"""What a person meets who types: the package's own names, pieces by name, pictures in a notebook, short words for long values."""
+"""What a person meets who types: the package's own names, pieces by name, pictures in a notebook,
+short words for long values."""
 
 import ast
 import doctest

@@ -252,7 +252,8 @@ class TestStaysLocked:
         return differ == [] or differ == ["svg"] and "on cloth" in before["question"]
 
     def test_an_earlier_slider_leaves_it_locked(self, work):
-        """Lesson 05: the guess is locked, the overbust mark is moved, and the guess stands as it was told, with a word on it."""
+        """Lesson 05: the guess is locked, the overbust mark is moved, and the guess stands as it was told,
+        with a word on it."""
         cell, table = lesson_named("two_part_cup").guess(), lesson_named("two_part_cup").drawing()
         before = self.told(cell)
         assert before["note"] == "" and before["again"].startswith("The answer has been seen")

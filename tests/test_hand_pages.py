@@ -117,7 +117,7 @@ def test_a_drawing_fills_the_page(printed):
     for case in CASES:
         pattern = figure(*case)
         by_hand = by_hand_from_the_start("block", pattern.steps.block, pattern.style)
-        sheet = fitted_sheet(lambda scale: hand_sheet(by_hand, {}, "in", "x", scale), 18 + 24j, 3.0)
+        sheet = fitted_sheet(lambda scale, by_hand=by_hand: hand_sheet(by_hand, {}, "in", "x", scale), 18 + 24j, 3.0)
         filled = max(sheet.size.real / sheet.scale / 18, sheet.size.imag / sheet.scale / 24)
         assert 0.985 < filled <= 1.0 + 1e-9
 

@@ -1,4 +1,5 @@
-"""What the pieces add to the steps is drawn by hand too: its data alone, read in sixteenths, lead to the pieces' own points."""
+"""What the pieces add to the steps is drawn by hand too: its data alone, read in sixteenths,
+lead to the pieces' own points."""
 
 import re
 from dataclasses import replace

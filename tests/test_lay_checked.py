@@ -64,7 +64,7 @@ def test_the_check_finds_overlaps_and_narrow_gaps(laid_shells, laid):
     for share, near in ((0.5, True), (0.8, True), (1.05, False)):
         # One piece is slid straight away from the other, or to it, until they are that share of the gap apart.
         by = brentq(
-            lambda s: translate(a, s * tangent.real, s * tangent.imag).distance(b) - share * made.cloth.gap,
+            lambda s, share=share: translate(a, s * tangent.real, s * tangent.imag).distance(b) - share * made.cloth.gap,
             -40,
             _touch(a, b, tangent),
         )

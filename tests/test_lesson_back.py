@@ -333,7 +333,7 @@ class TestBothMethods:
         assert stored.html.count("<img ") == 1 and str(why.value)[1:60] in repr(stored)
 
     def test_panels_of_both_methods_lie_with_their_waists_on_one_level(self):
-        """The same piece by the other method is only slid aside: its lowest point is as far below the waist as it was drafted."""
+        """The same piece by the other method is only slid aside: its lowest point lies as far below the waist as drafted."""
         methods = [draft(WEARERS["Ottilie"], Style(method=method)) for method in said.METHODS]
         calls = recorded(methods_sheet(*methods, "x", ("a", "b"), "in", "x")).of("line")
         for mine, other in zip(*(pattern.pieces for pattern in methods)):

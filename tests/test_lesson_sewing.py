@@ -411,7 +411,8 @@ class TestFitting:
     @pytest.mark.parametrize("unit, other", [("in", r"\d ?cm\b"), ("cm", r"\d in\b")])
     @pytest.mark.parametrize("number", range(len(FAULTS)))
     def test_whatever_is_refused_speaks_the_learners_unit_alone(self, tmp_path, number, unit, other):
-        """Kept again and again until it goes too far, a correction is refused in inches where inches are chosen, else in cm."""
+        """Kept again and again until it goes too far, a correction is refused in inches where inches are chosen,
+        else in cm."""
         table = FittingTable(drafts_of(("Maren", "Ottilie")[number % 2], tmp_path, unit=unit), "fitting")
         table.handle({"kind": "fault", "which": number})
         table.handle({"kind": "set", "changes": {"pinch": {"at": len(table.shown()["control"]["words"]) - 1}}})
@@ -425,7 +426,8 @@ class TestFitting:
         assert not [one for one in refused if re.search(other, one)]
 
     def test_the_last_pass_that_can_be_drawn_is_kept_and_only_that_is_said(self, tmp_path):
-        """Four times "the top edge gapes": the one more that the drawing would show cannot be drawn, and the note is silent on it."""
+        """Four times "the top edge gapes": the one more that the drawing would show cannot be drawn,
+        and the note is silent on it."""
         table = FittingTable(drafts_of(folder=tmp_path), "fitting")
         table.handle({"kind": "fault", "which": fault("gapes")})
         while not table.refused:

@@ -239,8 +239,8 @@ def test_a_cut_too_deep_is_stopped_and_told(wearer):
 @pytest.mark.parametrize("wearer", DEMO)
 @pytest.mark.parametrize("style", ["three parts", "two and three panels", "three parts, openings"])
 def test_an_edge_lies_opposite_to_what_it_shares_a_stretch_of_the_seam_with(wearer, style):
-    """Walked in small steps, the edge on the other side at each place, away from where pieces change, is one named as opposite,
-    and each one so named is met."""
+    """Walked in small steps, the edge on the other side at each place, away from where pieces change,
+    is one named as opposite, and each one so named is met."""
     pattern = figure(wearer, style)
     for seam in pattern.seams:
         met = {}
@@ -265,7 +265,8 @@ def test_an_edge_lies_opposite_to_what_it_shares_a_stretch_of_the_seam_with(wear
 
 @pytest.mark.parametrize("wearer", DEMO)
 def test_the_drawing_shows_three_cups_as_the_pattern_has_them(wearer):
-    """The upper cup is drawn closed, the lower ones as they are cut: each tinted area is its piece's own, measured by shapely."""
+    """The upper cup is drawn closed, the lower ones as they are cut: each tinted area is its piece's own,
+    measured by shapely."""
     pattern = figure(wearer)
     sheet = recorded(three_cups_sheet(pattern.steps, "in", "x"))
     areas = [anew.area(call.what[0]) for call in sheet.of("area") if call.what[1] in (TINT, LOWER)]

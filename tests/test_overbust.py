@@ -34,7 +34,8 @@ def test_the_tightening_darts_legs_are_equal(case):
 
 @pytest.mark.parametrize("case", FEW, ids=words)
 def test_the_cup_keeps_from_centre_front_and_side_seam(case):
-    """The cup touches the centre front, taken in, in one point, the side seam nowhere, and keeps the stated strip from both."""
+    """The cup touches the centre front, taken in, in one point, the side seam nowhere,
+    and keeps the stated strip from both."""
     pattern = figure(*case)
     o, strip = pattern.steps.overbust, pattern.style.least_strip
     front = o.block.front
@@ -112,7 +113,8 @@ def test_to_the_wearer_the_outline_reaches_by_the_stated_rule(wearer):
 
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_to_the_wearer_the_dart_takes_half_of_what_bust_has_more_than_high_bust(wearer):
-    """To the wearer the tightening dart takes half of bust less high bust; by the guides an inch (common practice, no source)."""
+    """To the wearer the tightening dart takes half of bust less high bust;
+    by the guides an inch (common practice, no source)."""
     body = WEARERS[wearer]
     high = body.high_bust_girth or body.bust_girth - 0.4 * (body.bust_girth - body.underbust_girth)
     assert figure(wearer).steps.overbust.top_intake == pytest.approx(max(0.6, (body.bust_girth - high) / 2))
@@ -132,7 +134,8 @@ def test_the_centre_front_is_taken_in_straight(case):
 
 @pytest.mark.parametrize("case", FEW, ids=words)
 def test_the_centre_front_dart_has_equal_legs_and_its_angle(case):
-    """The centre-front dart takes 3/8 in each side at the centre front, 2 atan(3/8 in / half the bust points' distance); to the
+    """The centre-front dart takes 3/8 in each side at the centre front,
+    2 atan(3/8 in / half the bust points' distance); to the
     wearer its lower leg lies on the bust line, so that the bust keeps its girth."""
     o = figure(*case).steps.overbust
     legs = [z - o.bust_point for z in (o.dart_upper, o.dart_lower)]

@@ -1,4 +1,5 @@
-"""The pattern's promises, measured anew from its outlines (anew.py says how, promises.py what), for every wearer, style and way."""
+"""The pattern's promises, measured anew from its outlines (anew.py says how, promises.py what),
+for every wearer, style and way."""
 
 import anew
 import pytest

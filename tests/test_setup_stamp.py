@@ -165,9 +165,9 @@ def test_a_spoilt_stamp_is_no_stamp(root, text):
 def test_what_another_set_up_finished_meanwhile_is_not_done_again(root):
     venv = places.venv_folder(root)
     os.makedirs(venv)
-    started, results = [], []
+    started, results, pretended = [], [], Programs(root)
 
-    def slow(command, held=None, pretended=Programs(root)):
+    def slow(command, held=None):
         started.append(Programs.kind(command))
         time.sleep(0.05)
         return pretended(command)

@@ -190,8 +190,8 @@ def test_corrections_are_told_at_the_toile():
     pattern = draft(demo_wearers()[0][1], Style(), (Correction("underbust line", 0.5),))
     first = sewing_order(finish(pattern))[0].moves[0].text
     assert "underbust line: 0.5 cm (3/16 in) lower" in first
-    for unit, words in (("cm", "underbust line: 0.5 cm lower"), ("in", "underbust line: 3/16 in lower")):
-        assert words in " ".join(sewing_text(finish(pattern), unit).split())
+    for unit, told in (("cm", "underbust line: 0.5 cm lower"), ("in", "underbust line: 3/16 in lower")):
+        assert told in " ".join(sewing_text(finish(pattern), unit).split())
     assert not any("corrections" in move.text for move in sewing_order(finish(figure("Maren")))[0].moves)
 
 

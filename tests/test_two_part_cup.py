@@ -33,7 +33,8 @@ def test_the_seam_is_equally_long_on_both_cups(wearer, method):
 
 @pytest.mark.parametrize("wearer, method", BOTH)
 def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, method):
-    """The seam has no corner at the bust point, and leaves and arrives as the legs do, so that the lines at its ends run on."""
+    """The seam has no corner at the bust point, and leaves and arrives as the legs do,
+    so that the lines at its ends run on."""
     cup = cup_of(wearer, method)
     for path, top, low in (
         (cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
@@ -48,7 +49,8 @@ def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, method):
 
 @pytest.mark.parametrize("wearer, method", BOTH)
 def test_the_cups_own_angles_and_the_darts_make_360(wearer, method):
-    """Measured on the cups' outlines before the seam is shaped, the angles at the bust point and the darts' make 360 degrees."""
+    """Measured on the cups' outlines before the seam is shaped,
+    the angles at the bust point and the darts' make 360 degrees."""
     pattern, cup = figure(wearer, "two parts", method), cup_of(wearer, method)
     point = cup.darts.overbust.bust_point
     own = []
@@ -75,7 +77,8 @@ def test_the_shaped_seam_keeps_most_of_the_fullness(wearer, method):
 
 @pytest.mark.parametrize("wearer", ["Maren", "mean body"])
 def test_the_guides_take_55_to_70_degrees_from_a_medium_wearer(wearer):
-    """By the guides the darts at the bust point take about 55 to 70 degrees of a medium wearer (common practice, no source)."""
+    """By the guides the darts at the bust point take about 55 to 70 degrees of a medium wearer (common practice, no
+    source)."""
     assert 55 <= figure(wearer, "two parts", "guides").fullness.total <= 70
 
 

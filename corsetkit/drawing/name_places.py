@@ -87,7 +87,7 @@ class Clutter:
         for off in (0.13, 0.3):
             for share in _SHARES:
                 rest = share * whole
-                for start, step in zip(polyline, steps):
+                for start, step in zip(polyline, steps):  # noqa: B007  (the stretch that was reached is asked of below)
                     if rest <= abs(step):
                         break
                     rest -= abs(step)

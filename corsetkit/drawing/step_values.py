@@ -7,9 +7,9 @@ from dataclasses import dataclass
 class Drawn:
     """A line of a step: its run, what it is ("before", "ghost", "new", "guide", "waste", "body"), and its name.
 
-    A "ghost" is where a line of this step was before something was changed. A "waste" run is closed and hatched. `name` is told to whoever points at the line or listens; `label` is what is
-    written beside it, "" for nothing, None for the name itself. Lines that are sewn to each other hold the same `pair`,
-    each its own `side` of it, 1 or 2.
+    A "ghost" is where a line of this step was before something was changed. A "waste" run is closed and hatched. `name` is
+    told to whoever points at the line or listens; `label` is what is written beside it, "" for nothing, None for the name
+    itself. Lines that are sewn to each other hold the same `pair`, each its own `side` of it, 1 or 2.
     """
 
     path: tuple

@@ -84,16 +84,14 @@ class SvgCanvas:
         for curve in path:
             if here is None or abs(curve.start - here) > JOINED:
                 p = (curve.start - corner).conjugate() * 10
-                words.append("M{:.2f} {:.2f}".format(p.real, p.imag))
+                words.append(f"M{p.real:.2f} {p.imag:.2f}")
             here = curve.end
             p = (here - corner).conjugate() * 10
             if type(curve) is Cubic:
                 a, b = (curve.first - corner).conjugate() * 10, (curve.second - corner).conjugate() * 10
-                words.append(
-                    "C{:.2f} {:.2f} {:.2f} {:.2f} {:.2f} {:.2f}".format(a.real, a.imag, b.real, b.imag, p.real, p.imag)
-                )
+                words.append(f"C{a.real:.2f} {a.imag:.2f} {b.real:.2f} {b.imag:.2f} {p.real:.2f} {p.imag:.2f}")
             else:
-                words.append("L{:.2f} {:.2f}".format(p.real, p.imag))
+                words.append(f"L{p.real:.2f} {p.imag:.2f}")
         return "".join(words).replace("-0.00", "0.00")
 
 
@@ -119,7 +117,8 @@ def svg_text(sheet, width="100%"):
         canvas.parts = [f'<svg width="{size.real:.2f}" height="{size.imag:.2f}">', *canvas.parts, "</svg>"]
     return "".join(
         (
-            f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" aria-label="{title}" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" class="{_PREFIX}{"window" if sheet.window else "sheet"}" role="img" '
+            f'aria-label="{title}" '
             f'viewBox="0 0 {size.real:.2f} {size.imag:.2f}" width="{_safe(width)}" fill="none" stroke-linecap="round" '
             f'stroke-linejoin="round" font-family="{FONTS}">'
             f"<title>{title}</title><desc>{_safe(sheet.description)}</desc>",
@@ -132,7 +131,8 @@ def svg_text(sheet, width="100%"):
 def svg_image(svg, most=""):
     """The SVG as an `<img>` in text/html: what a stored output shows before anything has run.
 
-    It is as wide as its place, but no wider than `most`, such as "760px", where that is given. A notebook that was never trusted shows no bare SVG, but it shows an image with a data address.
+    It is as wide as its place, but no wider than `most`, such as "760px", where that is given. A notebook that was never
+    trusted shows no bare SVG, but it shows an image with a data address.
     """
     # Quotes within values are written as entities, so every quote left is the markup's own, and the single
     # one needs no percent sign: shorter, and readable in a diff.

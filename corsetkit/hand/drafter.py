@@ -167,7 +167,7 @@ class Drafter:
     def along(self, lines, start, length):
         """Where a mark lies: so far from `start` along the lines, those that are needed of them."""
         rest = length
-        for count, line in enumerate(lines, 1):
+        for count, line in enumerate(lines, 1):  # noqa: B007  (how many were needed is asked of below)
             rest -= paths.path_length(self._runs[line])
             if rest <= 1e-9:
                 break

@@ -144,7 +144,8 @@ def write_print(finished, path, paper="A4", unit="in", wearer="", date=None, by_
         unit: "cm" or "in", for the lengths that are written. wearer: the name in the pieces.
         date: a date, a text, or None for today; with a given one the same pattern gives the same bytes.
         by_piece: whether every piece begins on a page of its own.
-        number: the wearer's number, which stands where the print's letters cannot set the name; None for one that follows from it.
+        number: the wearer's number, which stands where the print's letters cannot set the name;
+        None for one that follows from it.
 
     Returns:
         A `Printed`.

@@ -1,4 +1,5 @@
-"""What the printed test square tells: whether the print is true, and at which scale to print again; in words and as a table."""
+"""What the printed test square tells: whether the print is true, and at which scale to print again;
+in words and as a table."""
 
 import math
 import numbers

@@ -197,8 +197,8 @@ def eyelets(work):
         moves.append(
             Move(
                 f"{listed(one.names).capitalize()}: {counted(one.count, 'eyelet')} on each edge, {2 * one.count} in all, left "
-                f"and right at the same heights, their middles {say_both(one.inset)} from the edge and from both ends, at most "
-                f"{say_both(widest)} apart.{waist} Mark them from the list of places: {_places(one)}, measured from the "
+                f"and right at the same heights, their middles {say_both(one.inset)} from the edge and from both ends, at "
+                f"most {say_both(widest)} apart.{waist} Mark them from the list of places: {_places(one)}, measured from the "
                 "top.",
                 eyelets=(one,),
             )

@@ -132,9 +132,9 @@ def layering(work):
             if edge.kind is Kind.CENTRE_FRONT:
                 moves.append(
                     Move(
-                        f"Fold {named(piece)} on its fold, right side inside, and sew the V at its top like a small dart: from "
-                        f"the top down to nothing on the fold, {say_both(edge.length)} long. Cut it open above the point and "
-                        "press it open.",
+                        f"Fold {named(piece)} on its fold, right side inside, and sew the V at its top like a small dart: "
+                        f"from the top down to nothing on the fold, {say_both(edge.length)} long. Cut it open above the point "
+                        "and press it open.",
                         (),
                         (piece,),
                     )

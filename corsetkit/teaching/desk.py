@@ -123,7 +123,8 @@ class Desk:
         return said
 
     def look_again(self) -> None:
-        """Take in what another lesson has changed since, and tell all watchers; where nothing has, it costs next to nothing."""
+        """Take in what another lesson has changed since, and tell all watchers; where nothing has,
+        it costs next to nothing."""
         if not self.folder or self._signs() == self._seen:
             return
         with ExitStack() as held:

@@ -18,8 +18,8 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
 from bodies import random_bodies  # noqa: E402
 
-from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, output, write_wearers
-from corsetkit.finish.finished import finish
+from corsetkit import CorsetkitError, Style, command, demo_wearers, draft, output, write_wearers  # noqa: E402
+from corsetkit.finish.finished import finish  # noqa: E402
 
 ROUNDS, WARM = 9, 2
 PARTS = (
@@ -62,7 +62,8 @@ def one():
         with tempfile.TemporaryDirectory() as folder:
             for number in range(ROUNDS + WARM):
                 drafts.append(timed(lambda: draft(body, Style())))
-                wholes.append(timed(lambda: output.write_all(name, body, None, None, (), Path(folder) / str(number))))
+                into = Path(folder) / str(number)
+                wholes.append(timed(lambda into=into: output.write_all(name, body, None, None, (), into)))
     finally:
         for part in PARTS:
             setattr(output, part, originals[part])

@@ -1,1 +1,2 @@
-"""The lessons' code: a folder a lesson, named by the lesson's word; lesson.py has its cells, the rest is what only it shows."""
+"""The lessons' code: a folder a lesson, named by the lesson's word; lesson.py has its cells,
+the rest is what only it shows."""

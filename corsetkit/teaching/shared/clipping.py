@@ -23,8 +23,8 @@ def arc(centre, start, degrees):
 
 
 def clipped(path, box):
-    """What of a path lies in the box (left, bottom, right, top), cm: the path itself where all of it does, else a path of short
-    straight lines, with gaps where it leaves the box; empty where nothing does."""
+    """What of a path lies in the box (left, bottom, right, top), cm: the path itself where all of it does,
+    else a path of short straight lines, with gaps where it leaves the box; empty where nothing does."""
     left, bottom, right, top = box
     # A path may have gaps already, as hatching has, so each curve is looked at alone.
     kept, whole = [], True

@@ -83,7 +83,8 @@ _HOME, _SHOP, _FILES, _TABLE, _ALL = "on your printer", "for a copy shop", "for 
 CHOICES = (
     ("A4", "A4 pages", _HOME), ("Letter", "US Letter pages", _HOME), ("pieces", "A4, piece by piece", _HOME),
     ("A0", "one A0 sheet", _SHOP), ("roll", "a roll", _SHOP),
-    ("cutting", "cutting plans", _TABLE), ("hand", "by hand, to tick off", _TABLE), ("lists", "lists of pieces and seams", _TABLE),
+    ("cutting", "cutting plans", _TABLE), ("hand", "by hand, to tick off", _TABLE),
+    ("lists", "lists of pieces and seams", _TABLE),
     ("svg", "SVG file", _FILES), ("dxf", "DXF file", _FILES),
     ("all", "all of it, in a folder", _ALL),
 )  # fmt: skip

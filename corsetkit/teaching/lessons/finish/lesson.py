@@ -261,16 +261,18 @@ class FinishLesson(CourseLesson):
             return Picture(svg_text(sheet), sheet.description)
 
         return Asked(
-            f"The {edge.name} of the {piece.name} is hollow. On the sewing line it is {say(edge.length)} long. An allowance of "
-            f"{say(ASKED)} is added beside it, square to the line everywhere. How long is the cutting line beside it, from one "
-            "end of the seam to the other?",
+            f"The {edge.name} of the {piece.name} is hollow. On the sewing line it is {say(edge.length)} long. An allowance "
+            f"of {say(ASKED)} is added beside it, square to the line everywhere. How long is the cutting line beside it, from "
+            "one end of the seam to the other?",
             "The cutting line beside it is", "cm", edge.length, right, 0.2,
-            ((edge.length + 2 * ASKED, "that adds the allowance at both ends; the line beside the seam ends where the seam ends"),
+            ((edge.length + 2 * ASKED,
+              "that adds the allowance at both ends; the line beside the seam ends where the seam ends"),
              (2 * edge.length - right, "a line outside is longer where the edge bulges; this edge is hollow")),
             f"Square to a hollow edge, the strokes draw nearer to each other on their way out, so the line out there is "
-            f"shorter: by one width of the allowance for every {say_number(degrees(1), 1)} degrees that the edge turns. Here it "
-            f"turns {say_number(turned, 1)} degrees, so {say(ASKED * radians(turned))} is missing. Sewn and pressed, the short "
-            "border would hold the seam back; so it is clipped: cut into at short distances, to just before the stitches.",
+            f"shorter: by one width of the allowance for every {say_number(degrees(1), 1)} degrees that the edge turns. Here "
+            f"it turns {say_number(turned, 1)} degrees, so {say(ASKED * radians(turned))} is missing. Sewn and pressed, the "
+            "short border would hold the seam back; so it is clipped: cut into at short distances, to just before the "
+            "stitches.",
             move,
         )  # fmt: skip
 

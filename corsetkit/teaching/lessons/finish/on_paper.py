@@ -72,10 +72,10 @@ def _by_hand(drafts):
         f"At a seam's end: fold the paper along the sewing line of the seam that is sewn first (here the {seam.name}), the "
         f"allowance under the piece. Cut both layers along the cutting line of the edge that is sewn later (here the "
         f"{sharp.later}), and unfold. Do so on the piece with the sharper corner: here the {sharp.piece.name}.",
-        f"Lay the {sharp.piece.name} on the {blunt.piece.name}, right sides together, sewing line on sewing line, and copy the "
-        "end of the allowance. So both end alike.",
-        "Where two free edges meet, as hem and lacing edge do, carry both cutting lines on to where they meet. Cut a long point "
-        "off, twice the allowance from the corner of the sewing lines.",
+        f"Lay the {sharp.piece.name} on the {blunt.piece.name}, right sides together, sewing line on sewing line, and copy "
+        "the end of the allowance. So both end alike.",
+        "Where two free edges meet, as hem and lacing edge do, carry both cutting lines on to where they meet. Cut a long "
+        "point off, twice the allowance from the corner of the sewing lines.",
         f"Notches: at each mark, one cut from the edge inwards, {say(choices.notch_depth)} deep and never more than half the "
         f"allowance. In a seam between back pieces two cuts, {say(BETWEEN)} apart, evenly about the mark.",
         "Write on each piece: its number and name, how many of which cloth, and whether it lies on the fold.",

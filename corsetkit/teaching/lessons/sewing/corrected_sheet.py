@@ -179,8 +179,8 @@ def _paint_large(canvas, large, one, pair, main, unit):
     for path in (one.before, one.after):
         if drawn := large.run(path):
             clutter.draw(flattened(drawn, 0.05), 3)
-    for dot in (a, b):
-        clutter.dot(dot)
+    for end in (a, b):
+        clutter.dot(end)
     if place := clutter.beside((a + b) / 2, say_length(abs(p - q), unit), NAME):
         canvas.words(*place)
 

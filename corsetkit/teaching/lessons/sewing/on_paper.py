@@ -63,8 +63,8 @@ def by_hand(drafts) -> Stored:
 
 def _by_hand(made):
     moves = [
-        "Measure each pinch while it is pinned: from the pin to the fold, and double it, for the cloth lies there twice. Write "
-        "it on the toile, with the day. Then take the pins out.",
+        "Measure each pinch while it is pinned: from the pin to the fold, and double it, for the cloth lies there twice. "
+        "Write it on the toile, with the day. Then take the pins out.",
         "Lay fresh paper over your block with all its lines, as it was before you cut it apart, and trace every line that "
         "stays. Keep the old one: it says where you came from.",
         *(_move(one, made) for one in _told(made)),
