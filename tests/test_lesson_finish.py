@@ -31,8 +31,8 @@ from corsetkit.teaching.lessons.finish.corners import Corners, corner_sheet
 from corsetkit.teaching.lessons.finish.lesson import ASKED, _most_hollow
 from corsetkit.teaching.lessons.finish.on_paper import by_hand, by_tape
 from corsetkit.teaching.lessons.finish.pictures import bones_picture, notch_pairs, notch_picture, parallel
+from corsetkit.teaching.lessons.finish.printed_square import printed, square_picture
 from corsetkit.teaching.lessons.finish.ready import ALL, looked_at, ready_picture, width_at_waist
-from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
 from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walkable, walked_picture
 from corsetkit.teaching.play import Play
 from corsetkit.teaching.record import Record, read, written

@@ -18,8 +18,8 @@ from corsetkit.teaching.lessons.finish import on_paper as finish_on_paper
 from corsetkit.teaching.lessons.finish.bill_board import bill_board
 from corsetkit.teaching.lessons.finish.corners import Corners, Pressed
 from corsetkit.teaching.lessons.finish.pictures import bones_picture, hollow_sheet, lit_among, notch_picture, parallel
+from corsetkit.teaching.lessons.finish.printed_square import printed, square_picture
 from corsetkit.teaching.lessons.finish.ready import looked_at, most_telling, ready_picture
-from corsetkit.teaching.lessons.finish.test_square import printed, square_picture
 from corsetkit.teaching.lessons.finish.walked_paper import paper_of, walk_table, walked_picture
 from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.play import Panel
