@@ -135,8 +135,8 @@ def svg_image(svg, most=""):
     trusted shows no bare SVG, but it shows an image with a data address.
     """
     # Quotes within values are written as entities, so every quote left is the markup's own, and the single
-    # one needs no percent sign: shorter, and readable in a diff.
-    address = quote(shorter(svg).replace('"', "'"), safe=" /:;=,()'+-._~!*@?{}")
+    # one needs no percent sign, as the brackets of tags need none: shorter, and readable in a diff.
+    address = quote(shorter(svg).replace('"', "'"), safe=" /:;=,()'+-._~!*@?{}<>")
     title = re.search(r'aria-label="([^"]*)"', svg)[1]
     description = re.search(r"<desc>(.*?)</desc>", svg, re.DOTALL)[1]
     style = f"width:100%;max-width:{most}" if most else "width:100%"
