@@ -15,9 +15,9 @@ import pypdfium2
 import pytest
 from bodies import MEAN_BODY
 from figures import WEARERS
+from quick_files import put_quick
 
 from corsetkit import Correction, CorsetkitError, Style, command, output, read_wearers, write_wearers
-from corsetkit.files import write_whole
 from corsetkit.finish.choices import Finish
 from corsetkit.fitting.corrections_file import Kept, write_file
 from corsetkit.folder_record import RECORD
@@ -59,25 +59,10 @@ def quick(monkeypatch):
     def finish(pattern, choices):
         return type("F", (), {"pattern": pattern, "choices": choices, "warnings": ()})
 
-    def write(finished, path, *_, **__):
-        write_whole(path, b"x")
-        return type("W", (), {"pages": 1, "said": ()})
-
     monkeypatch.setattr(output, "draft", draft)
     monkeypatch.setattr(output, "finish", finish)
-    monkeypatch.setattr(output, "plans", lambda finished, cloth, seconds: {"shell": (cloth, seconds)})
     monkeypatch.setattr(output, "bill", lambda finished: type("B", (), {"warnings": ()}))
-    for name in (
-        "write_print",
-        "write_hand_sheets",
-        "write_svg",
-        "write_dxf",
-        "write_pieces",
-        "write_seams",
-        "write_sewing",
-        "write_lay_pdf",
-    ):
-        monkeypatch.setattr(output, name, write)
+    put_quick(monkeypatch.setattr)
 
 
 @pytest.fixture(scope="module")
@@ -550,7 +535,7 @@ def test_two_runs_at_once_into_one_folder_do_not_both_say_written(tmp_path):
 
 
 def test_it_runs_from_the_shell(tmp_path):
-    """`python -m corsetkit` writes a real folder; without words, and with a paper amiss, it ends with 2 and a sentence."""
+    """`python -m corsetkit` writes a real folder; with a paper amiss it ends with 2 and a sentence."""
 
     def run(*words):
         return subprocess.run(
@@ -566,8 +551,15 @@ def test_it_runs_from_the_shell(tmp_path):
     done = run("w.csv", "--into", "out", "--unit", "cm")
     assert done.returncode == 0 and "1 of 1 wearer written into out." in done.stdout, done.stderr
     assert sorted(os.listdir(tmp_path / "out" / "Ana")) == files_of("Ana")
-    assert run().returncode == 2
     amiss = run("w.csv", "--into", "out", "--paper", "A5")
     assert amiss.returncode == 2 and "Traceback" not in amiss.stderr and len(amiss.stderr.splitlines()) == 1
-    told = run("--help").stdout
-    assert "--again" in told and "FOLDER" in told
+
+
+@pytest.mark.parametrize("words, ended", [([], 2), (["--help"], 0)])
+def test_it_says_how_it_is_called(capsys, words, ended):
+    """Without words it ends with 2 and says what it takes; asked for help it says all of that, and ends with 0."""
+    with pytest.raises(SystemExit) as end:
+        command.main(words)
+    told = capsys.readouterr()
+    assert end.value.code == ended
+    assert "usage" in (told.err if ended else told.out) and (ended or ("--again" in told.out and "FOLDER" in told.out))

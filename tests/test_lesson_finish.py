@@ -38,6 +38,7 @@ from corsetkit.teaching.play import Play
 from corsetkit.teaching.record import Record, read, written
 from corsetkit.teaching.shared.files_written import CHOICES, write_files
 from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in, offered
+from corsetkit.teaching.widgets import heard_by
 from corsetkit.units import CM_PER_INCH, parse_length, say_length
 
 LESSON = lesson("08_finish")
@@ -472,8 +473,12 @@ class TestFiles:
         desk.change(wearer="Theda", finish={"panel_allowance": 2.0})
         for choice, words, _ in CHOICES:
             if choice != "all":
-                told = write_files(Finishing(desk), choice)
+                heard = []
+                with heard_by(lambda said, share, heard=heard: heard.append(said)):
+                    told = write_files(Finishing(desk), choice)
                 names = re.findall(r"[\w.]+\.(?:pdf|svg|dxf|csv)", told)
+                # The page heard of each before it was written.
+                assert [one.split()[1].rstrip(".,") for one in heard if one.startswith("Writing")] == names, words
                 assert names and all((work / one).stat().st_size > 500 and "Theda" in one for one in names), words
         assert f"side seam {say_length(2.0, 'in')}" in (work / "Theda_pieces.csv").read_text("utf-8")
 

@@ -2,11 +2,13 @@
 
 import threading
 
+from quick_files import put_quick
+
 from corsetkit.output import FILES
 from corsetkit.teaching import cells as course
 from corsetkit.teaching.board import Board
 from corsetkit.teaching.picture import Stored
-from corsetkit.teaching.shared.files_written import CHOICES, write_files
+from corsetkit.teaching.shared.files_written import write_files
 from corsetkit.teaching.shared.finished_drafts import Finishing
 from corsetkit.teaching.widgets import heard_by, say_working
 
@@ -43,21 +45,12 @@ def test_only_who_asked_is_told():
     assert heard == ["mine"]
 
 
-def test_a_folder_that_is_written_names_each_file_and_counts_them(work):
+def test_a_folder_that_is_written_names_each_file_and_counts_them(work, monkeypatch):
     """While all files are written into a folder, the page hears of each: its name, and which of how many it is."""
+    put_quick(monkeypatch.setattr)
     told = pressed(lambda _: write_files(Finishing(course.desk()), "all"))
     files = [
         (f"Writing Maren_{kind}, {number} of {len(FILES)} files.", (number - 1) / len(FILES))
         for number, kind in enumerate(FILES, 1)
     ]
     assert told[1:-1] == files and told[-1].startswith("Written into the folder")
-
-
-def test_every_choice_of_files_says_what_it_writes(work):
-    """Whichever file is chosen, the page hears its name before it is written."""
-    for choice, words, _ in CHOICES:
-        heard = []
-        with heard_by(lambda said, share, heard=heard: heard.append(said)):
-            answer = write_files(Finishing(course.desk()), choice)
-        written = [one.split()[1].rstrip(".,") for one in heard if one.startswith("Writing")]
-        assert written and all(one in answer for one in written), words
