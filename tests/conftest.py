@@ -40,11 +40,9 @@ def work(tmp_path, monkeypatch):
 @pytest.fixture(scope="session")
 def finished_maren():
     """Maren's pattern ready to cut."""
-    from figures import figure
+    from figures import figure, ready_to_cut
 
-    from corsetkit.finish.finished import finish
-
-    return finish(figure("Maren"))
+    return ready_to_cut(figure("Maren"))
 
 
 @pytest.fixture(scope="session")

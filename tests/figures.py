@@ -5,6 +5,8 @@ from functools import cache
 from bodies import MEAN_BODY
 
 from corsetkit import Style, demo_wearers, draft
+from corsetkit.finish.choices import Finish
+from corsetkit.finish.finished import finish
 from corsetkit.quantity import quantities
 
 WEARERS = {**dict(demo_wearers()), "mean body": MEAN_BODY}
@@ -43,6 +45,19 @@ RANGED = tuple(
 def figure(wearer, style="three parts", method="wearer"):
     """The pattern of one named case, drafted when it is first asked for."""
     return draft(WEARERS[wearer], Style(method=method, **STYLES[style]))
+
+
+AS_CHOSEN = Finish()
+
+
+@cache
+def _ready(pattern, choices):
+    return finish(pattern, choices)
+
+
+def ready_to_cut(pattern, choices=AS_CHOSEN):
+    """A pattern ready to cut, made so when it is first asked for."""
+    return _ready(pattern, choices)
 
 
 def words(case):

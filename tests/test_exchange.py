@@ -10,6 +10,7 @@ import ezdxf
 import pytest
 from drawn_patterns import drawn_patterns
 from ezdxf import options
+from figures import ready_to_cut
 from shapely.geometry import Polygon, box
 from svgelements import SVG, Group
 from svgelements import Path as SvgPath
@@ -28,7 +29,7 @@ from corsetkit.pattern.edge import Kind
 DAY = "2026-03-01"
 NAME = "Zo\u00eb \u0141u"
 HEBREW = "\u05e9\u05e8\u05d4"
-PATTERNS = dict(drawn_patterns(every=False))
+PATTERNS = drawn_patterns(every=False)
 WRITERS = {"svg": write_svg, "dxf": write_dxf}
 
 
@@ -128,7 +129,7 @@ def test_the_svgs_pieces_are_the_patterns(made, tmp_path, opened):
 @pytest.mark.parametrize("opened", [True, False], ids=["opened", "on the fold"])
 def test_no_piece_lies_on_another(what, opened):
     """All pieces lie within the sheet, apart from each other and from the test square, each with its grain upright."""
-    laid = spread(finish(PATTERNS[what]), NAME, DAY, opened)
+    laid = spread(ready_to_cut(PATTERNS[what]), NAME, DAY, opened)
     low = laid.square
     shapes = [box(low.real, low.imag, low.real + 10, low.imag + 10)]
     for one in laid.pieces:
@@ -277,7 +278,7 @@ def test_a_half_may_be_written(made, tmp_path):
 @pytest.mark.parametrize("version", ["R2010", "R12"])
 def test_other_patterns_are_sound_too(tmp_path, what, version):
     """Patterns of other wearers and styles pass the audit, with a block for each piece."""
-    made = finish(PATTERNS[what])
+    made = ready_to_cut(PATTERNS[what])
     done = write_dxf(made, tmp_path / "p.dxf", "in", "Ana", DAY, version)
     document = ezdxf.readfile(done.path)
     audit = document.audit()

@@ -4,14 +4,13 @@ Sewing lines are measured anew from their control points (anew.py); distances an
 """
 
 import math
-from functools import cache
 
 import anew
 import numpy as np
 import pytest
 import shapely
 from bodies import random_bodies
-from figures import CASES, WEARERS, figure, words
+from figures import CASES, WEARERS, figure, ready_to_cut, words
 from shapely import LineString, Point, Polygon
 from toy_pattern import toy_pattern
 
@@ -33,15 +32,6 @@ WIDE = Finish(panel_allowance=2.5, cup_allowance=1.2, shoulder_allowance=2.5, he
 
 SOME = CASES[::3]
 """Every third case, for choices beside the usual ones."""
-
-
-AS_CHOSEN = Finish()
-
-
-@cache
-def finished(case, choices=AS_CHOSEN):
-    """One case's pattern ready to cut, finished when it is first asked for."""
-    return finish(figure(*case), choices)
 
 
 def cases(choices):
@@ -96,7 +86,7 @@ def test_the_cutting_line_lies_its_width_from_the_sewing_line(choices):
     elsewhere than its own width, in a hollow; and nowhere is the cutting line nearer to the edge than that width."""
     measured = 0
     for case in cases(choices):
-        for one in finished(case, choices).pieces:
+        for one in ready_to_cut(figure(*case), choices).pieces:
             cutting, room = ring_of(one.cutting), margins(one.piece, one.allowances)
             lines = [anew.line(edge.path) for edge in one.piece.edges]
             for edge, line, width in zip(one.piece.edges, lines, one.allowances):
@@ -119,7 +109,7 @@ def test_the_cutting_line_lies_its_width_from_the_sewing_line(choices):
 def test_one_width_all_round_gives_shapelys_buffer():
     """With one width everywhere the area cut is shapely's buffer of the piece, but for the corners."""
     for case in SOME:
-        for one in finished(case, ALIKE).pieces:
+        for one in ready_to_cut(figure(*case), ALIKE).pieces:
             outline, whole = Polygon([(p.real, p.imag) for p in one.cutting]), one.piece.outline
             corners = [anew.at(edge.path[0].start) for edge in one.piece.edges]
             beyond = whole.buffer(1.0, quad_segs=64)
@@ -182,7 +172,7 @@ def test_a_seams_end_lies_under_the_edge_once_it_is_pressed(choices):
     """
     seen = 0
     for case in SOME:
-        for one in finished(case, choices).pieces:
+        for one in ready_to_cut(figure(*case), choices).pieces:
             cut, widths = one.outline, {id(e): w for e, w in zip(one.piece.edges, one.allowances)}
             for first, at_end, other, angle in rule_sides(one.piece):
                 width = widths[id(first)]
@@ -232,7 +222,7 @@ def test_partners_corners_coincide(choices):
     """Laid right sides together along the seam, both allowances keep their width equally far at both of its ends."""
     seen = 0
     for case in cases(choices):
-        done = finished(case, choices)
+        done = ready_to_cut(figure(*case), choices)
         holder = {id(edge): one for one in done.pieces for edge in one.piece.edges}
         for seam in figure(*case).seams:
             for number in (0, -1):
@@ -291,7 +281,7 @@ def test_no_spikes_and_nothing_crosses():
     allowances from it, and no point of it is thinner than 2 mm half a centimetre from its tip."""
     for choices in (Finish(), BOUND, WIDE):
         for case in cases(choices):
-            for one in finished(case, choices).pieces:
+            for one in ready_to_cut(figure(*case), choices).pieces:
                 where = (words(case), one.piece.name)
                 ring = ring_of(one.cutting)
                 assert ring.is_simple and ring.is_ccw, where
@@ -305,7 +295,7 @@ def test_no_spikes_and_nothing_crosses():
 def test_bound_edges_and_folds_are_cut_on_their_own_line():
     """Where the allowance is zero the cutting line is the sewing line."""
     for case in SOME:
-        for one in finished(case, BOUND).pieces:
+        for one in ready_to_cut(figure(*case), BOUND).pieces:
             ring = ring_of(one.cutting)
             for edge, width in zip(one.piece.edges, one.allowances):
                 if not width:
@@ -322,7 +312,7 @@ def test_bound_edges_and_folds_are_cut_on_their_own_line():
 def test_a_piece_on_the_fold_opens_to_twice_its_half():
     """A half reaches nowhere beyond its fold; opened out it is one simple outline of twice the area."""
     for case in CASES:
-        for one in finished(case).pieces:
+        for one in ready_to_cut(figure(*case)).pieces:
             whole = Polygon([(p.real, p.imag) for p in unfolded(one).cutting])
             assert whole.is_valid and whole.exterior.is_ccw, (words(case), one.piece.name)
             assert whole.area == pytest.approx(one.outline.area * (2 if one.piece.on_fold else 1), abs=1e-3)

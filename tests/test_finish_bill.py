@@ -1,10 +1,11 @@
 """The bill: layers, strips, bones, eyelets, lacing, and how far the corset opens."""
 
 import math
+from functools import cache
 
 import anew
 import pytest
-from figures import CASES, WEARERS, figure, words
+from figures import CASES, WEARERS, figure, ready_to_cut, words
 from shapely import LineString
 from toy_pattern import toy_pattern
 
@@ -18,7 +19,11 @@ from corsetkit.finish.lacing import lacing_length
 from corsetkit.pattern.edge import Kind
 from corsetkit.quantity import quantities
 
-BILLS = [(case, bill(finish(figure(*case)))) for case in CASES]
+
+@cache
+def bills():
+    """(case, its bill) for every case."""
+    return [(case, bill(ready_to_cut(figure(*case)))) for case in CASES]
 
 
 def waist_of(piece):
@@ -28,7 +33,7 @@ def waist_of(piece):
 
 def test_layers_follow_the_pieces():
     """Panels to the hem are cut of shell, strength layer and lining; cups, yokes and modesty panel of shell and lining."""
-    for case, made in BILLS:
+    for case, made in bills():
         cloths = {}
         for cut in made.cuts:
             cloths.setdefault(cut.number, []).append(cut.cloth)
@@ -44,7 +49,7 @@ def test_layers_follow_the_pieces():
 
 def test_bones_are_shorter_than_their_channels_and_end_at_the_cups():
     """Each bone is half an inch shorter than its channel; a seam's channel is the seam, and no bone lies on a cup seam."""
-    for case, made in BILLS:
+    for case, made in bills():
         pattern = figure(*case)
         for bone in made.bones:
             assert bone.length == pytest.approx(bone.channel - 1.27), words(case)
@@ -68,7 +73,7 @@ def test_bones_are_shorter_than_their_channels_and_end_at_the_cups():
 def test_spiral_where_a_channel_curves_and_flat_where_it_is_straight():
     """Seams shaped for the waist take spiral bones; straight cuts, centre front and lacing edge take flat ones."""
     kinds = {}
-    for _, made in BILLS:
+    for _, made in bills():
         for bone in made.bones:
             kinds.setdefault(bone.place.split(",")[0], set()).add(bone.kind)
     assert kinds["side seam"] == kinds["front dart seam"] == {SPIRAL}
@@ -78,7 +83,7 @@ def test_spiral_where_a_channel_curves_and_flat_where_it_is_straight():
 def test_no_cloth_at_the_waist_is_wider_than_chosen():
     """Between two bones the cloth at the waist, measured on the outline, is at most 7 cm; what needed a bone is said."""
     further = 0
-    for case, made in BILLS:
+    for case, made in bills():
         for bay in made.bays:
             width = waist_of(bay.piece) - (2.6 if bay.beside_lacing else 0.0)
             assert bay.width == pytest.approx(width, abs=2e-3), (words(case), bay.piece.name)
@@ -92,12 +97,12 @@ def test_no_cloth_at_the_waist_is_wider_than_chosen():
             further += bay.further
     assert further > 40
     narrow = bill(finish(figure("Maren"), Finish(widest_unsupported=3.5)))
-    assert max(bay.left for bay in narrow.bays) <= 3.5 and narrow.bone_count > BILLS[0][1].bone_count
+    assert max(bay.left for bay in narrow.bays) <= 3.5 and narrow.bone_count > bills()[0][1].bone_count
 
 
 def test_the_eyelets_stand_evenly_with_two_pairs_at_the_waist():
     """n eyelets have n - 1 spaces, none above the chosen 2.4 cm, the waist halfway between a pair 1.2 cm apart."""
-    for case, made in BILLS:
+    for case, made in bills():
         edges = [
             edge for piece in figure(*case).pieces if not piece.copied for edge in piece.edges if edge.kind is Kind.LACING
         ]
@@ -123,11 +128,11 @@ def test_the_eyelets_stand_evenly_with_two_pairs_at_the_waist():
 def test_an_opening_parts_the_lacing_edge():
     """With a back opening there are two stretches, and two facings, as far apart as the opening is high."""
     case = ("Maren", "two parts, openings", "wearer")
-    made = bill(finish(figure(*case)))
+    made = bill(ready_to_cut(figure(*case)))
     assert [one.names for one in made.eyelets] == [("back yoke",), ("centre back",)]
     assert made.eyelets[1].opening == pytest.approx(5.08, abs=1e-6)
     assert [one.name for one in made.strips] == ["facing, back yoke", "facing, centre back", "waist tape"]
-    whole = bill(finish(figure("Maren", "two parts", "wearer")))
+    whole = bill(ready_to_cut(figure("Maren", "two parts", "wearer")))
     assert whole.eyelets[0].length == pytest.approx(sum(one.length for one in made.eyelets) + 5.08, abs=1e-6)
 
 
@@ -141,7 +146,7 @@ def test_the_lacing_by_hand_example():
 
 def test_waist_tape_facing_and_the_opening_to_put_it_on():
     """The tape is the cloth at the waist; the facing as long as its edge with its ends; the gap what the girth has more."""
-    for case, made in BILLS:
+    for case, made in bills():
         pattern, body = figure(*case), WEARERS[case[0]]
         cloth = 2 * sum(waist_of(piece) for piece in pattern.pieces if not piece.copied)
         tape = next(strip for strip in made.strips if strip.name == "waist tape")
@@ -160,8 +165,8 @@ def test_waist_tape_facing_and_the_opening_to_put_it_on():
             assert made.lacing_open == pytest.approx(crossings + across + Finish().tails), words(case)
         assert made.lacing_open > made.lacing_worn > 100
         assert any("no front opening" in said for said in made.warnings)
-    strip = BILLS[0][1].strips[0]
-    assert strip.length == pytest.approx(BILLS[0][1].eyelets[0].length + 2.0) and strip.width == pytest.approx(6.0)
+    strip = bills()[0][1].strips[0]
+    assert strip.length == pytest.approx(bills()[0][1].eyelets[0].length + 2.0) and strip.width == pytest.approx(6.0)
     folded = finish(figure("Maren"), Finish(facing=FOLDED))
     assert not folded.strips
     assert {w for one in folded.pieces for e, w in zip(one.piece.edges, one.allowances) if e.kind is Kind.LACING} == {4.5}
@@ -172,7 +177,7 @@ def test_no_room_beyond_the_eyelets_is_said():
     made = bill(finish(figure("Maren"), Finish(eyelet_inset=2.0, bone_width=1.3)))
     assert not any("beyond the eyelets" in bone.place for bone in made.bones)
     assert any("no room at the waist for a bone beyond the eyelets" in said for said in made.warnings)
-    assert any("beyond the eyelets" in bone.place for bone in BILLS[0][1].bones)
+    assert any("beyond the eyelets" in bone.place for bone in bills()[0][1].bones)
 
 
 def test_a_pattern_without_wearer_has_a_bill_too():

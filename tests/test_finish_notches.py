@@ -1,11 +1,9 @@
 """Notches as they are cut: on the cutting line, square to their mark, never too deep, and alike on both sides of a seam."""
 
-from functools import cache
-
 import anew
 import pytest
 import shapely
-from figures import CASES, figure, words
+from figures import CASES, figure, ready_to_cut, words
 
 from corsetkit.finish.choices import Finish
 from corsetkit.finish.finished import finish
@@ -15,14 +13,9 @@ from corsetkit.pattern.seam import CROWDED
 BOUND = Finish(neckline_allowance=0, armscye_allowance=0, top_allowance=0, hem_allowance=0)
 
 
-@cache
-def finished(case):
-    return finish(figure(*case))
-
-
 def sewn_places(case):
     """For each seam number, the notches of each side as (cm from the seam's start, notch), and the pieces' own corners."""
-    done = finished(case)
+    done = ready_to_cut(figure(*case))
     for seam in figure(*case).seams:
         sides, corners = [], []
         for side, against in zip(seam.sides, seam.against):
@@ -55,7 +48,7 @@ def test_a_notch_is_square_to_its_mark_and_at_most_half_as_deep_as_the_allowance
     """From each notch on the cutting line straight inwards lies the pattern's own mark, square to the sewing line."""
     seen = 0
     for case in CASES:
-        for one in finished(case).pieces:
+        for one in ready_to_cut(figure(*case)).pieces:
             ring = shapely.LinearRing([(p.real, p.imag) for p in one.cutting])
             widths = {id(edge): width for edge, width in zip(one.piece.edges, one.allowances)}
             for notch in one.notches:
@@ -76,7 +69,7 @@ def test_no_notch_at_a_pieces_corner():
     """A mark at a piece's own corner is left out; every other mark of the pattern is cut."""
     left_out = 0
     for case in CASES:
-        for one in finished(case).pieces:
+        for one in ready_to_cut(figure(*case)).pieces:
             corners = [
                 a.path[-1].end
                 for a, b in zip(one.piece.edges, (*one.piece.edges[1:], one.piece.edges[0]))
@@ -125,7 +118,7 @@ def test_two_notches_for_the_back_and_one_for_the_front():
     """Back dart seam and back yoke have two; front, cup, side and shoulder seams have one."""
     double, single = set(), set()
     for case in CASES:
-        for one in finished(case).pieces:
+        for one in ready_to_cut(figure(*case)).pieces:
             for notch in one.notches:
                 (double if notch.count == 2 else single).add(notch.seam.name)
     assert double == {"back dart seam", "back yoke"}

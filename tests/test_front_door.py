@@ -9,12 +9,11 @@ import sys
 from pathlib import Path
 
 import pytest
-from figures import FEW, figure
+from figures import FEW, figure, ready_to_cut
 
 import corsetkit
 from corsetkit.drawing.shown import html_of
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.finished import finish
 from corsetkit.pattern.pattern import Pattern
 
 ROOT = Path(__file__).parent.parent
@@ -85,7 +84,7 @@ def test_a_piece_is_drawn_with_its_own_words():
 @pytest.mark.parametrize("case", FEW)
 def test_long_values_say_themselves_in_short(case):
     """A pattern ready to cut, and each piece of it, is one short line."""
-    made = finish(figure(*case))
+    made = ready_to_cut(figure(*case))
     for one in (made, *made.pieces):
         assert len(repr(one)) < 200 and "\n" not in repr(one)
     assert f"{len(made.pieces)} pieces" in repr(made)

@@ -12,7 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from figures import figure
+from figures import figure, ready_to_cut
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from laying import LAID, SHORT, judge, polygon
@@ -33,7 +33,7 @@ from corsetkit.lay.plans import Plan
 @pytest.mark.parametrize("name", [name for name, _ in demo_wearers()])
 def test_every_wearer_is_laid_whole(name, laid):
     """Every demo wearer's every cloth, single and folded: right counts and hands, no overlap, within the cloth, on grain."""
-    done = finish(figure(name))
+    done = ready_to_cut(figure(name))
     assert layers_of(done) == ("shell", "strength layer", "lining")
     for layer in layers_of(done):
         items = items_of(done, layer)

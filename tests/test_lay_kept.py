@@ -4,7 +4,7 @@ import json
 from dataclasses import replace
 
 import pytest
-from figures import figure
+from figures import figure, ready_to_cut
 from laying import LAID, SHORT
 
 from corsetkit import Style, demo_wearers, draft
@@ -34,7 +34,7 @@ def test_a_plan_is_obsolete_when_the_pattern_changes(laid_shells):
     """With other allowances, or another body, a kept plan is not used and a sentence says so; the rest stays."""
     items, made = laid_shells[SINGLE]
     text = written([made])
-    for changed in (finish(figure("Maren"), Finish(hem_allowance=1.1)), finish(figure("Ines"))):
+    for changed in (finish(figure("Maren"), Finish(hem_allowance=1.1)), ready_to_cut(figure("Ines"))):
         back = read(text, {"shell": items_of(changed, "shell")})
         assert back.plans == {} and back.obsolete == ("the pattern has changed since the shell was laid: lay it again",)
     again = items_of(finish(draft(dict(demo_wearers())["Maren"], Style())), "shell")

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 
 import pytest
-from figures import CASES, figure, words
+from figures import CASES, figure, ready_to_cut, words
 from shapely import Polygon
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
@@ -35,7 +35,7 @@ def read_back(path):
 @pytest.mark.parametrize("unit", ["in", "cm"])
 def test_the_piece_list_is_the_bill(tmp_path, case, unit):
     """Every piece in every cloth, strip, bone and eyelet of the bill has its row, with counts and lengths in both units."""
-    finished = finish(figure(*case))
+    finished = ready_to_cut(figure(*case))
     needed = bill(finished)
     rows = read_back(write_pieces(finished, tmp_path / "p.csv", unit, "Ana", "2026-03-01"))
     of = {what: [row for row in rows if row["what"] == what] for what in {row["what"] for row in rows}}
@@ -58,7 +58,7 @@ def test_the_piece_list_is_the_bill(tmp_path, case, unit):
 @pytest.mark.parametrize("how", [Finish(), Finish(facing="folded", armscye_allowance=0)], ids=["strip", "folded, bound"])
 def test_edges_stand_with_their_allowances(how):
     """Each piece's row lists its edges in their order, each with its allowance, bound or on the fold."""
-    finished = finish(figure("Maren"), how)
+    finished = ready_to_cut(figure("Maren"), how)
     heading, rows = piece_rows(finished, "cm")
     place = heading.index("edges and allowances (cm)")
     by_number = {row[1]: row[place].split("; ") for row in rows if row[0] == "piece"}
@@ -81,7 +81,7 @@ def test_corrections_and_notes_are_rows():
     ]
     notes = [row[2] for row in rows if row[0] == "note"]
     assert any("no front opening" in note for note in notes) and not any(" in)" in note for note in notes)
-    assert not any(row[0] == "correction" for row in piece_rows(finish(figure("Maren")))[1])
+    assert not any(row[0] == "correction" for row in piece_rows(ready_to_cut(figure("Maren")))[1])
 
 
 @pytest.mark.parametrize("case", CASES[::7], ids=words)
@@ -90,7 +90,7 @@ def test_cloth_to_buy_is_enough_and_no_ell_too_much(case):
 
     The area is shapely's, of every cutting line opened out; strips are rectangles. Steps of 1/8 yd and 5 cm are common
     practice, no source."""
-    finished = finish(figure(*case))
+    finished = ready_to_cut(figure(*case))
     laid = plans(finished, Cloth(width=150), None)
     whole = {}
     for one in finished.pieces:
@@ -118,7 +118,7 @@ def test_cloth_to_buy_is_enough_and_no_ell_too_much(case):
 
 def test_a_closer_lay_is_called_so():
     """A plan that takes up less than the rows is told as such, with its own length."""
-    finished = finish(figure("Maren"))
+    finished = ready_to_cut(figure("Maren"))
     laid = {"shell": plan(items_of(finished, "shell"), Cloth(width=150), 1, layer="shell")}
     assert laid["shell"].length < laid["shell"].plain
     (row,) = (row for row in piece_rows(finished, "cm", plans=laid)[1] if row[0] == "cloth")
@@ -128,7 +128,7 @@ def test_a_closer_lay_is_called_so():
 def test_channels_and_the_widest_cloth_between_bones_are_rows():
     """The channels' sum is over every bone; no cloth between two bones is wider than was asked for."""
     choices = Finish(widest_unsupported=5.0)
-    finished = finish(figure("Maren"), choices)
+    finished = ready_to_cut(figure("Maren"), choices)
     heading, rows = piece_rows(finished, "cm")
     rows = [dict(zip(heading, row)) for row in rows]
     (channel,) = (row for row in rows if row["what"] == "channel")
@@ -162,7 +162,7 @@ def test_the_seam_report_is_the_pattern(tmp_path, case, unit):
 
 def test_a_difference_is_told_where_there_is_one():
     """A seam whose sides differ says by how much, in the small unit of a hand and in mm."""
-    finished = finish(figure("Maren"))
+    finished = ready_to_cut(figure("Maren"))
     seam = finished.pattern.seams[4]
 
     class Longer:
@@ -180,7 +180,7 @@ def test_a_difference_is_told_where_there_is_one():
 
 def test_no_cell_is_taken_for_a_date_or_reckoned_out():
     """No cell is a bare fraction, a name that begins like a formula has an apostrophe before it, numbers stay numbers."""
-    finished = finish(figure("Maren"))
+    finished = ready_to_cut(figure("Maren"))
     for heading, rows in (piece_rows(finished, "in", "=1+2"), seam_rows(finished, "in")):
         table = list(csv.reader(io.StringIO(csv_bytes(heading, rows).decode("utf-8-sig"), newline="")))
         assert all(len(row) == len(heading) for row in table)
@@ -194,7 +194,7 @@ def test_no_cell_is_taken_for_a_date_or_reckoned_out():
 
 def test_lists_are_written_whole_or_not_at_all(tmp_path):
     """A missing folder and an unknown unit are one sentence, and nothing is left."""
-    finished = finish(figure("Maren"))
+    finished = ready_to_cut(figure("Maren"))
     for write in (write_pieces, write_seams):
         with pytest.raises(CorsetkitError, match="does not exist"):
             write(finished, tmp_path / "nowhere" / "x.csv")

@@ -20,7 +20,7 @@ from corsetkit.geometry.paths import flattened
 from corsetkit.pattern.edge import Kind
 from corsetkit.units import say_length
 
-PATTERNS = dict(drawn_patterns())
+PATTERNS = drawn_patterns()
 
 
 @pytest.fixture(scope="module", params=PATTERNS, ids=str)

@@ -23,7 +23,7 @@ from corsetkit.printing.packing import packed
 from corsetkit.printing.paper import MARGIN, OVERLAP, PAPERS, paper_named
 from corsetkit.printing.tiles import plan_print, print_sheets
 
-PATTERNS = dict(drawn_patterns(every=False))
+PATTERNS = drawn_patterns(every=False)
 MM = 25.4 / 72
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"
 DAY = datetime.date(2026, 3, 1)

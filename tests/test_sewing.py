@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from figures import CASES, figure, words
+from figures import CASES, figure, ready_to_cut, words
 
 from corsetkit import Correction, CorsetkitError, Style, demo_wearers, draft
 from corsetkit.drawing.marks import seam_letter
@@ -59,7 +59,7 @@ def test_every_seam_is_sewn_once_and_in_its_turn(case, how):
 @pytest.mark.parametrize("case, how", BOTH, ids=SAID)
 def test_counts_are_the_bills(case, how):
     """Every bone and every eyelet of the bill is put in once, and the words say the same numbers."""
-    finished = finish(figure(*case), FINISHES[how])
+    finished = ready_to_cut(figure(*case), FINISHES[how])
     needed, stages = bill(finished), sewing_order(finished)
     done = moves(stages)
     bones, holes = [bone for move in done for bone in move.bones], [one for move in done for one in move.eyelets]
@@ -77,7 +77,7 @@ def test_counts_are_the_bills(case, how):
 @pytest.mark.parametrize("case", CASES[::4], ids=words)
 def test_every_layer_is_cut(case):
     """Each cloth's move names exactly the pieces that have it, with number and count; strips are named with their count."""
-    finished = finish(figure(*case))
+    finished = ready_to_cut(figure(*case))
     cutting = sewing_order(finished)[1]
     for cloth in ("shell", "strength layer", "lining"):
         (move,) = (one for one in cutting.moves if one.text.startswith(f"Of the {cloth} cut"))
@@ -134,7 +134,7 @@ def test_where_seams_begin_is_told_by_what_is_there():
 
 def test_cautions_stand_where_they_matter():
     """Blades where cloth is cut, steel ends with the bones, eyelet tools with the eyelets, tight lacing with the lacing."""
-    stages = sewing_order(finish(figure("Maren")))
+    stages = sewing_order(ready_to_cut(figure("Maren")))
     with_bones = [stage for stage in stages if any(move.bones for move in stage.moves)]
     with_eyelets = [stage for stage in stages if any(move.eyelets for move in stage.moves)]
     assert len(with_bones) == 1 and cautions.STEEL in with_bones[0].cautions
@@ -159,7 +159,7 @@ def test_cautions_stand_where_they_matter():
 @pytest.mark.parametrize("case", CASES[::6], ids=words)
 def test_words_are_in_one_unit_and_in_narrow_lines(case, unit):
     """The text names lengths in the chosen unit only, no line is too long, and every caution stands in it in full once."""
-    text = sewing_text(finish(figure(*case)), unit, "Ana", "2026-03-01")
+    text = sewing_text(ready_to_cut(figure(*case)), unit, "Ana", "2026-03-01")
     assert re.search(rf"\d {unit}\b", text)
     # "46 in all" is no length: inches are looked for by a fraction before them, or in brackets.
     assert not re.search(r"\d cm\b" if unit == "in" else r"\d/\d+ in\b|\(\d+ in\)", " ".join(text.split()))
@@ -171,7 +171,9 @@ def test_words_are_in_one_unit_and_in_narrow_lines(case, unit):
 
 def test_without_yoke_nobody_sews_one():
     """A style without a yoke has no stage and no word of one; a three-part cup has a move more than a two-part cup."""
-    with_yoke, without = (sewing_text(finish(figure("Maren", style)), "cm") for style in ("two parts", "two parts, no yoke"))
+    with_yoke, without = (
+        sewing_text(ready_to_cut(figure("Maren", style)), "cm") for style in ("two parts", "two parts, no yoke")
+    )
     assert "yoke" in with_yoke and "yoke" not in without
     assert "facing, centre back" in without
     three, two = (order_of(figure("Maren", style)) for style in ("three parts", "two parts"))
@@ -192,12 +194,12 @@ def test_corrections_are_told_at_the_toile():
     assert "underbust line: 0.5 cm (3/16 in) lower" in first
     for unit, told in (("cm", "underbust line: 0.5 cm lower"), ("in", "underbust line: 3/16 in lower")):
         assert told in " ".join(sewing_text(finish(pattern), unit).split())
-    assert not any("corrections" in move.text for move in sewing_order(finish(figure("Maren")))[0].moves)
+    assert not any("corrections" in move.text for move in sewing_order(ready_to_cut(figure("Maren")))[0].moves)
 
 
 def test_the_text_is_written_whole_or_not_at_all(tmp_path):
     """The file is the text as UTF-8; a missing folder and an unknown unit are one sentence."""
-    finished = finish(figure("Maren"))
+    finished = ready_to_cut(figure("Maren"))
     done = write_sewing(finished, tmp_path / "s.txt", "cm", "\u0141\u00f3d\u017a", "2026-03-01")
     assert done.read_text(encoding="utf-8").startswith("How the corset for \u0141\u00f3d\u017a is sewn\n\n2026-03-01.")
     with pytest.raises(CorsetkitError, match="does not exist"):

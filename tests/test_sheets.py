@@ -9,7 +9,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 from drawn_patterns import drawn_patterns
-from figures import WEARERS
+from figures import WEARERS, ready_to_cut
 from pdf_lines import curves
 from shapely import LineString, box
 from shapely.geometry import Polygon
@@ -30,7 +30,7 @@ from corsetkit.printing.paper import LARGE, MARGIN, OVERLAP, PAPERS, own_paper
 CM = 2.54 / 72
 DAY = datetime.date(2026, 3, 1)
 NAME = "\u0141\u00f3d\u017a Gr\u00f6\u00dfe"
-PATTERNS = dict(drawn_patterns(every=False))
+PATTERNS = drawn_patterns(every=False)
 
 
 @pytest.fixture(scope="module")
@@ -220,7 +220,7 @@ def test_the_pages_show_every_piece_whole(what, by_piece):
     from corsetkit.printing.finished_print import item
     from corsetkit.printing.page_plan import planned, planned_by_piece
 
-    made = finish(PATTERNS[what])
+    made = ready_to_cut(PATTERNS[what])
     paper = PAPERS[1]
     plan = (planned_by_piece if by_piece else planned)([item(one, "cm", ()) for one in made.pieces], paper)
     laid = [Polygon([((p + step).real, (p + step).imag) for p in one.item.line]) for one, step in plan.pieces]
@@ -259,7 +259,7 @@ def test_the_pages_show_every_piece_whole(what, by_piece):
 )
 def test_no_words_meet(what, paper, by_piece):
     """On no page does a text meet another or leave what can be printed."""
-    sheets, paper = print_sheets(finish(PATTERNS[what]), paper, "in", NAME * 3, "2026-03-01", by_piece)
+    sheets, paper = print_sheets(ready_to_cut(PATTERNS[what]), paper, "in", NAME * 3, "2026-03-01", by_piece)
     for sheet in sheets:
         window = (sheet.low.real, sheet.low.imag, sheet.high.real, sheet.high.imag)
         written = [one for one in recorded(sheet).written if overlap(one.box, window)]
