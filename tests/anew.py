@@ -3,6 +3,8 @@
 Curves are evaluated here, from their control points, far more finely than the package hands them out.
 """
 
+from functools import lru_cache
+
 import numpy as np
 import shapely
 from shapely import LineString, Point, Polygon
@@ -15,8 +17,12 @@ SMOOTH_KINDS = (Kind.NECKLINE, Kind.ARMSCYE, Kind.HEM, Kind.TOP, Kind.LACING)
 """Free edges that run on from piece to piece."""
 
 
+@lru_cache(maxsize=4096)
 def points(path, count=None):
-    """Points along a run of curves by the Bernstein form of their control points, `count` a curve or as many as FINE asks."""
+    """Points along a run of curves by the Bernstein form of their control points, `count` a curve or as many as FINE asks.
+
+    Several promises measure the same lines, one after the other; what is handed out is nobody's to change.
+    """
     found = [np.array([path[0].start])]
     for curve in path:
         if isinstance(curve, Cubic):
@@ -25,7 +31,9 @@ def points(path, count=None):
         else:
             found.append(np.array([curve.end]))
     z = np.concatenate(found)
-    return np.column_stack([z.real, z.imag])
+    made = np.column_stack([z.real, z.imag])
+    made.flags.writeable = False
+    return made
 
 
 def place(curve, t):
@@ -38,6 +46,7 @@ def line(path):
     return LineString(points(path))
 
 
+@lru_cache(maxsize=4096)
 def area(path):
     # The last point is the first one but for rounding.
     return Polygon(points(path)[:-1])
@@ -117,7 +126,8 @@ def girths(pattern):
     steps = pattern.steps
     point, gap = steps.overbust.bust_point, pattern.style.lacing_gap
     # A level that runs along the edge of a part counts as within it.
-    parts = shapely.union_all([area(part.outline).buffer(2e-6) for piece in pieces_of(pattern) for part in piece.parts])
+    grown = [area(part.outline).buffer(2e-6, join_style="mitre") for piece in pieces_of(pattern) for part in piece.parts]
+    parts = shapely.union_all(grown)
 
     def level(y, left=-200.0, right=300.0):
         return parts.intersection(LineString([(left, y), (right, y)])).length

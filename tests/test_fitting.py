@@ -2,6 +2,7 @@
 
 import json
 import re
+from functools import cache
 from itertools import permutations
 
 import anew
@@ -55,6 +56,12 @@ def tried(wearer, corrections, **style):
     except CorsetkitError as refusal:
         assert str(refusal).strip() and "\n" not in str(refusal)
         return str(refusal)
+
+
+@cache
+def uncorrected(wearer, method):
+    """What each corrected draft is compared with, drafted once."""
+    return tried(wearer, (), method=method)
 
 
 # What each line is measured by on the finished pattern, growing with the correction: none of it is the correction's own value.
@@ -152,7 +159,7 @@ def test_a_line_moves_as_far_as_it_is_corrected(line, method):
     """On every wearer each line moves by the stated amount in the stated direction, or one sentence says why it cannot."""
     measure, drawn, refused = MEASURED[line.name], 0, []
     for wearer in WEARERS:
-        plain = tried(wearer, (), method=method)
+        plain = uncorrected(wearer, method)
         if isinstance(plain, str):
             continue
         for share in (1.0, -1.0, 0.5, -0.5):
