@@ -1,13 +1,17 @@
 """The steps run as one draft: taken over from an earlier one, values that stay as they are, names that are for people."""
 
 from dataclasses import FrozenInstanceError, fields
+from types import SimpleNamespace
 
 import pytest
 from figures import WEARERS, figure
 
 from corsetkit import Style, draft
+from corsetkit.errors import CorsetkitError
+from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Edge
 from corsetkit.pattern.seam import Seam
+from corsetkit.pieces.proof import prove
 from corsetkit.steps.run import STEPS
 
 # Each slider, the steps it must leave alone, and those it must draw anew.
@@ -100,3 +104,18 @@ def _renaming(init, place):
         init(self, *given, **{key: "same" if key == "name" else value for key, value in more.items()})
 
     return renamed
+
+
+def test_a_part_that_crosses_itself_is_refused_though_its_piece_is_whole():
+    """What blends have smoothed on the piece may be crossed on the block, where it has to be cut."""
+    pattern = figure("Maren")
+    number, piece = next((n, one) for n, one in enumerate(pattern.pieces) if any(p.outline != one.path for p in one.parts))
+    square = (0j, 4 + 0j, 4 + 4j, 4j)
+    knot = tuple(Line(square[a], square[b]) for a, b in ((0, 1), (1, 3), (3, 2), (2, 0)))
+    crossed = SimpleNamespace(
+        name=piece.name, path=piece.path, edges=piece.edges, parts=(SimpleNamespace(name="a knot", outline=knot),)
+    )
+    pieces = (*pattern.pieces[:number], crossed, *pattern.pieces[number + 1 :])
+    prove(pattern.steps, pattern.pieces, pattern.seams, pattern.waste)
+    with pytest.raises(CorsetkitError, match="the a knot cannot be drawn .* its outline crosses itself"):
+        prove(pattern.steps, pieces, pattern.seams, pattern.waste)

@@ -18,6 +18,7 @@ from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.finish.allowances import Reaches, cutting_line
 from corsetkit.finish.choices import FOLDED, Finish
+from corsetkit.finish.cutting_line import crossing, without_loops
 from corsetkit.finish.finished import FinishedPiece, finish, unfolded
 from corsetkit.geometry.curve import Cubic, Line
 from corsetkit.pattern.edge import Edge, Kind
@@ -390,3 +391,21 @@ def test_a_hollow_tighter_than_its_allowance_keeps_its_distance():
     ring = ring_of(cutting_line(piece, Finish()))
     assert ring.distance(anew.line(edges[2].path)) == pytest.approx(1.0, abs=EXACT)
     assert ring.distance(Point(6, 7.4)) > 1.2
+
+
+def test_what_cannot_be_unlooped_is_left_as_it_is():
+    """A line turned inside out, or folded back onto itself, is named by its first two sides, and nothing of it is left out."""
+    for line in ((0j, 10j, 10 + 10j, 10 + 0j), (0j, 10 + 0j, 5 + 0j)):
+        assert crossing(line) == (0, 1)
+        assert without_loops(line, range(len(line))) == (line, tuple(range(len(line))))
+
+
+def test_a_small_loop_is_left_out_where_its_sides_cross():
+    """A square of 10 cm with a loop of 1 cm on its foot keeps the point where the loop begins, and all beyond it, however
+    many loops there are."""
+    loops = [p for k in range(50) for p in (0.2 * k + 0.1 + 0.05j, 0.2 * k + 0.05 + 0.05j, 0.2 * k + 0.12 - 0.01j)]
+    line = (-1 + 0j, *loops, 11 + 0j, 11 + 10j, -1 + 10j)
+    assert crossing(line)
+    left, owners = without_loops(line, range(len(line)))
+    assert crossing(left) is None and len(left) == len(owners) < len(line)
+    assert {line[0], *line[-3:]} <= set(left) and max(abs(p.imag) for p in left[:-2]) <= 0.05

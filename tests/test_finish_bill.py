@@ -1,6 +1,7 @@
 """The bill: layers, strips, bones, eyelets, lacing, and how far the corset opens."""
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import anew
@@ -11,12 +12,15 @@ from toy_pattern import toy_pattern
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
-from corsetkit.finish.bill import bill
+from corsetkit.finish.bill import bill, passings
 from corsetkit.finish.bones import FLAT, SPIRAL
 from corsetkit.finish.choices import FOLDED, Finish
 from corsetkit.finish.finished import LINING, SHELL, STRENGTH, finish
-from corsetkit.finish.lacing import lacing_length
-from corsetkit.pattern.edge import Kind
+from corsetkit.finish.lacing import lacing_length, lacing_stretches
+from corsetkit.geometry.curve import Line
+from corsetkit.pattern.by_name import ByName
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.piece import Piece
 from corsetkit.quantity import quantities
 
 
@@ -186,12 +190,39 @@ def test_a_pattern_without_wearer_has_a_bill_too():
     assert made.cuts and made.bones and made.eyelets and made.passing is None
 
 
+def test_how_it_goes_on_is_said_only_where_both_body_and_cloth_are_known():
+    """Without a wearer, without any girth, or with one that cannot be had without the lacing gap, there is nothing to say."""
+    whole = figure("Maren")
+    assert len(passings(whole)) == 2
+    for unknown in (
+        {"measurements": None},
+        {"girths": ByName({})},
+        {"style": None},
+        {"measurements": None, "girths": ByName({})},
+    ):
+        assert passings(replace(whole, **unknown)) == ()
+
+
+def test_three_lengths_of_one_lacing_edge_are_two_stretches_where_one_opening_parts_them():
+    """From the top down: an edge by itself, an opening of 2 cm, and two that join."""
+    pieces = []
+    for number, (low, high) in enumerate(((0, 10), (20, 28), (10, 18)), 1):
+        corners = [complex(0, low), complex(5, low), complex(5, high), complex(0, high)]
+        kinds = (Kind.HEM, Kind.LACING, Kind.TOP, Kind.TOP)
+        edges = tuple(Edge(kind.value, (Line(a, b),), kind) for kind, a, b in zip(kinds, corners, (*corners[1:], corners[0])))
+        pieces.append(Piece(number, f"piece {number}", edges, (1j * low, 1j * high), 2, "shell", False, True))
+    stretches = lacing_stretches(pieces)
+    assert [[piece.number for piece, _ in one.parts] for one in stretches] == [[2], [3, 1]]
+
+
 def test_choices_are_declared_and_checked():
     """Every choice is a declared quantity with a source, reaches half and one and a half of its default, and is checked."""
     for quantity in quantities(Finish):
         assert quantity.source in ("common practice, no source", "course convention"), quantity.name
         if quantity.is_number:
             assert quantity.covers_half_to_one_and_a_half or quantity.why_range, quantity.name
+            steps = [(value - quantity.low) / quantity.step for value in (quantity.default, quantity.high)]
+            assert steps == pytest.approx([round(step) for step in steps]), f"{quantity.name}: no slider stands there"
     for wrong in ({"panel_allowance": 9}, {"facing": "none"}, {"eyelet_spacing": 3.5}, {"cup_allowance": "wide"}):
         with pytest.raises(CorsetkitError) as refusal:
             Finish(**wrong)

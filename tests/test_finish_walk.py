@@ -6,11 +6,13 @@ from figures import CASES, figure, words
 from promises import faults
 
 from corsetkit.errors import CorsetkitError
+from corsetkit.finish.stops import waist_of
 from corsetkit.finish.truing import resewn, trued
 from corsetkit.finish.walk import small, walk
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
-from corsetkit.pattern.edge import Kind
+from corsetkit.pattern.edge import Edge, Kind
+from corsetkit.pattern.seam import sew
 
 
 def seam_named(pattern, name):
@@ -157,3 +159,18 @@ def test_what_cannot_be_trued_is_refused():
         with pytest.raises(CorsetkitError, match=said) as refusal:
             trued(pattern, edges[edge], by, edges[at])
         assert "\n" not in str(refusal.value)
+
+
+@pytest.mark.parametrize(
+    "waist", [(0.0, 6.0), (6.0, 0.0), (6.0, 6.0)], ids=["on the first side", "on the second", "on neither"]
+)
+def test_the_waist_is_where_either_side_has_its_mark(waist):
+    """Pieces may lie at different heights: the mark at the waist on one side is the seam's, and on neither is none."""
+    sides = []
+    for number, level in enumerate(waist, 1):
+        up = number == 1
+        ends = (complex(0, level - 8), complex(0, level + 8))
+        edge = Edge("side", (Line(*(ends if up else ends[::-1])),), Kind.PANEL_SEAM)
+        sides.append([edge])
+    seam = sew("side", 1, *sides, marks=(4.0, 8.0))
+    assert seam.lengths == (16.0, 16.0) and waist_of(seam) == (None if min(waist) else 2)

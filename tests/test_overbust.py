@@ -11,6 +11,7 @@ from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, turn_between, unit
+from corsetkit.steps.necklines import yoke_neckline
 
 INCH = 2.54
 
@@ -188,3 +189,13 @@ def test_the_closed_dart_never_swings_the_cups_past_the_centre_front(changes):
             moved += 1
             assert any("past the centre front" in one for one in steps.overbust.warnings)
     assert drawn > 40 and (moved or not changes)
+
+
+def test_a_yokes_neckline_by_hand_example():
+    """From a level shoulder at 12 cm height to a centre 8 cm lower and 10 cm away: the first handle goes straight down by
+    half the height, the second comes level by 0.55 of the width."""
+    (curve,) = yoke_neckline(10 + 12j, 1 + 0j, 0 + 4j, 1 + 0j)
+    assert (curve.start, curve.end) == (10 + 12j, 4j)
+    assert curve.first == pytest.approx(10 + 8j) and curve.second == pytest.approx(5.5 + 4j)
+    (turned,) = yoke_neckline(10 + 12j, -1 + 0j, 0 + 4j, 1 + 0j)
+    assert turned == curve, "whichever way along the shoulder the step goes, the neckline leaves it downwards"

@@ -1,7 +1,8 @@
 """A seam's notches: where pieces change, and where they are asked for, but never so close that they cannot be told apart."""
 
+import anew
 import pytest
-from figures import figure
+from figures import WEARERS, figure
 
 from corsetkit.geometry.curve import Line
 from corsetkit.pattern.edge import Edge, Kind
@@ -59,3 +60,11 @@ def test_an_edge_is_of_one_piece():
     Piece(1, "panel", tuple(first), (0j, 1j), 2, "shell", False, True)
     with pytest.raises(ValueError, match="copy: its edge of 3.0 is an edge of the panel already"):
         Piece(2, "copy", tuple(first), (0j, 1j), 2, "shell", False, True)
+
+
+def test_the_cut_across_has_a_notch_in_the_middle_of_each_lower_cup():
+    """Where two lower cups meet the upper one, each has a notch halfway, and the upper cup one where they meet."""
+    for wearer in WEARERS:
+        seam = next(one for one in figure(wearer).seams if one.name == "cut across")
+        inner, outer = (anew.line(edge.path).length for edge in seam.sides[1])
+        assert seam.marks == pytest.approx((inner / 2, inner, inner + outer / 2), abs=0.01)

@@ -1,6 +1,7 @@
 """Step 2, the underbust: equal legs, one dart through waist and underbust, the girth to the wearer."""
 
 import math
+import re
 
 import anew
 import pytest
@@ -10,8 +11,10 @@ from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, heading, turn_between
+from corsetkit.quantity import quantities
 from corsetkit.steps.block import block
 from corsetkit.steps.underbust import underbust
+from corsetkit.units import say_both
 
 INCH = 2.54
 
@@ -133,3 +136,17 @@ def test_an_absurd_dart_is_refused_with_its_remedy():
         CorsetkitError, match="underbust dart.* more than 80 degrees: measure bust.girth and underbust.girth again"
     ):
         underbust(block(body, Style()), Style())
+
+
+def test_a_corset_that_ends_at_the_waist_is_refused_with_the_least_length():
+    """By the fixed guides the hem lies at least 4 cm below the waist: a shorter corset is refused, that one is drawn."""
+    shortest = next(one.low for one in quantities(Style) if one.name == "corset_length")
+    refused = 0
+    for name, body in WEARERS.items():
+        least = body.front_waist_length + 4.0
+        if least - 0.1 >= shortest:
+            refused += 1
+            with pytest.raises(CorsetkitError, match=re.escape(f"allowed is at least {say_both(least)}")):
+                drawn(name, method="guides", corset_length=least - 0.1)
+            assert paths.path_start(drawn(name, method="guides", corset_length=least).hem).imag == pytest.approx(-4.0)
+    assert refused >= 4

@@ -136,11 +136,11 @@ def without_loops(points: Sequence[Point], owners: Sequence[int]) -> tuple[tuple
         (points, owners), both tuples. The line may still cross itself where a loop is too long to be left out.
     """
     line, whose = list(points), list(owners)
-    for _ in range(40):
-        met = crossing(line)
-        if not met:
-            break
+    # Ends by itself: a loop that is left out takes at least two points with it and leaves one.
+    while met := crossing(line):
         i, j = met
+        if j == i + 1:
+            break  # turned inside out, or folded back: between neighbours there is no loop
         at = _meet(line[i], line[i + 1], line[j], line[(j + 1) % len(line)])
         if at is None:
             break
