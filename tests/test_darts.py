@@ -141,3 +141,13 @@ def test_a_closed_dart_makes_the_cone_of_its_angle(wearer):
     sine = rim / (2 * math.pi) / reach  # the rim's radius over its slant
     assert sine == pytest.approx(1 - taken / 360, abs=1e-4)
     assert 0 < math.degrees(math.asin(sine)) < 90
+
+
+@pytest.mark.parametrize("wearer", WEARERS)
+def test_a_plain_round_caps_angle_is_what_flat_cloth_has_too_much(wearer):
+    """Cloth from the cap's middle to its rim, laid flat, is a whole circle; the cap's rim needs only part of it."""
+    pattern = figure(wearer)
+    o, body = pattern.steps.overbust, WEARERS[wearer]
+    rim = sum(abs(p - o.bust_point) for p in (o.guide_front, o.guide_side, o.underbust.inner)) / 3
+    flat = rim + (body.bust_girth - body.underbust_girth) / 4
+    assert pattern.fullness.cap == pytest.approx(360 - 360 * rim / flat, abs=1e-6) and 0 < pattern.fullness.cap < 180
