@@ -128,3 +128,14 @@ def test_an_opening_leaves_a_strip_at_the_nape(height, bound):
     tall = paths.path_end(back.opening).imag - back.yoke_line.edge.imag
     assert tall == pytest.approx(min(height, whole - 2.0)) and (tall < height - 0.1) is bound
     assert any("back opening is drawn" in said for said in pattern.warnings) is bound
+
+
+@pytest.mark.parametrize(
+    "style, name, kind", [("three parts", "yoke line", Kind.PANEL_SEAM), ("three parts, no yoke", "top", Kind.TOP)]
+)
+def test_the_backs_upper_edge_is_a_seam_under_a_yoke_and_a_free_edge_without(style, name, kind):
+    """What stands on the pieces says the same as the pattern does: one word where it is sewn, another where it is not."""
+    pattern = figure("Maren", style)
+    assert "back yoke" in [piece.name for piece in pattern.pieces] or kind is Kind.TOP
+    for back in (pattern["side back"], pattern["centre back"]):
+        assert [edge.kind for edge in back.edges if edge.name == name] == [kind]

@@ -4,15 +4,15 @@ from dataclasses import FrozenInstanceError, fields
 from types import SimpleNamespace
 
 import pytest
-from figures import WEARERS, figure
+from figures import CASES, WEARERS, figure
 
 from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry.curve import Line
-from corsetkit.pattern.edge import Edge
+from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.seam import Seam
 from corsetkit.pieces.proof import prove
-from corsetkit.steps.run import STEPS
+from corsetkit.steps.run import STEPS, bears_on
 
 # Each slider, the steps it must leave alone, and those it must draw anew.
 SLIDERS = [
@@ -119,3 +119,21 @@ def test_a_part_that_crosses_itself_is_refused_though_its_piece_is_whole():
     prove(pattern.steps, pattern.pieces, pattern.seams, pattern.waste)
     with pytest.raises(CorsetkitError, match="the a knot cannot be drawn .* its outline crosses itself"):
         prove(pattern.steps, pieces, pattern.seams, pattern.waste)
+
+
+def test_a_piece_is_on_the_fold_where_one_of_its_edges_is():
+    """One is cut on the fold, of every other piece a pair; the fold is an edge of what is cut on it, and of nothing else."""
+    seen = set()
+    for case in CASES:
+        for piece in figure(*case).pieces:
+            folded = any(edge.kind is Kind.FOLD for edge in piece.edges)
+            assert (piece.on_fold, piece.pair, piece.cut) == ((True, False, 1) if folded else (False, True, 2)), piece.name
+            seen.add(folded)
+    assert seen == {True, False}
+
+
+@pytest.mark.parametrize("name, kept, drawn", SLIDERS, ids=[name for name, *_ in SLIDERS])
+def test_a_slider_bears_on_the_steps_that_it_draws_anew(name, kept, drawn):
+    """A lesson offers what bears on its step: what the step reads, and what those read that it rests on."""
+    bears = {step: name in {one.name for one in bears_on(step)} for step in (*kept, *drawn)}
+    assert bears == {**dict.fromkeys(kept, False), **dict.fromkeys(drawn, True)}

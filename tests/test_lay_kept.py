@@ -39,6 +39,11 @@ def test_a_plan_is_obsolete_when_the_pattern_changes(laid_shells):
         assert back.plans == {} and back.obsolete == ("the pattern has changed since the shell was laid: lay it again",)
     again = items_of(finish(draft(dict(demo_wearers())["Maren"], Style())), "shell")
     assert read(text, {"shell": again}).plans["shell"] == made
+    for other in ("", "~"):
+        # Another print is another pattern, whichever of the two would stand first in a list of words.
+        told = data_of(made)
+        told["cutting plans"][0]["outlines"] = other
+        assert read(json.dumps(told), {"shell": items}).plans == {}
     nudged = (replace(items[0], outline=tuple(p + 1e-7 for p in items[0].outline)), *items[1:])
     longer = (replace(items[0], count=4), *items[1:])
     assert fingerprint(nudged) == fingerprint(items) != fingerprint(longer)

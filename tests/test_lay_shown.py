@@ -17,8 +17,10 @@ from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
 from corsetkit.lay.drawing import lay_sheet
 from corsetkit.lay.items import Item, items_of
 from corsetkit.lay.plan_file import read, written
-from corsetkit.lay.plan_pdf import write_lay_pdf
+from corsetkit.lay.plan_pdf import lay_page, write_lay_pdf
 from corsetkit.lay.planning import plan, plans
+from corsetkit.printing.paper import PAPERS
+from corsetkit.units import say_length
 
 MM = 25.4 / 72
 DAY = "2026-03-01"
@@ -84,6 +86,16 @@ def test_the_sheet_shows_every_piece_where_it_lies(laid_shells, laid, unit):
         # In its label, along it or over several lines, or in the sentence of those that bear their number alone.
         assert f"{one.number} {one.name}" in said
     assert svg_text(sheet).startswith("<svg")
+
+
+@pytest.mark.parametrize("laid", LAID)
+def test_lengths_along_the_cloth_are_written_along_it(laid_shells, laid):
+    """The length taken up, and the names of the cloth's edges, stand upright beside their lines, to be read from the right."""
+    _, made = laid_shells[laid]
+    svg = svg_text(lay_sheet(made, "cm"))
+    for words in (say_length(made.length, "cm"), "selvedge", *(["fold"] if laid == FOLDED else [])):
+        turns = re.findall(rf'<text [^>]*?(?:transform="rotate\((\S+) [^"]*")?>{re.escape(words)}<', svg)
+        assert turns and set(turns) == {"-90.00"}, words
 
 
 @pytest.mark.parametrize("laid", LAID)
@@ -191,3 +203,19 @@ def test_a_long_lay_still_fits_its_page(tmp_path):
         for one in (*page.lines, *page.curves, *page.rects):
             assert 28 < one["x0"] <= one["x1"] < wide - 28 and 28 < one["top"] <= one["bottom"] < high - 28
     assert made.length > 1000
+
+
+@pytest.mark.parametrize("laid", LAID)
+def test_wide_cloth_fits_its_page_with_what_stands_beside_it(laid):
+    """Of whatever width the cloth is, the drawing with its edges' names and the rule of its length lies within the page."""
+    items = [Item(1, "sheet", (0j, 20 + 0j, 20 + 10j, 10j), 2, pair=True)]
+    scales = set()
+    for width in range(70, 211, 5):
+        page = lay_page(plan(items, Cloth(width=width, laid=laid), 0), PAPERS[0], "cm")
+        drawn = recorded(page)
+        ends = [p for call in drawn.of("line") for curve in call.what[0] for p in (curve.start, curve.end)]
+        corners = [complex(*one.box[i : i + 2]) for one in drawn.written for i in (0, 2)]
+        for p in (*ends, *corners):
+            assert -1e-9 <= p.real <= page.high.real and -1e-9 <= p.imag <= page.high.imag, (width, p)
+        scales.add(page.title.rpartition(":")[2])
+    assert len(scales) > 1

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from corsetkit.drawing.canvas import Canvas, Sheet, box_area, tick
 from corsetkit.drawing.labels import Text
-from corsetkit.drawing.lettering import PITCH, fitted, one_line, wrapped
+from corsetkit.drawing.lettering import PITCH, fitted, one_line, text_width, wrapped
 from corsetkit.drawing.pens import CUT, FREE, HEADING, NAME, RULE, SMALL, SOLID, Letter
 from corsetkit.files import write_whole
 from corsetkit.lay.cloth import Cloth
@@ -73,7 +73,7 @@ def lay_page(plan: Plan, paper: Paper, unit: str, wearer: str = "", said_date: s
         _text(canvas, height - 1.25, [(" \u00b7 ".join(filter(None, told)), SMALL)])
         _text(canvas, height - 1.75, figures)
         paint(canvas, drawn)
-        _bar(canvas, complex(corner.real, foot - 0.75), unit, by)
+        _bar(canvas, complex(corner.real, foot - 0.75), unit, by, width)
         _text(canvas, foot - _BAR_ROW - _ROW, key)
         _table(canvas, foot - _BAR_ROW - (len(key) + 1.8) * _ROW, table, width)
 
@@ -114,9 +114,11 @@ def _table(canvas: Canvas, y: float, table: Iterable[tuple[str, str]], width: fl
             canvas.words(complex(_NAMES, y - 0.1), fitted(said, CUT, width - _NAMES - _EDGE, 1.0), CUT, "start")
 
 
-def _bar(canvas: Canvas, at: complex, unit: str, by: float) -> None:
+def _bar(canvas: Canvas, at: complex, unit: str, by: float, width: float) -> None:
     """The scale bar: half of it filled, so that it is seen as a bar."""
     length, words = BAR[unit]
+    # Under narrow cloth it may need more room than there is to the right of the cloth's own corner.
+    at -= max(0.0, at.real + length * by + 0.25 + text_width(words, CUT, 1.0) - width)
     end, half = at + length * by, at + length * by / 2
     with canvas.group("scale-bar"):
         tick(canvas, at, end, RULE)
