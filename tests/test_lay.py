@@ -24,9 +24,10 @@ from corsetkit.finish.finished import finish, unfolded
 from corsetkit.lay import planning
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import Item, items_of, layers_of
-from corsetkit.lay.packer import _solved
+from corsetkit.lay.packer import SLACK, _at_the_fold, _solved
 from corsetkit.lay.planning import plain_plan, plan, plan_further, plans
 from corsetkit.lay.plans import Plan
+from corsetkit.lay.templates import Template
 
 
 @pytest.mark.parametrize("laid", LAID)
@@ -263,3 +264,14 @@ def test_a_made_up_pattern_is_laid_from_its_finish():
         made = plan(items, Cloth(laid=laid, width=115), SHORT)
         assert isinstance(made, Plan)
         judge(made, items)
+
+
+def test_pieces_at_the_fold_lie_close_up_in_the_order_that_takes_least():
+    """Two triangles that make a square lie as one, whichever comes first, their slants as near as the packer lets any."""
+    halves = [(0j, 10 + 0j, 10j), (10 + 0j, 10 + 10j, 10j)]
+    cloth = Cloth(laid=FOLDED)
+    for order in (halves, halves[::-1]):
+        laid = _at_the_fold([Template(None, False, True, 1, one) for one in order], cloth)
+        shapes = [polygon([p + 1j * up for p in one.flat]) for one, up in laid]
+        assert [one.flat for one, _ in laid] == halves
+        assert shapes[0].distance(shapes[1]) == pytest.approx(cloth.gap + 2 * SLACK, abs=1e-3)

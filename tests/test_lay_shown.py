@@ -14,7 +14,7 @@ from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
 from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
-from corsetkit.lay.drawing import lay_sheet
+from corsetkit.lay.drawing import SIDE, lay_sheet
 from corsetkit.lay.items import Item, items_of
 from corsetkit.lay.plan_file import read, written
 from corsetkit.lay.plan_pdf import lay_page, write_lay_pdf
@@ -217,5 +217,14 @@ def test_wide_cloth_fits_its_page_with_what_stands_beside_it(laid):
         corners = [complex(*one.box[i : i + 2]) for one in drawn.written for i in (0, 2)]
         for p in (*ends, *corners):
             assert -1e-9 <= p.real <= page.high.real and -1e-9 <= p.imag <= page.high.imag, (width, p)
+        # The cloth is in the middle, but for what stands at its right, or as far to the left as it may.
+        across = Cloth(width=width, laid=laid).span / int(page.title.rpartition(":")[2])
+        left = next(
+            min(curve.start.real, curve.end.real)
+            for call in drawn.of("line")
+            for curve in call.what[0]
+            if abs(abs(curve.end - curve.start) - across) < 1e-6 and abs((curve.end - curve.start).imag) < 1e-9
+        )
+        assert left <= page.high.real - left - across <= max(left, 0.55) + SIDE + 1e-9, width
         scales.add(page.title.rpartition(":")[2])
     assert len(scales) > 1

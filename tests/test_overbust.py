@@ -11,6 +11,7 @@ from corsetkit import Style, draft
 from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot, turn_between, unit
+from corsetkit.pattern.edge import Kind
 from corsetkit.steps.necklines import yoke_neckline
 
 INCH = 2.54
@@ -199,3 +200,18 @@ def test_a_yokes_neckline_by_hand_example():
     assert curve.first == pytest.approx(10 + 8j) and curve.second == pytest.approx(5.5 + 4j)
     (turned,) = yoke_neckline(10 + 12j, -1 + 0j, 0 + 4j, 1 + 0j)
     assert turned == curve, "whichever way along the shoulder the step goes, the neckline leaves it downwards"
+
+
+@pytest.mark.parametrize("wanted", [2.54, 5.08, 7.62])
+def test_an_opening_that_is_drawn_narrower_is_said_to_be(wanted):
+    """Where the yoke has no room for the opening asked for, a sentence says how wide it is; where it has, none does."""
+    narrower = 0
+    for body in WEARERS.values():
+        pattern = draft(body, Style(front_opening=True, front_opening_width=wanted))
+        left, right = [edge for edge in pattern["front yoke"].edges if edge.kind is Kind.CUP_SEAM]
+        wide = abs(right.path[0].start - left.path[-1].end)
+        # Along the curve it is a little wider than straight across.
+        said = [one for one in pattern.warnings if "the front opening is drawn" in one]
+        assert bool(said) == (wide < wanted - 0.5), (wide, said)
+        narrower += bool(said)
+    assert bool(narrower) == (wanted > 7)
