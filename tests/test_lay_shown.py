@@ -10,11 +10,12 @@ from shapely import Point, box
 
 from corsetkit.drawing.canvas import recorded
 from corsetkit.drawing.lettering import overlap
+from corsetkit.drawing.pens import HEADING
 from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError
 from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
 from corsetkit.lay.cloth_length import quantities_said, say_bought, to_buy
-from corsetkit.lay.drawing import SIDE, lay_sheet
+from corsetkit.lay.drawing import CLOTH, SIDE, lay_sheet
 from corsetkit.lay.items import Item, items_of
 from corsetkit.lay.plan_file import read, written
 from corsetkit.lay.plan_pdf import lay_page, write_lay_pdf
@@ -96,6 +97,20 @@ def test_lengths_along_the_cloth_are_written_along_it(laid_shells, laid):
     for words in (say_length(made.length, "cm"), "selvedge", *(["fold"] if laid == FOLDED else [])):
         turns = re.findall(rf'<text [^>]*?(?:transform="rotate\((\S+) [^"]*")?>{re.escape(words)}<', svg)
         assert turns and set(turns) == {"-90.00"}, words
+
+
+@pytest.mark.parametrize("laid", LAID)
+def test_the_cloth_is_drawn_whole_and_the_heading_stands_above_it(laid_shells, laid):
+    """From edge to edge and as long as it is bought the cloth lies under the pieces, and the heading beyond its end."""
+    _, made = laid_shells[laid]
+    drawn = recorded(lay_sheet(made, "cm", "Maren"))
+    (cloth,) = [call.what[0] for call in drawn.of("area") if call.what[1] is CLOTH]
+    corners = [curve.start for curve in cloth]
+    bought = to_buy(made.length, "cm")
+    assert (min(p.real for p in corners), max(p.real for p in corners)) == pytest.approx((0, made.cloth.span))
+    assert (min(p.imag for p in corners), max(p.imag for p in corners)) == pytest.approx((0, bought))
+    (heading,) = [one for one in drawn.written if one.letter is HEADING]
+    assert heading.box[1] > bought
 
 
 @pytest.mark.parametrize("laid", LAID)
