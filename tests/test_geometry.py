@@ -15,7 +15,7 @@ from corsetkit.geometry.blend import blended, rounded
 from corsetkit.geometry.curve import FLATNESS, Cubic, Line, curve, even_arc, quarter
 from corsetkit.geometry.move import STAY, Move, slid, turned_about
 from corsetkit.geometry.points import cross, direction, heading, turn_between, unit
-from corsetkit.geometry.roots import bernstein_roots, root
+from corsetkit.geometry.roots import bernstein_roots, root, root_near
 
 KAPPA = 4 / 3 * math.tan(math.pi / 8)
 """The handles of a cubic quarter circle, whose radius is then kept within 0.0273 % (closed form)."""
@@ -256,3 +256,18 @@ def test_a_root_near_a_guess_is_the_bracketed_root_and_needs_one():
     assert root_near(math.atan, 1.9, -1.0, 2.0) == pytest.approx(0.0, abs=1e-11)
     with pytest.raises(ValueError):
         root_near(lambda x: x * x + 1, 0.5, -1.0, 1.0)
+
+
+def test_a_good_guess_takes_a_few_steps():
+    """A nearly straight function is solved at once; where the guess leads out of the bracket the root is found yet."""
+    asked = []
+
+    def bent(x):
+        asked.append(x)
+        return math.sin(x) - 0.5
+
+    assert root_near(bent, 0.5, 0.0, 1.2) == pytest.approx(math.pi / 6, abs=1e-12)
+    assert len(asked) <= 8
+    assert root_near(lambda x: x**3 - 0.001, 0.0, -0.5, 2.0) == pytest.approx(0.1, abs=1e-10)
+    with pytest.raises(ValueError):
+        root_near(lambda x: x * x + 1, 0.5, 0.0, 1.2)
