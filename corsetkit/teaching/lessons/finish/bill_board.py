@@ -12,7 +12,11 @@ from corsetkit.lay.planning import plain_plan
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.files_written import KeptPlanFile, items_by_layer
 from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.units import Say, in_one_unit
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 
 def cloth_rows(desk, name, finished):
@@ -25,18 +29,24 @@ def cloth_rows(desk, name, finished):
     items = items_by_layer(finished)
     rows = tuple((layer, *(_bought(mine, cloth, unit) for cloth in cloths)) for layer, mine in items.items())
     kept = KeptPlanFile(desk).read(name, items).plans
-    notes = ["Laid plainly, row by row, on single cloth. In lesson 09 a closer lay is looked for, on the cloth you have."]
+    notes = [WORDS("cloth_plainly")]
     notes += [
-        f"The plan you have kept for the {layer}: {say_width(plan.cloth, unit)} wide, laid {plan.cloth.laid}, buy "
-        f"{say_bought(plan.length, unit)}."
+        WORDS(
+            "cloth_kept",
+            cloth=layer,
+            wide=say_width(plan.cloth, unit),
+            laid=plan.cloth.laid,
+            length=say_bought(plan.length, unit),
+        )
         for layer, plan in kept.items()
     ]
-    return ("cloth", *(f"{say_width(cloth, unit)} wide" for cloth in cloths)), rows, tuple(notes)
+    heads = (WORDS("cloth"), *(WORDS("cloth_wide", wide=say_width(cloth, unit)) for cloth in cloths))
+    return heads, rows, tuple(notes)
 
 
 def _bought(items, cloth, unit):
     length = _length(items, cloth)
-    return "too narrow" if length is None else say_bought(length, unit)
+    return WORDS("cloth_too_narrow") if length is None else say_bought(length, unit)
 
 
 @lru_cache(maxsize=24)
@@ -48,11 +58,6 @@ def _length(items, cloth):
         return None
 
 
-_RECKONED = (
-    "How the lacing is reckoned",
-    "The lacing crosses every space twice, from either side. A crossing is the long side of a square-cornered "
-    "triangle: across, the gap and both insets; down, the space. At one end it goes straight across once more.",
-)
 _LEFT = ' style="text-align:left"'
 
 
@@ -74,8 +79,9 @@ def _board(drafts):
     ]
     if made.passings:
         parts.append(_opening(made, finished, unit))
-    html = f"<p><b>What {escape(name)}'s corset needs</b></p>" + "".join(table for table, _ in parts)
-    return Stored(html, [f"What {name}'s corset needs.", *(one for _, told in parts for one in told)])
+    title = WORDS("bill_heading", name=name)
+    html = f"<p><b>{escape(title, quote=False)}</b></p>" + "".join(table for table, _ in parts)
+    return Stored(html, [sentence(title), *(one for _, told in parts for one in told)])
 
 
 def _pieces(finished):
@@ -86,39 +92,42 @@ def _pieces(finished):
         rows.append(
             (f"{one.piece.number} {one.piece.name}", *(str(counts.get(cloth, "–")) for cloth in used), one.layers[0].how)
         )
+        cloths, how = ", ".join(f"{cloth} {counts[cloth]}" for cloth in used if cloth in counts), one.layers[0].how
         told.append(
-            f"{one.piece.number} {one.piece.name}: "
-            + ", ".join(f"{cloth} {counts[cloth]}" for cloth in used if cloth in counts)
-            + (f", {one.layers[0].how}." if one.layers[0].how else ".")
+            WORDS(
+                "piece_cut_how" if how else "piece_cut", number=one.piece.number, piece=one.piece.name, cloths=cloths, how=how
+            )
         )
-    note = (
-        "Panels that reach the hem carry the strain and are cut of all three cloths; all other pieces of two "
-        "(common practice, no source)."
-    )
-    return _table("Pieces to cut, for each cloth", ("piece", *used, "how"), rows, (note,)), (*told, note)
+    note = WORDS("pieces_note")
+    return _table(WORDS("pieces_caption"), (WORDS("pieces_piece"), *used, WORDS("pieces_how")), rows, (note,)), (*told, note)
 
 
 def _cloth(desk, name, finished):
     heads, rows, notes = cloth_rows(desk, name, finished)
-    told = [
-        f"{row[0].capitalize()}, to buy: {', '.join(f'{bought} if {width}' for width, bought in zip(heads[1:], row[1:]))}."
-        for row in rows
-    ]
-    return _table("Cloth to buy, by its width", heads, rows, notes), (*told, *notes)
+    told = []
+    for row in rows:
+        bought = (WORDS("cloth_if", length=length, wide=wide) for wide, length in zip(heads[1:], row[1:]))
+        told.append(WORDS("cloth_to_buy", cloth=row[0].capitalize(), lengths=", ".join(bought)))
+    return _table(WORDS("cloth_caption"), heads, rows, notes), (*told, *notes)
 
 
 def _strips(made, unit):
     say = Say(unit)
     rows = [(one.name, one.cloth, str(one.count), say(one.length), say(one.width)) for one in made.strips]
     told = [
-        f"{one.name[:1].upper()}{one.name[1:]}: {one.cloth}, {one.count} of {say(one.length)} by {say(one.width)}."
+        WORDS(
+            "strip",
+            strip=one.name[:1].upper() + one.name[1:],
+            cloth=one.cloth,
+            count=one.count,
+            long=say(one.length),
+            wide=say(one.width),
+        )
         for one in made.strips
     ]
-    note = (
-        "The waist tape is as long as the finished cloth at the waist. It lies inside and takes the pull, so that the cloth "
-        "need not (common practice, no source)."
-    )
-    return _table("Strips and tape, cut by measure", ("strip", "of", "how many", "long", "wide"), rows, (note,)), (*told, note)
+    note = WORDS("strips_note")
+    heads = (WORDS("strips_strip"), WORDS("strips_of"), WORDS("how_many"), WORDS("long"), WORDS("strips_wide"))
+    return _table(WORDS("strips_caption"), heads, rows, (note,)), (*told, note)
 
 
 def _bones(made, unit):
@@ -128,62 +137,77 @@ def _bones(made, unit):
         for number, one in enumerate(made.bones, 1)
     ]
     told = [
-        f"Bone {number}, {one.place}: {one.kind}, {one.count}, channel {say(one.channel)}, bone {say(one.length)}."
+        WORDS(
+            "bone",
+            number=number,
+            place=one.place,
+            kind=one.kind,
+            count=one.count,
+            channel=say(one.channel),
+            length=say(one.length),
+        )
         for number, one in enumerate(made.bones, 1)
     ]
-    total = (
-        f"{made.bone_count} bones in all. The channels are {say(made.channel_width)} wide and together "
-        f"{say_bought(made.channel_length, unit)} long."
-    )
     short = made.bones[0].channel - made.bones[0].length
     widest = max(made.bays, key=lambda bay: bay.left)
     notes = (
-        total,
-        f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}.",
-        f"A bone is {say(short)} shorter than its channel; a channel is a little wider than its bone. Spiral bones "
-        "where a channel curves sideways, flat ones where it is straight (common practice, no source).",
+        WORDS(
+            "bones_in_all", count=made.bone_count, wide=say(made.channel_width), length=say_bought(made.channel_length, unit)
+        ),
+        WORDS("widest_without_bone", wide=say(widest.left), piece=widest.piece.name),
+        WORDS("bones_note", short=say(short)),
     )
-    table = _table("Bones", ("number", "where", "kind", "how many", "channel", "bone"), rows, notes)
-    return table, (*told, *notes)
+    heads = (
+        WORDS("bones_number"),
+        WORDS("bones_where"),
+        WORDS("bones_kind"),
+        WORDS("how_many"),
+        WORDS("key_channel"),
+        WORDS("bones_bone"),
+    )
+    return _table(WORDS("bones_heading"), heads, rows, notes), (*told, *notes)
 
 
 def _lacing(finished, made, unit):
     say = Say(unit)
     rows = [
-        (" and ".join(one.names), say(one.length), str(one.count), str(len(one.spaces)), say(max(one.spaces)))
+        (listed(one.names), say(one.length), str(one.count), str(len(one.spaces)), say(max(one.spaces)))
         for one in made.eyelets
     ]
     told = [
-        f"{' and '.join(one.names)}: {one.count} eyelets on each side, {len(one.spaces)} spaces of at most "
-        f"{say(max(one.spaces))}."
+        WORDS("eyelets", pieces=listed(one.names), count=one.count, spaces=len(one.spaces), most=say(max(one.spaces)))
         for one in made.eyelets
     ]
     choices = finished.choices
     notes = (
-        f"{made.eyelet_count} eyelets in all, {say(choices.eyelet_inset)} from the edge. Two pairs stand at the waist, "
-        f"{say(choices.waist_spacing)} apart, for there the pull is strongest (common practice, no source).",
-        f"Lacing: {say_bought(made.lacing_worn, unit)} for the gap as it is worn, "
-        f"{say_bought(made.lacing_open, unit)} to put the corset on "
-        f"without unlacing it; {say(choices.tails)} of either are loops and tails (course convention).",
+        WORDS("eyelets_in_all", count=made.eyelet_count, inset=say(choices.eyelet_inset), apart=say(choices.waist_spacing)),
+        WORDS(
+            "lacing",
+            worn=say_bought(made.lacing_worn, unit),
+            open=say_bought(made.lacing_open, unit),
+            tails=say(choices.tails),
+        ),
     )
-    return _table(
-        "Eyelets and lacing", ("lacing edge of", "long", "eyelets a side", "spaces", "at most apart"), rows, notes, _RECKONED
-    ), (*told, *notes, _RECKONED[1])
+    heads = (
+        WORDS("lacing_edge_of"),
+        WORDS("long"),
+        WORDS("lacing_a_side"),
+        WORDS("lacing_spaces"),
+        WORDS("lacing_most_apart"),
+    )
+    reckoned = WORDS("lacing_reckoned")
+    folded = WORDS("lacing_how_reckoned"), reckoned
+    return _table(WORDS("lacing_caption"), heads, rows, notes, folded), (*told, *notes, reckoned)
 
 
 def _opening(made, finished, unit):
     say = Say(unit)
-    rows = [(f"over {one.over}", say(one.girth), say(one.girth - one.gap), say(one.gap)) for one in made.passings]
-    told = [f"Over {one.over}: body {say(one.girth)}, opening {say(one.gap)}." for one in made.passings]
+    rows = [(WORDS("over", over=one.over), say(one.girth), say(one.girth - one.gap), say(one.gap)) for one in made.passings]
+    told = [WORDS("opening_told", over=one.over, girth=say(one.girth), gap=say(one.gap)) for one in made.passings]
     notes = tuple(sentence(in_one_unit(one, unit)) for one in made.warnings if "front opening" in one)
-    notes += (
-        "Cloth and opening together have to be as much as the widest girth on the way. It is reckoned as if nothing "
-        "gave and no arm were in the way; try it with a tape before you buy the lacing.",
-    )
-    return _table("How far it has to open", ("put on", "the body there", "cloth at its narrowest", "opening"), rows, notes), (
-        *told,
-        *notes,
-    )
+    notes += (WORDS("opening_note"),)
+    heads = (WORDS("opening_put_on"), WORDS("opening_body"), WORDS("opening_cloth"), WORDS("opening_opening"))
+    return _table(WORDS("opening_caption"), heads, rows, notes), (*told, *notes)
 
 
 def _table(caption, heads, rows, notes, folded=()):

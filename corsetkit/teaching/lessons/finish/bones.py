@@ -27,6 +27,9 @@ from corsetkit.geometry.points import unit as unit_step
 from corsetkit.pattern.edge import Kind
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 SCALE = 4.6
 FLAT_TONE, SPIRAL_TONE = Tone("flat-bone", "#8b8478"), Tone("spiral-bone", "#ffffff")
@@ -34,8 +37,12 @@ BONE = Pen("bone", 0.22, INK)
 EYELET = Pen("eyelet", 0.22, INK)
 SPIRAL_KEY = Tone("spiral-bone", "#ffffff", BONE, 1.1)
 """A spiral bone as the key shows it."""
-_KEY = ((FLAT_TONE, "flat bone"), (SPIRAL_KEY, "spiral bone"), (GUIDE, "channel"), (BODY, "waist, with its tape"))
-_CAPTION = "half the corset on the block; each seam's bone is drawn on one of its two pieces; rings are eyelets"
+_KEY = (
+    (FLAT_TONE, WORDS("key_flat_bone")),
+    (SPIRAL_KEY, WORDS("key_spiral_bone")),
+    (GUIDE, WORDS("key_channel")),
+    (BODY, WORDS("key_waist_tape")),
+)
 _MARGIN, _RING = 1.6, 2.05
 
 
@@ -75,11 +82,11 @@ def bones_sheet(finished, bill, unit, title):
         for number, at in _numbers(drawn, top):
             canvas.dot(at, _RING, MARK_TONE, RING)
             canvas.words(at - 1j * CAPITALS / 2 * SEAM.size * SCALE / 10, str(number), SEAM)
-        canvas.words(complex(low.real + 0.4 * SCALE, high.imag - 1.45 * SCALE), _CAPTION, SMALL, "start")
+        canvas.words(complex(low.real + 0.4 * SCALE, high.imag - 1.45 * SCALE), WORDS("bones_caption"), SMALL, "start")
         paint_row(canvas, complex(low.real + 0.4 * SCALE, low.imag + 0.45 * SCALE), _KEY)
 
     return Sheet(
-        low, high, title, f"{title}: {bill.bone_count} bones in the whole corset, {bill.eyelet_count} eyelets.", paint, SCALE
+        low, high, title, WORDS("bones_described", title=title, bones=bill.bone_count, eyelets=bill.eyelet_count), paint, SCALE
     )
 
 
@@ -119,7 +126,13 @@ def _paint_bone(canvas, bone, path, choices, channel, unit):
     if bone.kind == SPIRAL:
         canvas.line(tuple(_coil(inner, half)), HATCHING)
     canvas.line(
-        shape, BONE, {"role": "new", "name": f"bone, {bone.place}, {bone.kind}", "length": say_length(bone.length, unit)}
+        shape,
+        BONE,
+        {
+            "role": "new",
+            "name": WORDS("bone_named", place=bone.place, kind=bone.kind),
+            "length": say_length(bone.length, unit),
+        },
     )
 
 

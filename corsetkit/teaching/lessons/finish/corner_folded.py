@@ -17,6 +17,9 @@ from corsetkit.finish.cutting_line import strokes
 from corsetkit.geometry import paths
 from corsetkit.geometry.points import dot
 from corsetkit.teaching.shared.clipping import area_in, clipped, kept
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 MANY = 3
 """How many ends are offered: those whose corners are farthest from square, for there the cut can be seen."""
@@ -177,7 +180,7 @@ def seam_corners(pattern, choices, many=MANY):
         corners = tuple(
             SeamCorner(piece, met, cutting_line(piece, choices, reaches), reaches.at(met), seen) for piece, met in found
         )
-        made.append((f"{seam.name} at the {corners[0].later}", seam, corners))
+        made.append((WORDS("seam_end", seam=seam.name, later=corners[0].later), seam, corners))
     return made
 
 

@@ -18,6 +18,9 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
 from corsetkit.units import Say, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 _CLEAR = 0.04
 """What comes nearer to the border than this, cm, is seen as the border itself."""
@@ -52,8 +55,8 @@ SEEN = 10.0
 FLAP_TONE = Tone("flap", "#e3cfa4")
 UNDER = Pen("under", 0.3, GRAPHITE, (1.1, 0.8))
 CUTTING = Pen("cutting", 0.35, CHALK)
-_KEY = ((NEW, "seam's cutting line"), (CUTTING, "other cutting lines"), (SEWN, "sewing line"))
-_HIDDEN, _OUT = (UNDER, "lies underneath"), (WASTE, "sticks out")
+_KEY = ((NEW, WORDS("key_seam_cut")), (CUTTING, WORDS("key_others_cut")), (SEWN, WORDS("sewing_line")))
+_HIDDEN, _OUT = (UNDER, WORDS("key_underneath")), (WASTE, WORDS("key_out"))
 
 
 def corner_sheet(corners, seam, opened, pressed, plain, unit, title, description):
@@ -97,7 +100,7 @@ def corner_sheet(corners, seam, opened, pressed, plain, unit, title, description
                 plain,
                 {
                     "role": "new",
-                    "name": f"{seam.name}, allowance on the {corner.piece.name}",
+                    "name": WORDS("allowance_on", seam=seam.name, piece=corner.piece.name),
                     "length": say_length(corner.width, unit),
                 },
             )
@@ -108,8 +111,9 @@ def corner_sheet(corners, seam, opened, pressed, plain, unit, title, description
         tick(canvas, 0j, 1j * size, SEWN)
         names = complex(0, size + 0.35 * scale)
         canvas.words(names - 0.2 * scale, first.piece.name, NAME, "end")
-        canvas.words(names + 0.2 * scale, f"{'under it: ' if under else ''}{second.piece.name}", NAME, "start")
-        canvas.words(complex(0, foot - 0.25 * scale), f"below: the {first.later}, sewn later", SMALL)
+        beside = WORDS("under_it", piece=second.piece.name) if under else second.piece.name
+        canvas.words(names + 0.2 * scale, beside, NAME, "start")
+        canvas.words(complex(0, foot - 0.25 * scale), WORDS("below", later=first.later), SMALL)
         for level, key in ((1.0, _KEY), (0.4, further)):
             paint_row(canvas, complex(low.real + 0.4 * scale, low.imag + level * scale), key)
 
@@ -155,36 +159,11 @@ def _strokes(lines, share):
 class Pressed:
     """How the two pieces and their allowances lie."""
 
-    opened: float = declared(
-        "how far the second piece is opened out: at 0 it lies under the first, as they were sewn",
-        unit="degrees",
-        low=0,
-        high=180,
-        step=5,
-        default=0,
-    )
-    first_allowance: float = declared(
-        "how far the first piece's allowance is pressed over onto it: at 0 it lies as it was sewn",
-        unit="degrees",
-        low=0,
-        high=180,
-        step=5,
-        default=0,
-    )
-    second_allowance: float = declared(
-        "how far the second piece's allowance is pressed over to the first; it takes the first one's along",
-        unit="degrees",
-        low=0,
-        high=180,
-        step=5,
-        default=0,
-    )
-    seam_end: int = declared(
-        "which seam's end you look at: 1 is the least square one", unit="count", low=1, high=MANY, step=1, default=1
-    )
-    plain_corner: bool = declared(
-        "whether both cutting lines are simply carried on to where they meet", unit="yes or no", default=False
-    )
+    opened: float = declared(WORDS("opened_control"), unit="degrees", low=0, high=180, step=5, default=0)
+    first_allowance: float = declared(WORDS("first_allowance_control"), unit="degrees", low=0, high=180, step=5, default=0)
+    second_allowance: float = declared(WORDS("second_allowance_control"), unit="degrees", low=0, high=180, step=5, default=0)
+    seam_end: int = declared(WORDS("seam_end_control"), unit="count", low=1, high=MANY, step=1, default=1)
+    plain_corner: bool = declared(WORDS("plain_corner_control"), unit="yes or no", default=False)
 
 
 class Corners:
@@ -204,36 +183,37 @@ class Corners:
         words, seam, corners = self._found[min(lie.seam_end, len(self._found)) - 1]
         unit = self.drafts.desk.record.unit
         told = tuple(_said(words, corners, lie, unit))
-        title = f"{words[:1].upper()}{words[1:]}, from inside, for {name}"
+        title = WORDS("corners_title", corner=words[:1].upper() + words[1:], name=name)
         # Seen from inside the second one's lies below: what swings it over swings the first one's before it.
         pressed = max(lie.first_allowance, lie.second_allowance), lie.second_allowance
-        sheet = corner_sheet(corners, seam, lie.opened, pressed, lie.plain_corner, unit, title, f"{title}. {told[0]}")
+        sheet = corner_sheet(
+            corners, seam, lie.opened, pressed, lie.plain_corner, unit, title, WORDS("described", title=title, told=told[0])
+        )
         return Picture(svg_text(sheet), sheet.description, told)
 
 
 def _said(words, corners, lie, unit):
     say = Say(unit)
     first, second = corners
-    yield (
-        f"At this end the {first.piece.name} has a corner of {say_number(first.angle, 1)} degrees, the "
-        f"{second.piece.name} one of {say_number(second.angle, 1)}."
+    yield WORDS(
+        "corners_angles",
+        first=first.piece.name,
+        first_angle=say_number(first.angle, 1),
+        second=second.piece.name,
+        second_angle=say_number(second.angle, 1),
     )
-    yield f"The seam's allowance is {say(first.width)}; that of the {first.later}, sewn later, is {say(first.later_width)}."
+    yield WORDS("corners_widths", width=say(first.width), later=first.later, later_width=say(first.later_width))
     reach = [one.reach(lie.plain_corner) for one in corners]
     longer, shorter = (first, second) if reach[0] > reach[1] else (second, first)
     if abs(reach[0] - reach[1]) < NOTHING:
-        yield "Right sides together, the outer borders of the two allowances end at the same place."
+        yield WORDS("corners_alike")
     else:
-        yield (
-            f"Right sides together, the allowances do not end alike: that of the {longer.piece.name} goes on "
-            f"{say(abs(reach[0] - reach[1]))} farther than that of the {shorter.piece.name}."
+        yield WORDS(
+            "corners_not_alike", longer=longer.piece.name, farther=say(abs(reach[0] - reach[1])), shorter=shorter.piece.name
         )
     flap = first.plain if lie.plain_corner else first.flap
     out = sticking_out([complex(-p.real, p.imag) for p in flap], first)
     if out < NOTHING:
-        yield f"Pressed onto the {first.piece.name}, its allowance lies within the cutting line of the {first.later}."
+        yield WORDS("pressed_within", piece=first.piece.name, later=first.later)
     else:
-        yield (
-            f"Pressed onto the {first.piece.name}, its allowance sticks out by {say(out)} beyond the cutting line of the "
-            f"{first.later}: it would show, or have to be cut off."
-        )
+        yield WORDS("pressed_out", piece=first.piece.name, out=say(out), later=first.later)

@@ -1,5 +1,6 @@
 """Lesson 08, finish: from sewing lines to pieces that can be cut, what has to be bought, and the print."""
 
+from html import escape
 from math import degrees, radians
 
 from corsetkit.drawing.finished_view import closed
@@ -25,9 +26,11 @@ from corsetkit.teaching.picture import Picture, Stored
 from corsetkit.teaching.play import Panel
 from corsetkit.teaching.shared.files_written import CHOICES, SAID, write_files
 from corsetkit.teaching.shared.finished_drafts import Finishing, offered
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.word_cards import Word
+from corsetkit.teaching.shared.vignette import card
 from corsetkit.units import CM_PER_INCH, Say, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 
 def finish_words(finished):
@@ -41,29 +44,11 @@ def finish_words(finished):
     near = (corner.real - 6.5, corner.imag - 3.5, corner.real + 3.5, corner.imag + 4.5)
     band = _band(one, seam)
 
-    def card(word, meaning, told, lines, box=near, spots=()):
-        return Word(word, meaning, vignette(word.capitalize(), told, lines, box, spots))
-
     return (
-        card(
-            "sewing line",
-            "the line on which a piece is sewn to the next",
-            "the inner line drawn strongly.",
-            [cutting, *(Drawn(edge.path, "new") for edge in telling.edges)],
-        ),
-        card(
-            "cutting line",
-            "the line along which the cloth is cut, outside the sewing line",
-            "the outer line drawn strongly.",
-            [*sewing, Drawn(cutting.path, "new")],
-        ),
-        card(
-            "allowance",
-            "the cloth between the two lines; it lies inside the finished corset and holds the seam",
-            "the strip between the two lines, hatched.",
-            [*sewing, cutting, Drawn(closed(band), "waste")],
-        ),
-        *_bone_and_lacing(finished, seam, card),
+        card(WORDS, "sewing_line", [cutting, *(Drawn(edge.path, "new") for edge in telling.edges)], near),
+        card(WORDS, "cutting_line", [*sewing, Drawn(cutting.path, "new")], near),
+        card(WORDS, "allowance", [*sewing, cutting, Drawn(closed(band), "waste")], near),
+        *_bone_and_lacing(finished, seam),
     )
 
 
@@ -79,7 +64,7 @@ def _band(finished, edge):
     return (*paths.flattened(edge.path, 0.05), *reversed(outside))
 
 
-def _bone_and_lacing(finished, seam, card):
+def _bone_and_lacing(finished, seam):
     pattern, choices = finished.pattern, finished.choices
     stretch = lacing_stretches(pattern.pieces)[0]
     panel, edge = stretch.parts[-1]
@@ -98,32 +83,17 @@ def _bone_and_lacing(finished, seam, card):
     beside = [Drawn(_parallel(seam.path, off), "new") for off in (-half, half)]
     strip = tuple(Line(a, b) for a, b in ((foot - choices.facing_width, foot - choices.facing_width + 20j),))
     return (
+        card(WORDS, "facing", [*lines, *(Drawn((one,), "new") for one in strip)], low),
         card(
-            "facing",
-            "a strip that lines an edge from inside; here it strengthens the lacing edge behind the eyelets",
-            "a line beside the lacing edge, where the facing ends.",
-            [*lines, *(Drawn((one,), "new") for one in strip)],
-            low,
-        ),
-        card(
-            "bone channel",
-            "the tunnel of cloth in which a bone lies, a little wider than the bone",
-            "two lines close to each other along a seam.",
+            WORDS,
+            "bone_channel",
             [Drawn(seam.path, "before"), *beside],
             (at.real - 4.0, at.imag - 3.2, at.real + 4.0, at.imag + 3.2),
         ),
+        card(WORDS, "eyelet", lines, middle, seen),
         card(
-            "eyelet",
-            "a hole with a metal rim, for the lacing; two pairs stand closer together at the waist",
-            "a row of small round marks beside the lacing edge.",
-            lines,
-            middle,
-            seen,
-        ),
-        card(
-            "waist tape",
-            "a firm tape round the waist, inside the corset, that takes the pull",
-            "two level lines, one above and one below the waist.",
+            WORDS,
+            "waist_tape",
             [*lines, *(Drawn((Line(complex(foot.real - 30.0, y), complex(foot.real, y)),), "new") for y in (-tape, tape))],
             middle,
         ),
@@ -147,10 +117,9 @@ class FinishLesson(CourseLesson):
     name = "08_finish"
     drafts_of = Finishing
     panels = (
-        Panel("Which lines move when an allowance grows, and which line never does?",
-              ("panel_allowance", "cup_allowance", "hem_allowance")),
-        Panel("Which pieces have a hem, and which have only seams of cups?", ("piece",)),
-    )  # fmt: skip
+        Panel(WORDS("ask_allowances"), ("panel_allowance", "cup_allowance", "hem_allowance")),
+        Panel(WORDS("ask_piece"), ("piece",)),
+    )
 
     # The cells of its own.
 
@@ -159,11 +128,8 @@ class FinishLesson(CourseLesson):
         return self._table_cell(
             "corners",
             (
-                Panel(
-                    "Where do the two allowances end, before they are pressed and after?",
-                    ("opened", "first_allowance", "second_allowance"),
-                ),
-                Panel("What sticks out when the corner is cut the plain way?", ("seam_end", "plain_corner")),
+                Panel(WORDS("ask_pressed"), ("opened", "first_allowance", "second_allowance")),
+                Panel(WORDS("ask_plain_corner"), ("seam_end", "plain_corner")),
             ),
             lambda drafts: Corners(drafts).picture,
             lambda drafts: quantities(Pressed),
@@ -171,13 +137,13 @@ class FinishLesson(CourseLesson):
 
     def walked(self):
         """All seams, walked."""
-        return self._to_read("walked", "The seams, walked", lambda desk, drafts: walk_table(drafts))
+        return self._to_read("walked", WORDS("walked_title"), lambda desk, drafts: walk_table(drafts))
 
     def walk(self):
         """One seam that came out longer on paper, and trued."""
         return self._table_cell(
             "walk",
-            (Panel("From which difference on must something be moved, and what?", ("longer_by", "redrawn", "seam")),),
+            (Panel(WORDS("ask_walk"), ("longer_by", "redrawn", "seam")),),
             lambda drafts: lambda values: walked_picture(drafts, values),
             paper_of,
         )
@@ -186,7 +152,7 @@ class FinishLesson(CourseLesson):
         """Which notches meet."""
         return self._table_cell(
             "notches",
-            (Panel("Which two notches meet, and where is a corner the mark?", ("notch",)),),
+            (Panel(WORDS("ask_notches"), ("notch",)),),
             lambda drafts: lambda values: notch_picture(drafts, values),
             lit_among,
         )
@@ -196,7 +162,7 @@ class FinishLesson(CourseLesson):
         names = ("widest_unsupported", "bone_width", "eyelet_spacing")
         return self._table_cell(
             "bones",
-            (Panel("Where does a further bone appear, and why there?", names),),
+            (Panel(WORDS("ask_bones"), names),),
             lambda drafts: lambda values: bones_picture(drafts, values),
             lambda drafts: (),
             *names,
@@ -208,7 +174,7 @@ class FinishLesson(CourseLesson):
 
     def bill(self):
         """The piece list and what has to be bought."""
-        return self._to_read("bill", "The bill", lambda desk, drafts: bill_board(drafts))
+        return self._to_read("bill", WORDS("bill_title"), lambda desk, drafts: bill_board(drafts))
 
     def print(self):
         """Buttons that write the print and other files."""
@@ -217,10 +183,7 @@ class FinishLesson(CourseLesson):
     def square(self):
         """The test square, measured."""
         return self._table_cell(
-            "square",
-            (Panel("What does your test square measure?", ("square",)),),
-            lambda drafts: square_picture,
-            lambda drafts: printed(),
+            "square", (Panel(WORDS("ask_square"), ("square",)),), lambda drafts: square_picture, lambda drafts: printed()
         )
 
     # What the form of the lessons asks for.
@@ -256,25 +219,23 @@ class FinishLesson(CourseLesson):
         turned = abs(paths.turning(edge.path))
 
         def move(share):
-            title = f"The {edge.name} of the {piece.name}, for {name}"
-            sheet = hollow_sheet(piece, edge, ASKED * share, ASKED, unit, title, f"{title}, and a line beside it.")
+            title = WORDS("guess_title", edge=edge.name, piece=piece.name, name=name)
+            sheet = hollow_sheet(piece, edge, ASKED * share, ASKED, unit, title, WORDS("guess_described", title=title))
             return Picture(svg_text(sheet), sheet.description)
 
         return Asked(
-            f"The {edge.name} of the {piece.name} is hollow. On the sewing line it is {say(edge.length)} long. An allowance "
-            f"of {say(ASKED)} is added beside it, square to the line everywhere. How long is the cutting line beside it, from "
-            "one end of the seam to the other?",
-            "The cutting line beside it is", "cm", edge.length, right, 0.2,
-            ((edge.length + 2 * ASKED,
-              "that adds the allowance at both ends; the line beside the seam ends where the seam ends"),
-             (2 * edge.length - right, "a line outside is longer where the edge bulges; this edge is hollow")),
-            f"Square to a hollow edge, the strokes draw nearer to each other on their way out, so the line out there is "
-            f"shorter: by one width of the allowance for every {say_number(degrees(1), 1)} degrees that the edge turns. Here "
-            f"it turns {say_number(turned, 1)} degrees, so {say(ASKED * radians(turned))} is missing. Sewn and pressed, the "
-            "short border would hold the seam back; so it is clipped: cut into at short distances, to just before the "
-            "stitches.",
+            WORDS("guess", edge=edge.name, piece=piece.name, length=say(edge.length), allowance=say(ASKED)),
+            WORDS("guess_label"),
+            "cm",
+            edge.length,
+            right,
+            0.2,
+            ((edge.length + 2 * ASKED, WORDS("slip_both_ends")), (2 * edge.length - right, WORDS("slip_bulging"))),
+            WORDS(
+                "guess_why", each=say_number(degrees(1), 1), turned=say_number(turned, 1), missing=say(ASKED * radians(turned))
+            ),
             move,
-        )  # fmt: skip
+        )
 
     # How they are made.
 
@@ -315,10 +276,10 @@ def _print_alive(desk, key):
     from corsetkit.teaching.board import Board
 
     return Board(
-        "The files",
-        lambda: Stored("<p>All pieces with their allowances, at true size.</p>", ()),
+        WORDS("files"),
+        lambda: Stored(f"<p>{escape(WORDS('files_told'))}</p>", ()),
         CHOICES,
-        "Write the files",
+        WORDS("files_button"),
         lambda choice: write_files(Finishing(desk), choice),
     )
 

@@ -16,20 +16,11 @@ from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.close_up import Note, Stroke, close_up
 from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
 from corsetkit.units import Say, unbroken
+from corsetkit.words import words_of
 
-_GROUPS = {
-    "panel_allowance": "panel seams",
-    "cup_allowance": "cup seams",
-    "shoulder_allowance": "shoulders",
-    "neckline_allowance": "neckline and openings",
-    "armscye_allowance": "armscye",
-    "top_allowance": "free top edges",
-    "hem_allowance": "hem",
-    "v_allowance": "V at the centre front",
-    "lacing_allowance": "lacing edge",
-    "facing_width": "lacing edge, folded back",
-}
-"""What people call the edges of each choice."""
+WORDS = words_of("08_finish")
+SHARED = words_of("shared")
+
 _ENDS = 4
 """Of how many seam ends the corner is told in numbers."""
 
@@ -40,7 +31,7 @@ def allowance_groups(finished) -> dict:
     for one in finished.pieces:
         for edge, width in zip(one.piece.edges, one.allowances):
             if name := choice_of(edge, finished.choices):
-                found[_GROUPS[name]] = width
+                found[WORDS(f"edges_{name}")] = width
     return found
 
 
@@ -56,31 +47,25 @@ def _by_hand(drafts):
     pattern, choices = finished.pattern, finished.choices
     words, seam, (sharp, blunt) = seam_corners(pattern, choices, 1)[0]
     groups = allowance_groups(finished)
-    widths = "; ".join(f"{edges} {say(width)}" for edges, width in groups.items() if width)
     bound = [edges for edges, width in groups.items() if not width]
     moves = [
-        "Trace each piece on fresh paper: its sewing line, its grainline, and every notch as a stroke across the sewing line.",
-        f"Set marks outside the sewing line, one every {say(2.54 if unit == 'in' else 2.5)} and nearer where the line bends. "
-        f"Hold the ruler square to the line each time. The widths: {widths}.",
-        "Join the marks: straight where the sewing line is straight, with the curve where it bends. On a fold draw nothing.",
+        WORDS("hand_trace"),
+        WORDS("hand_marks", every=say(2.54 if unit == "in" else 2.5), widths=_widths_said(groups, say)),
+        WORDS("hand_join"),
     ]
     marks = len(moves) - 1
     if bound:
-        moves.append(f"Draw nothing beside what is bound: {', '.join(bound)}.")
-    sheet = _corner_by_hand(f"By hand for {name}: {words}", sharp, (marks, len(moves) + 1), say, unit)
+        moves.append(WORDS("hand_bound", edges=", ".join(bound)))
+    title = WORDS("hand_title", name=name, corner=words)
+    sheet = _corner_by_hand(title, sharp, (marks, len(moves) + 1), say, unit)
     moves += [
-        f"At a seam's end: fold the paper along the sewing line of the seam that is sewn first (here the {seam.name}), the "
-        f"allowance under the piece. Cut both layers along the cutting line of the edge that is sewn later (here the "
-        f"{sharp.later}), and unfold. Do so on the piece with the sharper corner: here the {sharp.piece.name}.",
-        f"Lay the {sharp.piece.name} on the {blunt.piece.name}, right sides together, sewing line on sewing line, and copy "
-        "the end of the allowance. So both end alike.",
-        "Where two free edges meet, as hem and lacing edge do, carry both cutting lines on to where they meet. Cut a long "
-        "point off, twice the allowance from the corner of the sewing lines.",
-        f"Notches: at each mark, one cut from the edge inwards, {say(choices.notch_depth)} deep and never more than half the "
-        f"allowance. In a seam between back pieces two cuts, {say(BETWEEN)} apart, evenly about the mark.",
-        "Write on each piece: its number and name, how many of which cloth, and whether it lies on the fold.",
+        WORDS("hand_fold", seam=seam.name, later=sharp.later, piece=sharp.piece.name),
+        WORDS("hand_copy", piece=sharp.piece.name, other=blunt.piece.name),
+        WORDS("hand_free_edges"),
+        WORDS("hand_notches", deep=say(choices.notch_depth), apart=say(BETWEEN)),
+        WORDS("hand_write"),
     ]
-    opening = f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."
+    opening = SHARED(f"hand_for_{unit}", name=name)
     items = "".join(f'<li style="margin-bottom:6px">{escape(one)}</li>' for one in moves)
     return Stored(
         f"{svg_image(svg_text(sheet), WIDEST)}<p>{opening}</p><ol>{items}</ol>",
@@ -105,26 +90,29 @@ def _corner_by_hand(title, corner, numbers, say, unit):
     box = (-seen, low - 0.1 * seen, width + 0.25 * seen, seen)
     scale = (box[3] - box[1]) / 9.0
     strokes = [
-        Stroke(cut, NEW, f"cutting line of the {corner.later}", "new", 3),
-        Stroke(flap, NEW, "cutting line of the seam", "new", 3),
+        Stroke(cut, NEW, WORDS("hand_cut_later", later=corner.later), "new", 3),
+        Stroke(flap, NEW, WORDS("hand_cut_seam"), "new", 3),
         Stroke(sewn, BEFORE),
-        Stroke((Line(0j, 1j * seen),), SEWN, "sewing line of the seam"),
+        Stroke((Line(0j, 1j * seen),), SEWN, WORDS("hand_sewn_seam")),
         Stroke((Line(1j * level, complex(width, level)),), GUIDE),
         Stroke((Line(foot, along),), GUIDE),
     ]
     notes = [
-        Note(complex(width, level), f"{marking}: {unbroken(say(width))} outside the seam"),
-        Note(along, f"{marking}: {unbroken(say(later))} outside the {corner.later}", left=True),
-        Note(fold, f"{folding}: fold here, the allowance under the piece"),
-        Note(below, f"{folding}: cut here, through both layers", left=True),
-        Note(end, f"{folding}: unfolded, the end lies here"),
+        Note(complex(width, level), WORDS("note_seam", move=marking, width=unbroken(say(width)))),
+        Note(along, WORDS("note_later", move=marking, width=unbroken(say(later)), later=corner.later), left=True),
+        Note(fold, WORDS("note_fold", move=folding)),
+        Note(below, WORDS("note_cut", move=folding), left=True),
+        Note(end, WORDS("note_end", move=folding)),
     ]
     spots = [Spot(complex(width, level), ""), Spot(along, ""), Spot(end, ""), Spot(tip, "")]
-    told = (
-        f"{title}: the corner of the {corner.piece.name}. The seam's allowance is {say(width)}, that of the {corner.later} "
-        f"{say(later)}; folded along the seam, both are cut along the line of the {corner.later}."
+    told = WORDS(
+        "hand_described", title=title, piece=corner.piece.name, width=say(width), later=corner.later, later_width=say(later)
     )
-    key = ((NEW, "cutting line"), (SEWN, "seam, sewn first"), (BEFORE, f"{corner.later}, sewn later"))
+    key = (
+        (NEW, WORDS("cutting_line")),
+        (SEWN, WORDS("key_sewn_first")),
+        (BEFORE, WORDS("key_sewn_later", later=corner.later)),
+    )
     return close_up(title, told, box, scale, unit, (), strokes, spots, notes, key)
 
 
@@ -138,32 +126,25 @@ def _by_tape(drafts):
     unit = drafts.desk.record.unit
     say = Say(unit)
     told, half = [], 0.0
-    widths = "; ".join(f"{edges} {say(width)}" for edges, width in allowance_groups(finished).items() if width)
-    told.append(f"From sewing line to cutting line, wherever you measure square to the line: {widths}.")
+    told.append(WORDS("tape_widths", widths=_widths_said(allowance_groups(finished), say)))
     ends = "; ".join(_end_words(seam, found, say) for seam, found in seam_ends(finished.pattern, finished.choices)[:_ENDS])
-    told.append(
-        f"Along the seam, from the corner of the sewing lines to where the outer border of the seam's allowance ends: {ends}."
-    )
+    told.append(WORDS("tape_ends", ends=ends))
     for one in finished.pieces:
         if across := width_at_waist(one):
             half += across[0]
-            told.append(f"{one.piece.number} {one.piece.name} at the waist: {say(across[0])} sewn, {say(across[1])} of paper.")
+            told.append(
+                WORDS("tape_waist", number=one.piece.number, piece=one.piece.name, sewn=say(across[0]), paper=say(across[1]))
+            )
     style, girth = finished.pattern.style, finished.pattern.girths.get("waist")
     if girth and style:
-        told.append(
-            f"The sewn widths at the waist together are {say(half)}. Twice that and the lacing gap of "
-            f"{say(style.lacing_gap)} are {say(girth.finished)}, the finished waist."
-        )
-    told.append(
-        "Cuts for notches: "
-        + "; ".join(
-            f"{one.piece.name} {sum(n.count for n in one.notches if n.depth)}" for one in finished.pieces if one.notches
-        )
-        + "."
+        told.append(WORDS("tape_waist_in_all", half=say(half), gap=say(style.lacing_gap), finished=say(girth.finished)))
+    counts = "; ".join(
+        f"{one.piece.name} {sum(n.count for n in one.notches if n.depth)}" for one in finished.pieces if one.notches
     )
+    told.append(WORDS("tape_notches", counts=counts))
     folded = [one.piece.name for one in finished.pieces if any(edge.kind is Kind.FOLD for edge in one.piece.edges)]
-    told.append(f"On the fold no allowance: {', '.join(folded)}.")
-    opening = f"For {name}, in {'inches' if unit == 'in' else 'centimetres'}."
+    told.append(WORDS("tape_fold", pieces=", ".join(folded)))
+    opening = SHARED(f"hand_for_{unit}", name=name)
     items = "".join(f"<li>{escape(one)}</li>" for one in told)
     return Stored(f"<p>{opening}</p><ul>{items}</ul>", (opening, *told))
 
@@ -171,5 +152,15 @@ def _by_tape(drafts):
 def _end_words(seam, found, say):
     """Where the allowance of a seam ends at one end, as it is told of both its pieces."""
     (sharp, met), (blunt, _) = found
-    where = "beyond it" if met.reach >= 0 else "before it"
-    return f"{seam.name} at the {met.later.stroke.edge.name} ({sharp.name} and {blunt.name}), {say(abs(met.reach))} {where}"
+    return WORDS(
+        "end_beyond" if met.reach >= 0 else "end_before",
+        seam=seam.name,
+        later=met.later.stroke.edge.name,
+        sharp=sharp.name,
+        blunt=blunt.name,
+        reach=say(abs(met.reach)),
+    )
+
+
+def _widths_said(groups, say):
+    return "; ".join(f"{edges} {say(width)}" for edges, width in groups.items() if width)

@@ -21,7 +21,11 @@ from corsetkit.teaching.lessons.finish.ready import Whole
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import Patch, Stroke, close_up
 from corsetkit.teaching.shared.finished_drafts import Finishing
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.units import Say, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 _APART = 1.6
 """From one square stroke to the next, cm along the edge."""
@@ -36,7 +40,7 @@ def hollow_sheet(piece, edge, width, widest, unit, title, description):
     strokes = [Stroke(one.path, SEWN if one is edge else FREE, one.name) for one in piece.edges]
     if width > 1e-9:
         strokes.append(Stroke(tuple(Line(a, b) for a, b in square), GUIDE))
-        strokes.append(Stroke(beside, NEW, f"cutting line beside the {edge.name}", "new", 3))
+        strokes.append(Stroke(beside, NEW, WORDS("hollow_beside_edge", edge=edge.name), "new", 3))
     return close_up(
         title,
         description,
@@ -45,7 +49,11 @@ def hollow_sheet(piece, edge, width, widest, unit, title, description):
         unit,
         [Patch(piece.path, CUT_PAPER)],
         strokes,
-        key=((SEWN, f"the {edge.name}, sewing line"), (NEW, "cutting line beside it"), (GUIDE, "square to the edge")),
+        key=(
+            (SEWN, WORDS("hollow_key_edge", edge=edge.name)),
+            (NEW, WORDS("hollow_key_beside")),
+            (GUIDE, WORDS("hollow_key_square")),
+        ),
     )
 
 
@@ -61,7 +69,12 @@ def parallel(edge, width, count=240):
     return tuple(Line(a, b) for a, b in zip(beside, beside[1:]) if a != b), square
 
 
-_KEY = ((NEW, "the seam, both sides"), (GUIDE, "these two meet"), (BEFORE, "cutting line"), (SEWING, "other sewing lines"))
+_KEY = (
+    (NEW, WORDS("notch_key_seam")),
+    (GUIDE, WORDS("notch_key_meet")),
+    (BEFORE, WORDS("cutting_line")),
+    (SEWING, WORDS("notch_key_others")),
+)
 
 
 @dataclass(frozen=True)
@@ -111,7 +124,7 @@ def notch_sheet(finished, pair, unit, title):
             for edge in side:
                 facts = {
                     "role": "new",
-                    "name": f"{pair.seam.name}, {edge.piece.name}",
+                    "name": WORDS("seam_of_piece", seam=pair.seam.name, piece=edge.piece.name),
                     "side": number,
                     "seam": f"{seam_letter(pair.seam.number)} lit",
                     "length": say_length(edge.length, unit),
@@ -121,25 +134,18 @@ def notch_sheet(finished, pair, unit, title):
         for at in spots:
             canvas.dot(at, 1.0, SPOT_TONE, SPOT)
 
-    names = " and ".join(piece.name for _, _, piece in pair.places)
-    return Sheet(
-        whole.low,
-        whole.high,
-        title,
-        f"{title}: the {pair.seam.name} lit on both sides, and the place at which "
-        f"{names} meet, {say_length(pair.at, unit)} from the seam's start.",
-        paint,
-        whole.scale,
+    (_, _, first), (_, _, second) = pair.places
+    told = WORDS(
+        "notch_described", title=title, seam=pair.seam.name, first=first.name, second=second.name, at=say_length(pair.at, unit)
     )
+    return Sheet(whole.low, whole.high, title, told, paint, whole.scale)
 
 
 @dataclass(frozen=True)
 class Lit:
     """Which notch is lit; the range is the pattern's own."""
 
-    notch: int = declared(
-        "which notch is lit, counted seam by seam in the order of sewing", unit="count", low=1, high=13, step=1, default=1
-    )
+    notch: int = declared(WORDS("notch_control"), unit="count", low=1, high=13, step=1, default=1)
 
 
 def lit_among(drafts: Finishing):
@@ -160,32 +166,31 @@ def notch_picture(drafts: Finishing, values: dict) -> Picture:
     pairs = notch_pairs(finished)
     number = min(values.get("notch", 1), len(pairs))
     pair = pairs[number - 1]
-    sheet = notch_sheet(finished, pair, unit, f"Notches, for {name}")
+    sheet = notch_sheet(finished, pair, unit, WORDS("notch_title", name=name))
     return Picture(svg_text(sheet), sheet.description, tuple(_notch_said(pair, number, pairs, unit)))
 
 
 def _notch_said(pair, number, pairs, unit):
     seam = pair.seam
-    yield (
-        f"Notch {number} of {len(pairs)}: seam {seam_letter(seam.number)}, {seam.name}, {say_length(pair.at, unit)} from its "
-        "start along the sewing line."
+    yield WORDS(
+        "notch_lies",
+        number=number,
+        count=len(pairs),
+        letter=seam_letter(seam.number),
+        seam=seam.name,
+        at=say_length(pair.at, unit),
     )
-    (_, _, first), (_, _, second) = pair.places
-    cuts = (
-        "two cuts beside each other, for only back pieces meet here"
-        if pair.count == 2
-        else "one cut, for a front piece is in this seam"
-    )
-    met = f"The {first.name} meets the {second.name} there"
+    first, second = (piece.name for _, _, piece in pair.places)
+    cuts = WORDS("notch_two_cuts" if pair.count == 2 else "notch_one_cut")
     cut, bare = (
         [piece.name for (_, _, piece), is_cut in zip(pair.places, pair.cut) if is_cut is wanted] for wanted in (True, False)
     )
     if not bare:
-        yield f"{met}. Each is marked by {cuts}."
+        yield WORDS("notch_on_both", first=first, second=second, cuts=cuts)
     elif cut:
-        yield f"{met}. The {cut[0]} is marked by {cuts}; the {bare[0]} has its own corner there, and the corner is the mark."
+        yield WORDS("notch_on_one", first=first, second=second, cut=cut[0], cuts=cuts, bare=bare[0])
     else:
-        yield f"{met}. On both sides one piece ends and the next begins: the corners are the marks, and no notch is cut."
+        yield WORDS("notch_on_none", first=first, second=second)
 
 
 def bones_picture(drafts: Finishing, values: dict) -> Picture:
@@ -193,25 +198,24 @@ def bones_picture(drafts: Finishing, values: dict) -> Picture:
     unit = drafts.desk.record.unit
     name, finished = drafts.finished(values)
     made = bill(finished)
-    sheet = bones_sheet(finished, made, unit, f"Bones and eyelets, for {name}")
+    sheet = bones_sheet(finished, made, unit, WORDS("bones_title", name=name))
     warned = tuple(one for one in made.warnings if "front opening" not in one)
     return Picture(svg_text(sheet), sheet.description, tuple(_bones_said(made, finished.choices, unit)), warned)
 
 
 def _bones_said(made, choices, unit):
     say = Say(unit)
-    once = "".join(f"number {number} once, in the middle, " for number, one in enumerate(made.bones, 1) if one.count == 1)
-    others = "and each of the others" if once else "each of them"
-    yield f"{made.bone_count} bones in the whole corset: {once}{others} left and right."
+    once = " ".join(WORDS("bones_once", number=number) for number, one in enumerate(made.bones, 1) if one.count == 1)
+    yield WORDS("bones_some_once" if once else "bones_all_twice", count=made.bone_count, once=once)
     for kind in (SPIRAL, FLAT):
         if those := [
             f"{number} {one.place} {say(one.length)}" for number, one in enumerate(made.bones, 1) if one.kind == kind
         ]:
-            yield f"{kind.capitalize()} bones, each with its length: {'; '.join(those)}."
+            yield WORDS("bones_of_kind", kind=kind.capitalize(), bones="; ".join(those))
     widest = max(made.bays, key=lambda bay: bay.left)
-    yield f"The widest cloth without a bone at the waist is {say(widest.left)}, in the {widest.piece.name}."
-    counts = " and ".join(str(one.count) for one in made.eyelets)
+    yield WORDS("widest_without_bone", wide=say(widest.left), piece=widest.piece.name)
+    counts = listed(str(one.count) for one in made.eyelets)
     spacing = max((max(one.spaces) for one in made.eyelets), default=0.0)
-    yield f"{counts} eyelets down each lacing edge, at most {say(spacing)} apart."
+    yield WORDS("eyelets_apart", counts=counts, spacing=say(spacing))
     if beside_bone(choices) > 0:
-        yield f"An eyelet's middle lies {say(beside_bone(choices))} from the channel in the lacing edge."
+        yield WORDS("eyelet_beside_bone", off=say(beside_bone(choices)))

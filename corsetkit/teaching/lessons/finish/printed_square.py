@@ -10,11 +10,14 @@ from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.units import say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 SIDE = 10.0
 """A side of the solid test square, cm."""
 _MOST = 12.0
-_KEY = ((BEFORE, "as it should be"), (NEW, "as it came out"))
+_KEY = ((BEFORE, WORDS("square_key_meant")), (NEW, WORDS("square_key_printed")))
 
 
 def square_sheet(measured, title, description):
@@ -30,7 +33,7 @@ def square_sheet(measured, title, description):
         canvas.line(
             box_run(0.0, 0.0, measured, measured),
             NEW,
-            {"role": "new", "name": "side of the square", "length": f"{say_number(measured * 10, 1)} mm"},
+            {"role": "new", "name": WORDS("square_side"), "length": f"{say_number(measured * 10, 1)} mm"},
         )
         _paint_ruler(canvas)
         canvas.words(
@@ -56,14 +59,7 @@ def _paint_ruler(canvas):
 class Printed:
     """A side of the solid test square as it came out of the printer."""
 
-    square: int = declared(
-        "how long a side of the solid test square is on your print, in whole millimetres",
-        unit="count",
-        low=85,
-        high=115,
-        step=1,
-        default=int(SQUARE),
-    )
+    square: int = declared(WORDS("square_control"), unit="count", low=85, high=115, step=1, default=int(SQUARE))
 
 
 def printed():
@@ -75,6 +71,6 @@ def square_picture(values: dict) -> Picture:
     """The square as it came out, and what to do."""
     measured = values.get("square", Printed.square)
     told = scale_sentence(measured)
-    title = "The test square, measured"
-    sheet = square_sheet(measured / 10, title, f"{title}. {told}")
+    title = WORDS("square_title")
+    sheet = square_sheet(measured / 10, title, WORDS("described", title=title, told=told))
     return Picture(svg_text(sheet), sheet.description, (told,))

@@ -24,6 +24,9 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.finished_drafts import Finishing, choices_in
 from corsetkit.units import Say, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 ALLOWANCE_TONE = Tone("allowance", "#f1e4cb")
 """The cloth between sewing line and cutting line."""
@@ -47,7 +50,9 @@ class ReadyPiece:
                 paint_layer(canvas, layer, view, step, unit)
             cut = tuple(one for one in view.cutting if not any(_along(one, fold[0]) for fold in view.folds))
             canvas.line(
-                moved(cut, move), pen, {"role": "new", "edge": "cutting line", "length": say_length(path_length(cut), unit)}
+                moved(cut, move),
+                pen,
+                {"role": "new", "edge": WORDS("cutting_line"), "length": say_length(path_length(cut), unit)},
             )
 
 
@@ -79,7 +84,7 @@ def allowance_words(edge, width, choices, unit):
     """What is to be written beside an edge: how wide its allowance is; nothing on a fold."""
     if choice_of(edge, choices) is None:
         return ""
-    return f"{edge.name}, {say_length(width, unit) if width else 'bound'}"
+    return WORDS("edge_allowance", edge=edge.name, width=say_length(width, unit) if width else WORDS("bound"))
 
 
 SEEN, SEEN_HIGH = 17.5, 11.5
@@ -89,7 +94,12 @@ ROOM = 3.4
 still while an allowance moves."""
 WHOLE_SCALE = 3.9
 _GAP, _MARGIN = 1.8, 2.2
-KEY = ((NEW, "cutting line"), (SEWING, "sewing line"), (FOLD_EDGE, "fold"), (NOTCH_CUT, "notch, cut in"))
+KEY = (
+    (NEW, WORDS("cutting_line")),
+    (SEWING, WORDS("sewing_line")),
+    (FOLD_EDGE, WORDS("key_fold")),
+    (NOTCH_CUT, WORDS("key_notch_cut")),
+)
 _ALONG = (0.5, 0.35, 0.65, 0.2, 0.8)
 
 
@@ -124,7 +134,8 @@ def one_piece(finished, pieces, choices, unit, title):
         for edge, width in zip(piece.edges, finished.allowances)
         if (words := allowance_words(edge, width, choices, unit))
     )
-    return Sheet(low, high, title, f"{title}: the {piece.name} with its cutting line. Allowances: {said}.", paint, scale)
+    told = WORDS("piece_described", title=title, piece=piece.name, allowances=said)
+    return Sheet(low, high, title, told, paint, scale)
 
 
 def _beside(clutter, edge, width, choices, unit, scale):
@@ -177,13 +188,14 @@ def all_pieces(finished, unit, title):
     """The sheet of a whole `Finished` pattern."""
     whole = Whole(finished, title, KEY)
     cut = "; ".join(
-        f"{one.piece.number} {one.piece.name}, cutting line {say_length(_round(one), unit)}" for one in finished.pieces
+        WORDS("piece_round", number=one.piece.number, piece=one.piece.name, length=say_length(_round(one), unit))
+        for one in finished.pieces
     )
     return Sheet(
         whole.low,
         whole.high,
         title,
-        f"{title}: {len(finished.pieces)} pieces. {cut}.",
+        WORDS("pieces_described", title=title, count=len(finished.pieces), pieces=cut),
         lambda canvas: whole.paint(canvas, unit),
         whole.scale,
     )
@@ -207,9 +219,7 @@ ALL = 0
 class Looked:
     """Which piece is looked at; its range and default are the pattern's own."""
 
-    piece: int = declared(
-        "the piece you look at, by its number; 0 shows the whole pattern", unit="count", low=0, high=12, step=1, default=ALL
-    )
+    piece: int = declared(WORDS("piece_control"), unit="count", low=0, high=12, step=1, default=ALL)
 
 
 def looked_at(drafts: Finishing):
@@ -238,10 +248,10 @@ def ready_picture(drafts: Finishing, values: dict) -> Picture:
     unit = drafts.desk.record.unit
     if number == ALL:
         name, finished = drafts.finished(values)
-        sheet = all_pieces(finished, unit, f"Ready to cut, for {name}")
+        sheet = all_pieces(finished, unit, WORDS("ready_title", name=name))
         return Picture(svg_text(sheet), sheet.description, tuple(_all_said(finished)), tuple(finished.warnings))
     name, pattern, made = drafts.piece(values, number)
-    sheet = one_piece(made, pattern.pieces, choices_in(values), unit, f"Ready to cut, for {name}")
+    sheet = one_piece(made, pattern.pieces, choices_in(values), unit, WORDS("ready_title", name=name))
     return Picture(svg_text(sheet), sheet.description, tuple(_said(made, unit)), tuple(pattern.warnings))
 
 
@@ -249,17 +259,16 @@ def _said(finished, unit):
     piece = finished.piece
     say = Say(unit)
     cloths = ", ".join(f"{one.cloth} {one.count}" for one in finished.layers)
-    how = f", {finished.layers[0].how}" if finished.layers[0].how else ""
-    yield f"{piece.number} {piece.name}: {cloths}{how}."
+    how = finished.layers[0].how
+    yield WORDS("piece_cut_how" if how else "piece_cut", number=piece.number, piece=piece.name, cloths=cloths, how=how)
     if across := width_at_waist(finished):
         sewn, cut = across
-        half = " (half of it, for it lies on the fold)" if piece.on_fold else ""
-        yield f"At the waist the sewn piece is {say(sewn)} wide, the paper {say(cut)}{half}."
+        yield WORDS("waist_half" if piece.on_fold else "waist_whole", sewn=say(sewn), paper=say(cut))
     bound = [edge.name for edge, width in zip(piece.edges, finished.allowances) if not width and edge.kind is not Kind.FOLD]
     if bound:
-        yield f"Bound, and cut on their own line: {', '.join(bound)}."
+        yield WORDS("bound_edges", edges=", ".join(bound))
     if piece.on_fold:
-        yield "Its fold is laid on the fold of the cloth. There is no allowance there, for the cloth runs on."
+        yield WORDS("on_fold")
 
 
 def width_at_waist(finished):
@@ -284,7 +293,7 @@ def _all_said(finished):
     counts = {
         cloth: sum(layer.count for one in finished.pieces for layer in one.layers if layer.cloth == cloth) for cloth in CLOTHS
     }
-    told = ", ".join(f"{count} of {cloth}" for cloth, count in counts.items() if count)
-    yield f"{len(finished.pieces)} pieces of paper; from them are cut {told}."
+    told = ", ".join(WORDS("count_of_cloth", count=count, cloth=cloth) for cloth, count in counts.items() if count)
+    yield WORDS("pieces_cut", count=len(finished.pieces), cloths=told)
     folded = [one.piece.name for one in finished.pieces if one.piece.on_fold]
-    yield f"On the fold: {', '.join(folded)}. All others are cut as pairs, a left and a right one."
+    yield WORDS("pieces_on_fold", pieces=", ".join(folded))

@@ -37,11 +37,14 @@ from corsetkit.teaching.shared.clipping import area_in, clipped
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.finished_drafts import Finishing, read_or_refused
 from corsetkit.units import CM_PER_INCH, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("08_finish")
 
 SCALE = 1.0
 _WIDE, _APART, _HALF = 17.0, 1.2, 4.0
 """Width of the strips, space between the two large ends, and how far these reach to each side of the corner, cm."""
-_KEY = ((NEW, "as it came out on paper, or redrawn"), (SEWN, "as drafted"), (BEFORE, "as drafted, before it was redrawn"))
+_KEY = ((NEW, WORDS("walk_key_paper")), (SEWN, WORDS("walk_key_drafted")), (BEFORE, WORDS("walk_key_before")))
 
 
 def trued_sheet(walked, stretch, longer, redrawn, unit, title):
@@ -65,10 +68,10 @@ def trued_sheet(walked, stretch, longer, redrawn, unit, title):
             middle = complex(spare + _HALF + number * (2 * _HALF + _APART), _HALF + 0.2)
             came_out, new = (longer if number == 0 else 0.0), (redrawn[number] if redrawn else None)
             _paint_end(canvas, piece, edge, beyond, middle, came_out, new, unit)
-            canvas.words(middle + 1j * (_HALF + 0.25), f"{piece.name}, at the {beyond.name}", NAME)
+            canvas.words(middle + 1j * (_HALF + 0.25), WORDS("walk_end", piece=piece.name, beyond=beyond.name), NAME)
         paint_row(canvas, complex(0.0, low.imag + 0.4), _KEY)
 
-    return Sheet(low, high, title, f"{title}. {stretch.said(unit)}", paint, SCALE)
+    return Sheet(low, high, title, WORDS("described", title=title, told=stretch.said(unit)), paint, SCALE)
 
 
 def _paint_strips(canvas, stretch, longer, redrawn, names, base, unit):
@@ -110,7 +113,9 @@ def _paint_end(canvas, piece, edge, beyond, middle, longer, redrawn, unit):
         for blend in redrawn.blends[len(piece.blends) :] if redrawn else ():
             one = next(one for one in redrawn.edges if blend.after[0] in one.path)
             canvas.line(_seen([part for part in blend.before if part.length > 0], step, box), BEFORE)
-            canvas.line(_seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, f"{one.name}, redrawn", unit))
+            canvas.line(
+                _seen(blend.after, step, box), NEW, {"role": "new"} | _facts(one, WORDS("redrawn_edge", edge=one.name), unit)
+            )
     new = redrawn.edges[piece.place_of(edge)] if redrawn else edge
     if redrawn and new.length > edge.length + 1e-6 and edge.path[-1 if at_end else 0] in new.path:
         tick(canvas, middle, _corner(new, at_end) + step, NEW)
@@ -148,12 +153,18 @@ def _tape_of(cm, unit):
     return f"{cm:.1f} cm" if unit == "cm" else small(cm, unit)
 
 
-_HEADS = ("seam", "from", "to", "first side", "length", "second side", "length", "they differ by", "verdict")
+_HEADS = (
+    WORDS("walk_seam"),
+    WORDS("walk_from"),
+    WORDS("walk_to"),
+    WORDS("walk_first"),
+    WORDS("walk_length"),
+    WORDS("walk_second"),
+    WORDS("walk_length"),
+    WORDS("walk_differ"),
+    WORDS("walk_verdict"),
+)
 _LEFT = ' style="text-align:left"'
-
-
-_PENCIL = {"in": "1/16 in", "cm": "1.5 mm"}
-"""`TOLERANCE` as people say it."""
 
 
 @dataclass(frozen=True)
@@ -161,22 +172,10 @@ class Paper:
     """One seam as it came out on paper; the choice of seams is the pattern's own."""
 
     longer_by: float = declared(
-        "how much longer the first piece's sewing line came out on your paper than it was drafted",
-        unit="cm",
-        low=0,
-        high=CM_PER_INCH / 2,
-        step=CM_PER_INCH / 16,
-        default=CM_PER_INCH / 8,
+        WORDS("longer_control"), unit="cm", low=0, high=CM_PER_INCH / 2, step=CM_PER_INCH / 16, default=CM_PER_INCH / 8
     )
-    seam: str = declared(
-        "which seam is walked, by its letter in the pattern, and from the waist which way",
-        unit="choice",
-        choices=("C",),
-        default="C",
-    )
-    redrawn: bool = declared(
-        "whether the shorter side is lengthened and the edges beyond its end redrawn", unit="yes or no", default=False
-    )
+    seam: str = declared(WORDS("seam_control"), unit="choice", choices=("C",), default="C")
+    redrawn: bool = declared(WORDS("redrawn_control"), unit="yes or no", default=False)
 
 
 def paper_of(drafts: Finishing):
@@ -227,7 +226,7 @@ def walked_picture(drafts: Finishing, values: dict) -> Picture:
     stretch = paper.stretches[number]
     new = true_seam(pattern, paper) if redrawn else pattern
     pieces = () if new is pattern else tuple(new.pieces[pattern.pieces.index(piece)] for piece, _, _ in stretch.ends)
-    title = f"Seam {letter}, {paper.seam.name}, walked, for {name}"
+    title = WORDS("walk_title", letter=letter, seam=paper.seam.name, name=name)
     sheet = trued_sheet(paper, stretch, longer, pieces, unit, title)
     return Picture(svg_text(sheet), sheet.description, tuple(_said(paper, stretch, pieces, unit)))
 
@@ -236,12 +235,12 @@ def _said(paper, stretch, pieces, unit):
     yield stretch.said(unit)
     moves = paper.moves(unit=unit)
     if moves:
-        yield f"That is more than the {_PENCIL[unit]} that marking by hand may miss."
+        yield WORDS(f"more_than_pencil_{unit}")
         yield from moves
     else:
-        yield f"That is no more than the {_PENCIL[unit]} that marking by hand may miss: nothing is to be moved."
+        yield WORDS(f"no_more_than_pencil_{unit}")
     if pieces:
-        yield f"{_redrawn(stretch, pieces, unit)} The two sides agree again."
+        yield WORDS("agree_again", redrawn=_redrawn(stretch, pieces, unit))
 
 
 def _redrawn(stretch, pieces, unit):
@@ -252,20 +251,12 @@ def _redrawn(stretch, pieces, unit):
     if at.seam is None:
         after, whole = blends[-1].after, next(one for one in new.edges if blends[-1].after[0] in one.path)
         if most.startswith("0 "):
-            return f"Redrawn: the {at.name} of the {new.name} begins farther on, on the line that it had."
+            return WORDS("redrawn_farther_on", edge=at.name, piece=new.name)
         if len(after) == len(whole.path):
-            return (
-                f"Redrawn: the {at.name} of the {new.name} is too short to run into its old line smoothly, so the whole of "
-                f"it is turned about its other corner; it moves by at most {most}."
-            )
-        return (
-            f"Redrawn: the {at.name} of the {new.name} keeps its direction at the corner and runs into the old line after "
-            f"{say_length(sum(curve.length for curve in after), unit)}; it moves by at most {most}."
-        )
-    return (
-        f"Redrawn: the {edge.name} of the {new.name} to its new end, and the {at.name}, which is "
-        f"{say_length(at.length, unit)} long as before, for it is sewn too; no line moves by more than {most}."
-    )
+            return WORDS("redrawn_turned", edge=at.name, piece=new.name, most=most)
+        run = sum(curve.length for curve in after)
+        return WORDS("redrawn_blended", edge=at.name, piece=new.name, run=say_length(run, unit), most=most)
+    return WORDS("redrawn_sewn", edge=edge.name, piece=new.name, beyond=at.name, length=say_length(at.length, unit), most=most)
 
 
 def walk_table(drafts: Finishing) -> Stored:
@@ -282,21 +273,21 @@ def _table(drafts):
         for one in walked.stretches:
             (first, _, _), (second, _, _) = one.ends
             off = small(one.difference, unit)
-            verdict = ("eased" if one.is_eased else "true") if abs(one.difference) <= TOLERANCE else "differs"
+            verdict = WORDS("eased" if one.is_eased else "true") if abs(one.difference) <= TOLERANCE else WORDS("differs")
             rows.append(
                 (
                     f"{seam_letter(seam.number)} {seam.name}" if one is walked.stretches[0] else "",
                     one.start,
                     one.end,
                     first.name,
-                    _tape(one.lengths[0], unit),
+                    _tape_of(one.lengths[0], unit),
                     second.name,
-                    _tape(one.lengths[1], unit),
+                    _tape_of(one.lengths[1], unit),
                     off,
                     verdict,
                 )
             )
-            said.append(f"{seam_letter(seam.number)}, {seam.name}: {one.said(unit)}")
+            said.append(WORDS("walk_row", letter=seam_letter(seam.number), seam=seam.name, told=one.said(unit)))
     heads = "".join(f'<th scope="col"{_LEFT}>{head}</th>' for head in _HEADS)
     cells = "".join(
         f'<tr><th scope="row"><b>{escape(row[0])}</b></th>'
@@ -305,11 +296,7 @@ def _table(drafts):
         for row in rows
     )
     html = (
-        f"<table><caption>{escape(name)}'s seams, walked</caption><thead><tr>{heads}</tr></thead>"
+        f"<table><caption>{escape(WORDS('walk_caption', name=name), quote=False)}</caption><thead><tr>{heads}</tr></thead>"
         f"<tbody>{cells}</tbody></table>"
     )
     return Stored(html, said)
-
-
-def _tape(cm, unit):
-    return f"{cm:.1f} cm" if unit == "cm" else small(cm, unit)
