@@ -13,6 +13,9 @@ from corsetkit.files import write_whole
 from corsetkit.fitting.correct import check
 from corsetkit.pattern.pattern import Correction
 from corsetkit.units import shown
+from corsetkit.words import words_of
+
+WORDS = words_of("fitting")
 
 _TOLD = "corrections"
 
@@ -141,11 +144,8 @@ def whose(kept: Kept, names: Iterable[str]) -> Whose:
     for given in dict.fromkeys((*kept.by_wearer, *kept.amiss)):
         if given in exact:
             if why := kept.amiss.get(given):
-                more = f", and {len(why) - 1} more" if why[1:] else ""
-                of[given] = (
-                    f"a correction kept for her cannot be made ({why[0]}{more}): mend it in the file of corrections, "
-                    "or take it out there"
-                )
+                more = len(why) - 1
+                of[given] = WORDS("kept_wrong_more" if more else "kept_wrong", why=why[0], more=more)
         elif meant := alike.get(_plain(given)):
             of.update({name: of.get(name) or _other_letters(given, name) for name in meant})
         else:
@@ -161,8 +161,5 @@ def _plain(name: str) -> str:
 
 def _other_letters(given: str, name: str) -> str:
     if unicodedata.normalize("NFC", given) == unicodedata.normalize("NFC", name):
-        return (
-            f"the file of corrections has the name {shown(name)} with its accents stored in another way: copy the name from "
-            "the table into that file"
-        )
-    return f"the file of corrections has the name {shown(given)}: write it there as in the table, {shown(name)}"
+        return WORDS("name_accents", name=shown(name))
+    return WORDS("name_other_letters", given=shown(given), name=shown(name))

@@ -11,9 +11,12 @@ from corsetkit.geometry.move import slid
 from corsetkit.geometry.points import to_side
 from corsetkit.pattern.pattern import Pattern
 from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.words import words_of
 
 if TYPE_CHECKING:
     from corsetkit.steps.run import Steps
+
+WORDS = words_of("fitting")
 
 LEAST = {"cm": 0.05, "in": CM_PER_INCH / 32}
 """What a tape would read as zero in each unit, cm."""
@@ -79,15 +82,19 @@ def said_moved(found: Sequence[Moved], unit: str = "cm") -> tuple[str, ...]:
     hidden = 0
     for one in found:
         if one.most is None:
-            told.append(f"The {one.name}{',' if ',' in one.name else ''} is {'new' if one.after else 'gone'}.")
+            told.append(WORDS("line_new" if one.after else "line_gone", line=_closed(one.name)))
         elif one.most < LEAST[unit]:
             hidden += 1
         else:
-            # A name with its side behind a comma is closed with another.
-            told.append(f"The {one.name}{',' if ',' in one.name else ''} moves by up to {say_length(one.most, unit)}.")
+            told.append(WORDS("line_moves", line=_closed(one.name), most=say_length(one.most, unit)))
     if hidden:
-        told.append(f"{hidden} more {'line moves' if hidden == 1 else 'lines move'} by less than a tape shows.")
-    return tuple(told) or ("No line has moved.",)
+        told.append(WORDS.counted("lines_hidden", hidden))
+    return tuple(told) or (WORDS("no_line_moved"),)
+
+
+def _closed(name: str) -> str:
+    """A line's name within a sentence: one with its side behind a comma is closed with another."""
+    return f"{name}," if "," in name else name
 
 
 def walked(before: Pattern, after: Pattern) -> tuple[Walked, ...]:
@@ -111,16 +118,16 @@ def said_walked(found: Sequence[Walked], unit: str = "cm", named: Callable[[Walk
     told = []
     for one in found:
         if one.before is None:
-            told.append(f"{named(one)} is new and {say_length(one.after, unit)} long.")
+            told.append(WORDS("seam_new", seam=named(one), length=say_length(one.after, unit)))
         elif abs(more := one.after - one.before) >= LEAST[unit]:
-            told.append(f"{named(one)} is {say_length(abs(more), unit)} {'longer' if more > 0 else 'shorter'} than before.")
+            told.append(WORDS("seam_longer" if more > 0 else "seam_shorter", seam=named(one), by=say_length(abs(more), unit)))
     worst = max((abs(one.difference) for one in found), default=0.0)
-    told.append(f"All {len(found)} seams are walked again: no two sides differ by more than {_millimetres(worst)}.")
+    told.append(WORDS("seams_walked", count=len(found), most=_millimetres(worst)))
     return tuple(told)
 
 
 def _named(one: Walked) -> str:
-    return f"The {one.name}" if one.name.endswith("seam") else f"The seam called {one.name}"
+    return WORDS("seam_named" if one.name.endswith("seam") else "seam_called", seam=one.name)
 
 
 def _millimetres(cm: float) -> str:

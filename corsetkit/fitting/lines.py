@@ -12,6 +12,9 @@ from corsetkit.measurements import Measurements
 from corsetkit.quantity import Quantity, Value, quantities
 from corsetkit.style import COURSE, PASSES, Fitting, Style
 from corsetkit.units import say_both, say_length, shown
+from corsetkit.words import words_of
+
+WORDS = words_of("fitting")
 
 _STEP = 0.1
 EDGE, FREE = 0.6, 1.0
@@ -47,7 +50,7 @@ class Line:
     def said(self, by: float, unit: str | None = "cm") -> str:
         """A correction of this line in words: "underbust line: 0.5 cm lower"; `unit` None says it in both."""
         length = say_length(abs(by), unit) if unit else say_both(abs(by))
-        return f"{self.name}: {length} {self.more if by >= 0 else self.less}"
+        return WORDS("line_corrected", line=self.name, by=length, which_way=self.more if by >= 0 else self.less)
 
 
 def _line(name: str, meaning: str, most: float, more: str, less: str, *moves: Added, only: Only | None = None) -> Line:
@@ -70,78 +73,67 @@ def _styled(
 
 
 LINES = (
-    _styled(
-        "overbust_mark", "overbust_mark", "how much higher the top edge lies above the bust point", FREE, "higher", "lower"
-    ),
-    _fitted("tightening_dart", "more taken in", "less taken in"),
+    _styled("overbust_mark", "overbust_mark", WORDS("overbust_mark"), FREE, WORDS("higher"), WORDS("lower")),
+    _fitted("tightening_dart", WORDS("more_taken_in"), WORDS("less_taken_in")),
     _styled(
         "centre_front_dart",
         "centre_front_dart",
-        "how much more the centre-front dart takes in all at the centre front: the cup's projection, for it changes "
-        "neither the top edge's dart nor the underbust",
+        WORDS("centre_front_dart"),
         1.5 * EDGE,
-        "more taken in",
-        "less taken in",
+        WORDS("more_taken_in"),
+        WORDS("less_taken_in"),
     ),
     _styled(
         "centre_front",
         "centre_front_taking_in",
-        "how much more is taken in at the centre front where the cups begin, on each half",
+        WORDS("centre_front"),
         EDGE,
-        "more taken in on each half",
-        "less taken in on each half",
+        WORDS("more_taken_in_each"),
+        WORDS("less_taken_in_each"),
     ),
-    _fitted("cup_to_the_side", "farther towards the side", "nearer to the bust point"),
-    _fitted("cup_to_the_front", "farther towards the centre front", "nearer to the bust point"),
+    _fitted("cup_to_the_side", WORDS("towards_side"), WORDS("nearer_bust_point")),
+    _fitted("cup_to_the_front", WORDS("towards_front"), WORDS("nearer_bust_point")),
     _line(
         "bust_point_sideways",
-        "how much nearer to the side the bust point lies, and every seam through it",
+        WORDS("bust_point_sideways"),
         FREE,
-        "nearer to the side",
-        "nearer to the centre front",
+        WORDS("nearer_side"),
+        WORDS("nearer_front"),
         (Measurements, "bust_point_width", 2.0),
     ),
     _line(
         "bust_point_height",
-        "how much higher the bust point lies, and every seam through it",
+        WORDS("bust_point_height"),
         FREE,
-        "higher",
-        "lower",
+        WORDS("higher"),
+        WORDS("lower"),
         (Measurements, "neck_to_bust_point", -1.0),
     ),
-    _fitted("underbust_line", "lower", "higher"),
-    _fitted("underbust_girth", "larger all round", "smaller all round"),
-    _fitted("top_girth", "larger all round", "smaller all round"),
-    _styled(
-        "waist_girth",
-        "waist_reduction",
-        "how much larger the laced corset is round the waist",
-        4 * EDGE,
-        "larger all round",
-        "smaller all round",
-        -1.0,
-    ),
-    _fitted("hip_girth", "larger all round", "smaller all round"),
-    _fitted("side_seam", "farther back", "farther forward"),
+    _fitted("underbust_line", WORDS("lower"), WORDS("higher")),
+    _fitted("underbust_girth", WORDS("larger"), WORDS("smaller")),
+    _fitted("top_girth", WORDS("larger"), WORDS("smaller")),
+    _styled("waist_girth", "waist_reduction", WORDS("waist_girth"), 4 * EDGE, WORDS("larger"), WORDS("smaller"), -1.0),
+    _fitted("hip_girth", WORDS("larger"), WORDS("smaller")),
+    _fitted("side_seam", WORDS("back"), WORDS("forward")),
     _line(
         "length_above_the_waist",
-        "how much longer front and back are between waist and bust point",
+        WORDS("length_above_the_waist"),
         FREE,
-        "longer",
-        "shorter",
+        WORDS("longer"),
+        WORDS("shorter"),
         (Measurements, "front_waist_length", 1.0),
         (Measurements, "back_waist_length", 1.0),
     ),
-    _styled("hem_at_the_side", "hem_raise", "how much higher the hem lies at the side", FREE, "higher", "lower"),
-    _fitted("hem_at_the_front", "higher", "lower"),
-    _fitted("back_yoke", "longer", "shorter", only=("yoke", True)),
+    _styled("hem_at_the_side", "hem_raise", WORDS("hem_at_the_side"), FREE, WORDS("higher"), WORDS("lower")),
+    _fitted("hem_at_the_front", WORDS("higher"), WORDS("lower")),
+    _fitted("back_yoke", WORDS("longer"), WORDS("shorter"), only=("yoke", True)),
     _styled(
         "yoke_neckline",
         "yoke_shoulder",
-        "how much farther from the neck the yoke's neckline begins on the shoulder",
+        WORDS("yoke_neckline"),
         FREE,
-        "farther from the neck",
-        "nearer to the neck",
+        WORDS("farther_neck"),
+        WORDS("nearer_neck"),
         only=("yoke", True),
     ),
 )
