@@ -13,7 +13,7 @@ FILES = sorted(path for folder in (words.PACKAGE, words.LESSONS) for path in fol
 NAMES = [path.name.removesuffix(words.SUFFIX) for path in FILES]
 CARD = ("", "_means", "_drawing")
 """What `vignette.card` says of one name."""
-AT_MOST = 12330
+AT_MOST = 12016
 """Words of prose that stand in the package's Python still. It only falls: lower it with each file of sentences."""
 
 
@@ -48,6 +48,10 @@ def sayings(source, where):
     }
     # Nothing is said by a name that is handed in: only the module that names the file says its sentences.
     for node in ast.walk(tree):
+        if isinstance(node, ast.Compare) and any(
+            isinstance(one, ast.Call) and called(one) in files for one in (node.left, *node.comparators)
+        ):
+            yield f"{where}, line {node.lineno}: a sentence decides there, and another language decides otherwise"
         if not isinstance(node, ast.Call):
             continue
         name, rest, filled = called(node), node.args, {one.arg for one in node.keywords}
@@ -139,6 +143,8 @@ MODULE = 'WORDS = words_of("toy")\nWORDS("lies", away=say(2))\nWORDS.counted("bo
         (FILE, MODULE + 'WORDS("lies", **values)\n', ["m, line 4: the places are not written there"]),
         (FILE, MODULE + 'WORDS("lies" if far else "gone", away=2)\n', ["m, line 4: toy has no sentence gone"]),
         (FILE, MODULE + 'WORDS(f"bone_{which}", count=2)\n', []),
+        (FILE, MODULE + 'unit == WORDS("bone_one")\n',
+         ["m, line 4: a sentence decides there, and another language decides otherwise"]),
         (FILE, MODULE + 'card(WORDS, "lies", lines)\n',
          ["m, line 4: nothing fills {away} of lies", "m, line 4: toy has no sentence lies_means",
           "m, line 4: toy has no sentence lies_drawing"]),

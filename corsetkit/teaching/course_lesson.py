@@ -68,11 +68,11 @@ class CourseLesson(Lesson):
 
     def hand(self):
         """The work by hand."""
-        return self._to_read("hand", "By hand", self._moves)
+        return self._to_read("hand", SHARED("by_hand"), self._moves)
 
     def tape(self):
         """How to check it on paper."""
-        return self._to_read("tape", "With the tape", self._checks)
+        return self._to_read("tape", SHARED("with_tape"), self._checks)
 
     # How they are made.
 

@@ -19,6 +19,9 @@ from corsetkit.measurements import Measurements
 from corsetkit.teaching import record
 from corsetkit.teaching.record import FILE, OWN, Record, carried_over, own_body, put_beside
 from corsetkit.wearers import demo_wearers, read_wearers, write_wearers
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 RECORD, WEARERS, CORRECTIONS, PLANS = "record.json", "wearers.csv", "corrections.json", "cutting_plans_"
 """The files kept in the learner's folder; of the plans there is one for each wearer, which begins so."""
@@ -110,9 +113,9 @@ class Desk:
                 found = read(path)
             except CorsetkitError:
                 beside = put_beside(path)
-                said, found = _said_beside(name, "could not be read", beside), read(path)
+                said, found = SHARED("kept_not_read", file=name, beside=beside.name), read(path)
             if not is_whole(found):
-                said = _said_beside(name, "could be read only in part", put_beside(path, copied=True))
+                said = SHARED("kept_read_in_part", file=name, beside=put_beside(path, copied=True).name)
             try:
                 write(path, found)
             except BaseException:
@@ -167,18 +170,14 @@ class Desk:
                 self._trouble(RECORD)
         except CorsetkitError as error:
             self._readable = False
-            goes_on = "starts afresh" if self.record == Record() else "goes on with what it shows"
-            self._trouble(
-                RECORD,
-                f"What was kept in {RECORD} cannot be read ({error}), so the lesson {goes_on}. The file "
-                "stays as it is; before anything is written in its place, it gets a name of its own.",
-            )
+            afresh = self.record == Record()
+            self._trouble(RECORD, SHARED("record_lost_afresh" if afresh else "record_lost", file=RECORD, error=error))
         if before.get(WEARERS) != signs.get(WEARERS):
             try:
                 self.loaded = dict(_wearers_in(self.folder / WEARERS))
                 self._trouble(WEARERS)
             except CorsetkitError as error:
-                self._trouble(WEARERS, f"The wearers read from a file earlier are not in the list: {error}.")
+                self._trouble(WEARERS, SHARED("wearers_lost", error=error))
         return before != signs
 
     def _keep(self) -> bool:
@@ -193,13 +192,13 @@ class Desk:
                 self._write()
             self._trouble("the disk")
         except CorsetkitError as error:
-            self._trouble("the disk", f"What you choose is not kept beyond this sitting: {error}.")
+            self._trouble("the disk", SHARED("not_kept", error=error))
         return moved
 
     def _write(self):
         path = self.folder / RECORD
         if not self._readable:
-            self._trouble(RECORD, _said_beside(RECORD, "could not be read", put_beside(path)))
+            self._trouble(RECORD, SHARED("kept_not_read", file=RECORD, beside=put_beside(path).name))
             self._readable = True
         record.write_file(path, self.record)
         self._stood = self.record
@@ -218,7 +217,3 @@ class Desk:
 
 def _wearers_in(path):
     return read_wearers(path) if path.exists() else ()
-
-
-def _said_beside(name, why, beside):
-    return f"{name} {why}; as it was it stands in the same folder as “{beside.name}”, and nothing of it is lost."

@@ -17,6 +17,7 @@ from corsetkit.plausible import IMPOSSIBLE
 from corsetkit.quantity import quantities
 from corsetkit.teaching.desk import Desk
 from corsetkit.teaching.record import DEMO, FILE, OWN, Record, carried_over
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.units import UNITS, in_one_unit
 from corsetkit.wearers import read_wearers
 from corsetkit.words import words_of
@@ -139,8 +140,8 @@ class Form:
     def _choices(self) -> list:
         demo = [[f"demo:{name}", name] for name in self.desk.demo]
         loaded = [[f"file:{name}", name] for name in self.desk.loaded]
-        groups = [["Invented demo wearers", demo], ["From your file", loaded]]
-        own = [[SHARED("form_own"), [[OWN, "My own measurements"]]]]
+        groups = [[SHARED("form_invented"), demo], [SHARED("form_from_file"), loaded]]
+        own = [[SHARED("form_own"), [[OWN, SHARED("form_my_own")]]]]
         return [group for group in groups if group[1]] + own
 
     def _given_fields(self) -> dict:
@@ -209,6 +210,6 @@ def _contradictions(own: dict) -> dict:
     for rule in IMPOSSIBLE:
         if all(name in given for name in rule.names) and rule.broken(body):
             for name in rule.names:
-                others = " and ".join(_FIELDS[n].label for n in rule.names if n != name)
+                others = listed(_FIELDS[n].label for n in rule.names if n != name)
                 found.setdefault(name, SHARED("form_does_not_go", others=others, rule=rule.says))
     return found

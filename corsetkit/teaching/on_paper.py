@@ -64,4 +64,4 @@ def _for(name: str, unit: str) -> str:
 
 
 def _part(unit: str) -> str:
-    return SHARED("hand_sixteenth") if unit == SHARED("hand_millimetre") else "a millimetre"
+    return SHARED("hand_sixteenth" if unit == "in" else "hand_millimetre")

@@ -9,6 +9,9 @@ from dataclasses import dataclass
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.teaching.controls import Control
 from corsetkit.units import in_one_unit
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _NOTHING = {"svg": "", "description": "", "said": [], "warnings": []}
 
@@ -144,7 +147,7 @@ class Play:
         if only is None or only[0] not in self.quantities or self.value(only[0]) == only[1]:
             return ""
         other = self.controls[only[0]].quantity
-        return f"Counts only with {other.label}: {other.say(only[1])}."
+        return SHARED("counts_only", name=other.label, value=other.say(only[1]))
 
     def _set(self, changes: dict) -> None:
         asked = {name: self.value(name) for name in self.quantities}

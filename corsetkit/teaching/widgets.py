@@ -17,6 +17,9 @@ from corsetkit.style import Style
 from corsetkit.teaching.form import Form
 from corsetkit.teaching.guess import Guess
 from corsetkit.teaching.play import Play
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _LISTENER = ContextVar("who listens", default=None)
 
@@ -96,7 +99,7 @@ class Answering(anywidget.AnyWidget):
             with heard_by(self._working):
                 state = self.answer(message, buffers)
         except Exception as error:
-            wrong = f"The course itself made a mistake ({type(error).__name__}: {error})."
+            wrong = SHARED("course_wrong", kind=type(error).__name__, error=error)
             self.shown = {**self.shown, **asked, "refused": wrong}
             raise
         self.shown = {**state, **asked}
@@ -111,7 +114,7 @@ class Answering(anywidget.AnyWidget):
 
     def __repr__(self):
         # Beside the picture, never a memory address.
-        return "Sliders and forms show here once the lesson runs in JupyterLab."
+        return SHARED("page_later")
 
 
 _OF_THE_DESK = {one.name for kind in (Style, Finish) for one in quantities(kind)}
@@ -168,16 +171,6 @@ class GuessWidget(Answering):
         self.renew(self.guess.shown())
 
 
-HOW_TO_WRITE = (
-    "Write a length as your tape says it: 14 1/2, 14½ or 14.5. With cm or in behind it, it counts in that "
-    "unit whatever is chosen above."
-)
-FILE_HELP = (
-    "A table saved as CSV: a row for each wearer; columns wearer, unit (cm or in) and the measurements "
-    "under the names used here. The file is read and left as it is."
-)
-
-
 class FormWidget(Answering):
     """The page's view of one `Form`; a `compact` one asks only for whom and in which unit."""
 
@@ -187,7 +180,7 @@ class FormWidget(Answering):
 
     def __init__(self, form: Form, compact: bool = False):
         self.form = form
-        parts = {"groups": _groups(), "how": HOW_TO_WRITE, "file": FILE_HELP, "compact": compact}
+        parts = {"groups": _groups(), "how": SHARED("form_how"), "file": SHARED("form_file"), "compact": compact}
         super().__init__(parts=parts, shown=form.shown())
 
     def answer(self, message, buffers):
@@ -200,12 +193,12 @@ class FormWidget(Answering):
 
 def _groups() -> list:
     """The fields in the order in which a tape goes: round the body, across it, along it."""
-    titles = {"girth": "Round the body", "width": "Across the body", "": "Along the body"}
+    titles = {"girth": SHARED("form_round"), "width": SHARED("form_across"), "": SHARED("form_along")}
     groups: dict[str, list] = {title: [] for title in titles.values()}
     for one in quantities(Measurements):
         kind = one.name.rpartition("_")[2]
         told = {"name": one.name, "label": one.label.capitalize(), "meaning": one.meaning}
         if one.optional:
-            told["meaning"] += " (may be left out)"
+            told["meaning"] = SHARED("form_optional", meaning=one.meaning)
         groups[titles.get(kind, titles[""])].append(told)
     return [{"title": title, "fields": fields} for title, fields in groups.items()]

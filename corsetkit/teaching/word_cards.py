@@ -7,6 +7,9 @@ from corsetkit.drawing.canvas import Sheet
 from corsetkit.drawing.svg import svg_image, svg_text
 from corsetkit.errors import sentence
 from corsetkit.teaching.picture import Stored
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 @dataclass(frozen=True)
@@ -30,5 +33,10 @@ def cards(words) -> Stored:
     rows = "".join(f"<tr>{''.join(cells[at : at + 2])}</tr>" for at in range(0, len(cells), 2))
     return Stored(
         f"<table><tbody>{rows}</tbody></table>",
-        [f"{one.word.capitalize()}: {sentence(one.meaning)} Drawing: {sentence(one.sheet.description)}" for one in words],
+        [
+            SHARED(
+                "card_told", word=one.word.capitalize(), meaning=sentence(one.meaning), drawing=sentence(one.sheet.description)
+            )
+            for one in words
+        ],
     )

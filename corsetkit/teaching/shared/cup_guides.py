@@ -41,7 +41,7 @@ def guides_sheet(steps, unit, title):
         Note(point + style.overbust_mark * direction(148), WORDS("note_circle_above", radius=say(style.overbust_mark)), True),
         Note(point + radius * direction(216), WORDS("note_circle_below", radius=say(radius)), True),
         Note(complex(strip / 2, level + 1.6 * _TALL), WORDS("note_strip", strip=say(strip)), True),
-        Note(complex(width - strip / 2, level - 1.6 * _TALL), f"strip to be kept: {say(strip)}"),
+        Note(complex(width - strip / 2, level - 1.6 * _TALL), WORDS("note_strip", strip=say(strip))),
     ]
     # Both guides begin at the bust point, so each bar has a level of its own below the bust level; what is asked for at the
     # side lies above it.
@@ -99,7 +99,7 @@ def dart_sheet(steps, across, unit, title):
         Stroke(across, FIXED, WORDS("width_asked"), "guide", 3),
     ]
     notes = [
-        Note(across[0].point(0.5), "the width that is asked for"),
+        Note(across[0].point(0.5), WORDS("width_asked")),
         Note(o.mark, WORDS("dart_note_mark", away=unbroken(say_length(style.overbust_mark, unit))), True),
     ]
     spots = (Spot(o.bust_point, SHARED("bust_point"), "before"), Spot(o.mark, ""))
@@ -115,7 +115,7 @@ def dart_sheet(steps, across, unit, title):
         strokes,
         spots,
         notes,
-        ((NEW, "the cup's outline"), (FIXED, "the width that is asked for")),
+        ((NEW, WORDS("key_outline")), (FIXED, WORDS("width_asked"))),
     )
 
 

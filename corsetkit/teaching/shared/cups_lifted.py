@@ -234,7 +234,9 @@ def cups_beside(two, three, unit, title):
         left += box[2] - box[0] + _BETWEEN
     frame = grown(around([one.box for spread in spreads for one in spread.laid]), _SPARE)
     told = "; ".join(f"{one.caption}: {', '.join(laid.piece.name for laid in one.laid)}" for one in spreads)
-    return lifted_sheet(title, spreads, unit, frame, f"{title}. {told[0].upper()}{told[1:]}.")
+    return lifted_sheet(
+        title, spreads, unit, frame, SHARED("beside_described", title=title, pieces=told[0].upper() + told[1:])
+    )
 
 
 def cups_spread(pattern, apart, swung, edges=True):

@@ -10,6 +10,9 @@ from corsetkit.output import BY_HAND, CUTTING, DXF, PATTERN, PIECES, SEAMS, SVG,
 from corsetkit.printing.names import file_name
 from corsetkit.teaching.desk import PLANS
 from corsetkit.teaching.widgets import say_working
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 
 class KeptPlanFile:
@@ -76,20 +79,21 @@ def _read(path, items):
     try:
         return kept.read_file(path, items)
     except CorsetkitError as error:
-        return kept.KeptPlans({}, (f"{error}; lay the pieces again",))
+        return kept.KeptPlans({}, (SHARED("lay_again", error=error),))
 
 
-_HOME, _SHOP, _FILES, _TABLE, _ALL = "on your printer", "for a copy shop", "for other programs", "for the table", "everything"
+_HOME, _SHOP, _FILES = SHARED("files_home"), SHARED("files_shop"), SHARED("files_programs")
+_TABLE, _ALL = SHARED("files_table"), SHARED("files_everything")
 CHOICES = (
-    ("A4", "A4 pages", _HOME), ("Letter", "US Letter pages", _HOME), ("pieces", "A4, piece by piece", _HOME),
-    ("A0", "one A0 sheet", _SHOP), ("roll", "a roll", _SHOP),
-    ("cutting", "cutting plans", _TABLE), ("hand", "by hand, to tick off", _TABLE),
-    ("lists", "lists of pieces and seams", _TABLE),
-    ("svg", "SVG file", _FILES), ("dxf", "DXF file", _FILES),
-    ("all", "all of it, in a folder", _ALL),
+    ("A4", SHARED("file_a4"), _HOME), ("Letter", SHARED("file_letter"), _HOME), ("pieces", SHARED("file_pieces"), _HOME),
+    ("A0", SHARED("file_a0"), _SHOP), ("roll", SHARED("file_roll"), _SHOP),
+    ("cutting", SHARED("file_cutting"), _TABLE), ("hand", SHARED("file_hand"), _TABLE),
+    ("lists", SHARED("file_lists"), _TABLE),
+    ("svg", SHARED("file_svg"), _FILES), ("dxf", SHARED("file_dxf"), _FILES),
+    ("all", SHARED("file_all"), _ALL),
 )  # fmt: skip
 """What can be written: (its name, its words, what it is for)."""
-SAID = "The buttons that write the print show here once the lesson runs."
+SAID = SHARED("files_later")
 _PAPERS = {
     "A4": ("A4", False),
     "Letter": ("Letter", False),
@@ -98,14 +102,14 @@ _PAPERS = {
     "roll": ("roll", False),
 }
 _WITH_PLANS = ("cutting", "lists", "all")
-_LAST = "Print at 100 % (\u201cactual size\u201d), and measure the test square before you cut."
+_LAST = SHARED("files_last")
 
 
 def write_files(drafts, choice: str) -> str:
     """Write what is chosen for the desk's wearer, style and allowances, and say where it is."""
     if choice not in {one for one, _, _ in CHOICES}:
         raise CorsetkitError(f"the choice is {choice}: allowed are {', '.join(words for _, words, _ in CHOICES)}")
-    say_working("Making the pattern ready to cut.")
+    say_working(SHARED("files_finishing"))
     name, finished = drafts.finished(drafts.now())
     folder, unit = drafts.desk.make_folder(), drafts.desk.record.unit
     laid = plans_at_hand(drafts.desk, name, finished) if choice in _WITH_PLANS else None
@@ -115,8 +119,12 @@ def write_files(drafts, choice: str) -> str:
         )
         return " ".join(
             (
-                f"Written into the folder {done.folder}: {', '.join(one.name for one in done.files.values())}. The print "
-                f"has {done.pages} pages.",
+                SHARED(
+                    "files_in_folder",
+                    folder=done.folder,
+                    files=", ".join(one.name for one in done.files.values()),
+                    pages=done.pages,
+                ),
                 *done.said,
                 _LAST,
             )
@@ -124,11 +132,14 @@ def write_files(drafts, choice: str) -> str:
     begins = file_name(name)
     told, said = _written(finished, laid, choice, folder, begins, unit, name)
     last = _LAST if choice in _PAPERS else ""
-    return " ".join(filter(None, (f"Written into {folder}: {told}.", begins.said, *said, last)))
+    return " ".join(filter(None, (SHARED("files_written", folder=folder, files=told), begins.said, *said, last)))
 
 
 def _working_on(file, done=0, of=1):
-    say_working(f"Writing {file}" + (f", {done + 1} of {of} files." if of > 1 else "."), done, of if of > 1 else 0)
+    if of > 1:
+        say_working(SHARED("writing_one_of", file=file, number=done + 1, count=of), done, of)
+    else:
+        say_working(SHARED("writing", file=file))
 
 
 def _next(path, done=0, of=1):
@@ -144,12 +155,12 @@ def _written(finished, laid, choice, folder, begins, unit, name):
 
         paper, alone = _PAPERS[choice]
         done = write_print(finished, _next(folder / f"{begins}_{choice}_{PATTERN}"), paper, unit, name, by_piece=alone)
-        return f"{done.path.name} ({done.pages} page{'s' * (done.pages != 1)})", done.said
+        return SHARED.counted("file_pages", done.pages, file=done.path.name), done.said
     if choice == "hand":
         from corsetkit.printing.hand_pages import write_hand_sheets
 
         done = write_hand_sheets(finished.pattern, _next(folder / f"{begins}_{BY_HAND}"), "A4", unit, name)
-        return f"{done.path.name} ({done.pages} pages)", done.said
+        return SHARED.counted("file_pages", done.pages, file=done.path.name), done.said
     if choice == "lists":
         from corsetkit.export.piece_list import write_pieces
         from corsetkit.export.seam_report import write_seams
@@ -157,10 +168,10 @@ def _written(finished, laid, choice, folder, begins, unit, name):
         pieces, seams = (folder / f"{begins}_{kind}" for kind in (PIECES, SEAMS))
         write_pieces(finished, _next(pieces, 0, 2), unit, name, plans=laid)
         write_seams(finished, _next(seams, 1, 2), unit)
-        return f"{pieces.name} and {seams.name}", ()
+        return SHARED("pair", one=pieces.name, other=seams.name), ()
     if choice == "cutting":
         path = write_lay_pdf(tuple(laid.values()), _next(folder / f"{begins}_{CUTTING}"), "A4", unit, name)
-        return f"{path.name} ({len(laid)} pages, one for each cloth)", ()
+        return SHARED("file_plans", file=path.name, count=len(laid)), ()
     if choice == "svg":
         from corsetkit.export.svg_mm import write_svg
 

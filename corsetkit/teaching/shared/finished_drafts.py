@@ -12,6 +12,9 @@ from corsetkit.style import Style
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.seam_walk import kept_draft
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _STYLE, _FINISH = ({one.name for one in quantities(cls)} for cls in (Style, Finish))
 
@@ -75,5 +78,5 @@ def read_or_refused(make) -> Stored:
     try:
         return make()
     except CorsetkitError as error:
-        words = sentence(f"Nothing to finish yet: {error}")
+        words = sentence(SHARED("finish_nothing", error=error))
         return Stored(f"<p>{escape(words)}</p>", (words,))

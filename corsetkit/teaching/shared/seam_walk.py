@@ -6,6 +6,7 @@ from corsetkit.drawing.svg import svg_text
 from corsetkit.quantity import declared, quantities
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.picture import Picture
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.teaching.shared.walking import Walk, walking_sheet
 from corsetkit.units import CM_PER_INCH, Say, round_to_sixteenth, say_number
 from corsetkit.words import words_of
@@ -138,7 +139,7 @@ def _place(walk, walked, cm, say):
         SHARED("walk_gives_way", before=before, after=after) for at, before, after in walk.changes() if abs(at - mark) < 0.02
     ]
     if gives_way:
-        return SHARED("walk_notch_of_pieces", at=say(mark), change=" and ".join(gives_way))
+        return SHARED("walk_notch_of_pieces", at=say(mark), change=listed(gives_way))
     words = [words for at, words in walked.named if abs(at - mark) < 0.02]
     if words:
         return SHARED("walk_notch_named", at=say(mark), name=words[0])

@@ -32,6 +32,7 @@ from corsetkit.geometry.paths import cut_along, moved
 from corsetkit.geometry.points import turn_between
 from corsetkit.teaching.shared.close_up import paint_row, row_width
 from corsetkit.teaching.shared.laid_paper import Laid, paint_laid, paint_paper, paint_seen_through, torn_below, written_in
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.units import say_length
 from corsetkit.words import words_of
 
@@ -329,7 +330,7 @@ def _names(shown, places, scale):
 
 
 def _described(walk, cm, unit, title):
-    one, other = (" and ".join(dict.fromkeys(one.piece.name for one in side)) for side in walk.sides)
+    one, other = (listed(dict.fromkeys(one.piece.name for one in side)) for side in walk.sides)
     return SHARED(
         "walk_described", title=title, one=one, other=other, walked=say_length(cm, unit), whole=say_length(walk.length, unit)
     )

@@ -1,12 +1,15 @@
 """What moved between two blocks, in sentences: drawn anew, come along, stayed."""
 
+from corsetkit.teaching.shared.listed import listed
 from corsetkit.units import CM_PER_INCH, say_length, say_number
+from corsetkit.words import words_of
+
+SHARED = words_of("shared")
 
 _LEAST = {"in": CM_PER_INCH / 16, "cm": 0.1}
 """The smallest length that is said in each unit, cm."""
-_PLURALS = {"neckline": "necklines", "shoulder": "shoulders", "armscye": "armscyes", "side seam": "side seams",
-            "waist dart": "waist darts", "hip line": "hip lines"}  # fmt: skip
-_LESS = "less than"
+_OF_BOTH = ("neckline", "shoulder", "armscye", "side seam", "waist dart", "hip line")
+"""What front and back both have, and is named once where it moved alike in both."""
 _LEAST_ANGLE = 0.05
 """The smallest angle that is said, degrees."""
 
@@ -17,48 +20,51 @@ def what_moved(lines, before, after, unit: str) -> tuple[str, ...]:
     along = [(line, _way(line.step, line.half, unit)) for line in lines if line.came_along]
     stayed = [(line, "") for line in lines if line.stayed]
     if not anew and not along:
-        return ("No line has moved.",)
+        return (SHARED("no_line_moved"),)
     return tuple(
-        f"{opening}: {'; '.join(_grouped(group))}."
-        for opening, group in (("Drawn anew", anew), ("Came along, their shape kept", along), ("Stayed", stayed))
+        SHARED(f"lines_{which}", lines="; ".join(_grouped(group)))
+        for which, group in (("anew", anew), ("along", along), ("stayed", stayed))
         if group
     )
 
 
 def far(cm: float, unit: str) -> str:
     """A length that is above zero, even where a tape would not show it."""
-    least = _LEAST[unit]
-    return f"{_LESS} {say_length(least, unit)}" if cm < least / 2 else say_length(cm, unit)
+    return SHARED("less_than", length=say_length(_LEAST[unit], unit)) if _hardly(cm, unit) else say_length(cm, unit)
+
+
+def _hardly(cm, unit):
+    """Whether a tape would show nothing of it."""
+    return cm < _LEAST[unit] / 2
 
 
 def degrees(angle: float) -> str:
     """An angle in words: "1 degree", "18.3 degrees"."""
     number = say_number(angle, 1)
-    return f"{number} degree" if number == "1" else f"{number} degrees"
+    return SHARED("degree_one" if number == "1" else "degrees", angle=number)
 
 
 def _anew(line, before, after, unit):
     if not line.before:
-        return "new"
+        return SHARED("line_new")
     if not line.after:
-        return "gone"
+        return SHARED("line_gone")
     if line.name == "side dart":
         more = after.side_dart - before.side_dart
         if abs(more) >= _LEAST_ANGLE:
-            return f"{degrees(abs(more))} {'wider' if more > 0 else 'narrower'}"
+            return SHARED("dart_wider" if more > 0 else "dart_narrower", angle=degrees(abs(more)))
     if line.name.endswith("waist dart"):
         more = getattr(after, line.half).waist_dart - getattr(before, line.half).waist_dart
-        if abs(more) >= _LEAST[unit] / 2:
-            return f"takes {say_length(abs(more), unit)} {'more' if more > 0 else 'less'}"
-    most = far(line.most, unit)
-    return f"by {most}" if most.startswith(_LESS) else f"by up to {most}"
+        if not _hardly(abs(more), unit):
+            return SHARED("dart_takes_more" if more > 0 else "dart_takes_less", length=say_length(abs(more), unit))
+    return SHARED("line_hardly" if _hardly(line.most, unit) else "line_most", most=far(line.most, unit))
 
 
 def _way(step, half, unit):
     """How far and whither, in words: the front's side lies to the right, the back's to the left."""
     aside = step.real if half == "front" else -step.real
-    parts = ((step.imag, "up", "down"), (aside, "towards the side", "towards the centre"))
-    return " and ".join(f"{far(abs(cm), unit)} {more if cm > 0 else less}" for cm, more, less in parts if abs(cm) > 1e-6)
+    parts = ((step.imag, "up" if step.imag > 0 else "down"), (aside, "to_side" if aside > 0 else "to_centre"))
+    return listed(SHARED(f"moved_{which}", far=far(abs(cm), unit)) for cm, which in parts if abs(cm) > 1e-6)
 
 
 def _grouped(group):
@@ -67,21 +73,19 @@ def _grouped(group):
     for line, words in group:
         by_words.setdefault(words, []).append(line.name)
     for words, names in by_words.items():
-        yield _listed(_both(names)) + (f", {words}" if words else "")
+        names = _both(names)
+        told = SHARED("pair", one=", ".join(names[:-1]), other=names[-1]) if names[1:] else names[0]
+        yield SHARED("names_how", lines=told, how=words) if words else told
 
 
 def _both(names):
     names = list(names)
-    for one, many in _PLURALS.items():
+    for one in _OF_BOTH:
         pair = [f"front {one}", f"back {one}"]
         if all(name in names for name in pair):
-            names[names.index(pair[0])] = f"both {many}"
+            names[names.index(pair[0])] = SHARED(f"both_{one.replace(' ', '_')}")
             names.remove(pair[1])
     if "centre front" in names and "centre back" in names:
-        names[names.index("centre front")] = "both centre lines"
+        names[names.index("centre front")] = SHARED("both_centre_lines")
         names.remove("centre back")
     return names
-
-
-def _listed(names):
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
