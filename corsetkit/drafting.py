@@ -26,7 +26,7 @@ def draft(
 
     Args:
         measurements: the wearer's `Measurements`, cm.
-        style: the `Style`; to the wearer, with its defaults, where none is given.
+        style: the `Style`; fitted, with its defaults, where none is given.
         corrections: `Correction` values from a fitting, in any order; those of one line add up. `fitting/lines.py` says
             which lines can be corrected and by how much in one pass.
         earlier: a `Pattern` drafted before; steps whose values have not changed are taken over from it.

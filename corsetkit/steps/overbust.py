@@ -4,7 +4,7 @@ After this step both legs of the tightening dart are equally far from the bust p
 mid-shoulder where the overbust line meets them; the cup's outline touches the centre front in one point and
 the side seam nowhere, and keeps at least the stated strip from both.
 
-To the wearer the tightening dart takes half of what bust has more than high bust (as an old rule for a
+Fitted, the tightening dart takes half of what bust has more than high bust (as an old rule for a
 brassiere's top dart does with the girth above the bust; no closed line goes round the body there), the
 outline reaches four fifths of the way from the bust point to the centre front and two thirds of the way to
 the side (what the guides give for a medium figure), and the centre-front dart's lower leg lies on the bust
@@ -181,8 +181,8 @@ def overbust(underbust: Underbust, style: Style) -> Overbust:
         An `Overbust`.
 
     Raises:
-        CorsetkitError: where a line cannot be drawn on this block; by the guides the sentence names the
-            way to the wearer where that would serve.
+        CorsetkitError: where a line cannot be drawn on this block; with fixed guides the sentence names the
+            fitted method where that would serve.
     """
     block = underbust.block
     warnings: list[str] = []
@@ -337,7 +337,7 @@ def _guides(block: Block, style: Style, warnings: list[str]) -> tuple[Point, Poi
         if not style.to_the_wearer and room < LEAST_OF_GUIDE * reach:
             raise CorsetkitError(
                 f"{name} is {say_both(reach)} and does not fit in {say_both(max(room, 0))}, all that lies between this "
-                "wearer's bust point and the strip to be kept: allowed is to lose a third at most; draft to the wearer "
+                "wearer's bust point and the strip to be kept: allowed is to lose a third at most; draft it fitted "
                 '(method "wearer")'
             )
         if room < LEAST_REACH:

@@ -9,14 +9,14 @@ from corsetkit.style import Style
 FRONT_ARM_SHARE = 0.6
 """Of the girth under the arm the front takes three fifths: course convention."""
 SIDE_LIMIT = 0.5
-"""To the wearer the side seams take no more at the waist than this share of what bust has more than underbust, so that
+"""Fitted, the side seams take no more at the waist than this share of what bust has more than underbust, so that
 the darts have something left to take at the underbust: course convention."""
 
 
 def shares_of_bust(measurements: Measurements, style: Style) -> tuple[float, float]:
     """The widths at the bust of half the front and half the back, cm.
 
-    By the guides half each. To the wearer: what the across widths leave of half the girth lies under the
+    With fixed guides half each. Fitted: what the across widths leave of half the girth lies under the
     arm, and the front takes three fifths of it, the back two (course convention).
     """
     half = (measurements.bust_girth + style.bust_ease) / 2

@@ -1,7 +1,7 @@
 """Step 2, the underbust: the hem, the underbust mark, and one dart from the bust point to below the waist.
 
 After this step the dart's two legs are mirror images of each other about its own line, so that the panels
-which part along it are equally long; and, to the wearer, the girth at the level of the underbust mark is
+which part along it are equally long; and, fitted, the girth at the level of the underbust mark is
 the body's less the stated reduction.
 
 The dart takes three quarters of its width on the side's side of the upright line through the bust point.

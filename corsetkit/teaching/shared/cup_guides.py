@@ -25,7 +25,7 @@ _TALL = 2.2
 
 
 def guides_sheet(steps, unit, title):
-    """The sheet of the front about the bust point, with the fixed guides whichever way is drafted."""
+    """The sheet of the front about the bust point, with the fixed guides, whichever method drafts."""
     o, style = steps.overbust, steps.style
     point, width, strip, radius = o.bust_point, o.block.front.width, style.least_strip, o.underbust.radius
     level, low, high = point.imag, point.imag - max(radius, style.underbust_mark) - 1.2, _high(o)
