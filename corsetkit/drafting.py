@@ -7,7 +7,7 @@ from corsetkit.fitting.correct import corrected
 from corsetkit.fitting.correct import said as said_of
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Correction, Pattern
-from corsetkit.pieces.measured import fullness, girths
+from corsetkit.pieces.measured import fullness, girths, shape_warnings
 from corsetkit.pieces.proof import prove
 from corsetkit.pieces.seam_table import cut_and_sew
 from corsetkit.steps.run import run_steps
@@ -98,13 +98,15 @@ def _drafted(
     for step in steps.in_order:
         warnings.extend(step.warnings)
     warnings.extend(said)
+    found, cup = girths(body, drawn_in, steps.overbust, steps.back), fullness(body, steps.overbust)
+    warnings.extend(shape_warnings(drawn_in, found, cup, steps.overbust))
     return Pattern(
         measurements=measurements,
         style=style,
         pieces=pieces,
         seams=seams,
-        girths=girths(body, drawn_in, steps.overbust, steps.back),
-        fullness=fullness(body, steps.overbust),
+        girths=found,
+        fullness=cup,
         waste=waste,
         warnings=tuple(dict.fromkeys(warnings)),
         steps=steps,

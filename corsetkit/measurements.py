@@ -22,9 +22,9 @@ _length = partial(declared, unit="cm", source="limits: course convention", group
 class Measurements:
     """One wearer's body, every length in cm.
 
-    All but `high_bust_girth` must be given; they default to None only so that one left out is refused with
-    the package's own sentence. Raises CorsetkitError, one sentence, where a value is no number, lies outside its limits, or
-    cannot stand beside another on one body. A waist as large as the underbust or larger, or hips
+    All but `high_bust_girth` and `bust_point_to_fold` must be given; they default to None only so that one left out is
+    refused with the package's own sentence. Raises CorsetkitError, one sentence, where a value is no number, lies outside its
+    limits, or cannot stand beside another on one body. A waist as large as the underbust or larger, or hips
     smaller than the bust, is a body like any other. `quantities(Measurements)` lists the
     declarations.
 
@@ -113,6 +113,10 @@ class Measurements:
     high_bust_girth: float | None = _length(
         "round the body close under the arms, above the breasts, tape level at the back",
         low=60, high=160, step=0.5, default=None, optional=True,
+    )  # fmt: skip
+    bust_point_to_fold: float | None = _length(
+        "from the bust point straight down over the breast to the fold under it, the tape lying on the body",
+        low=5, high=14, step=0.25, default=None, optional=True,
     )  # fmt: skip
 
     def __post_init__(self) -> None:

@@ -18,6 +18,13 @@ if TYPE_CHECKING:
 
 BACK_NECK_RISE = 0.75 * CM_PER_INCH
 """How far the side neck point lies above the back neck point, cm: Baldt, Clothing for Women (1916), 3/4 in."""
+FOLD_TO_WAIST = 3.0
+"""How far above the waist the fold under the breast lies at least, cm."""
+SMALL_BUST = 12.0
+"""Bust minus underbust for which the fold is taken to lie 3 in below the bust point: course convention."""
+FOLD_PER_CM = CM_PER_INCH / 16
+"""How much lower it is taken to lie for each cm of bust minus underbust beyond that: course convention. It gives 3 1/2 in at a
+difference of 20 cm, the custom's full bust; customs run from 5.7 to 12.5 cm."""
 # How far below the bare body's underarm the block's is drawn unless the style says otherwise, cm:
 # course convention within the usual 1.5 to 4 cm.
 _BELOW_UNDERARM = 2.5
@@ -74,6 +81,14 @@ IMPOSSIBLE = (
         "the girth above the breasts is never so much smaller than the girth under them",
     ),
     Rule(
+        ("bust_point_to_fold", "front_waist_length"),
+        lambda m: (
+            m.bust_point_to_fold is not None
+            and m.bust_point_to_fold > m.front_waist_length - m.neck_to_bust_point - FOLD_TO_WAIST
+        ),
+        f"less neck to bust point, the second is at least {say_both(FOLD_TO_WAIST)} longer, for the fold lies above the waist",
+    ),
+    Rule(
         ("hip_girth", "waist_girth"),
         lambda m: m.hip_girth < m.waist_girth * 2 / 3,
         "the hips are at least two thirds of the waist",
@@ -88,6 +103,11 @@ IMPOSSIBLE = (
 )
 
 UNLIKELY = (
+    Rule(
+        ("bust_point_to_fold", "bust_girth", "underbust_girth"),
+        lambda m: m.bust_point_to_fold is not None and abs(m.bust_point_to_fold - usual_fold(m.bust_minus_underbust)) > 2.5,
+        "a breast as full as that usually has its fold nearer to the bust point, or farther from it, than this",
+    ),
     Rule(
         ("front_waist_length", "back_waist_length"),
         lambda m: _front_longer(m) > 6,
@@ -146,6 +166,11 @@ UNLIKELY = (
         "few bodies with this bust have such a back",
     ),
 )
+
+
+def usual_fold(fuller: float) -> float:
+    """How far below the bust point the fold under the breast usually lies, cm, where bust has so much more than underbust."""
+    return 3 * CM_PER_INCH + FOLD_PER_CM * (fuller - SMALL_BUST)
 
 
 def refuse_impossible(body: "Measurements") -> None:

@@ -126,6 +126,12 @@ class Style:
     waist_back_share: float = declared(
         "the back dart's share of what bust has more than waist; the front dart takes the rest",
         unit="share", low=0.12, high=0.38, step=0.01, default=0.25, group="block", source=COURSE)
+    underbust_side_share: float = declared(
+        "fitted: what the front's side edge takes at the underbust, of half of what bust has more than underbust",
+        unit="share", low=0.08, high=0.24, step=0.01, default=0.16, group="block", only=("method", WEARER), source=COURSE)
+    underbust_back_share: float = declared(
+        "fitted: what the back takes at the underbust, of half of what bust has more than underbust; the cup takes the rest",
+        unit="share", low=0.12, high=0.4, step=0.01, default=0.25, group="block", only=("method", WEARER), source=COURSE)
 
     corset_length: float = declared(
         "fixed guides: the corset's length from the shoulder over the bust point to the hem",
@@ -155,6 +161,10 @@ class Style:
         "how much of the underbust dart lies on the side's side of the upright through the bust point",
         unit="share", low=0.37, high=0.95, step=0.01, default=0.75, group="underbust", source=CUSTOM,
         why_range="beyond the whole dart there is nothing to take")
+    dart_lean: float = declared(
+        "fitted: how far the underbust dart's own line leans from upright at most, whatever its shares",
+        unit="degrees", low=0, high=12, step=0.5, default=4.0, group="underbust", only=("method", WEARER),
+        source=COURSE)
     dart_end: float = declared(
         "where the front and back darts end, as a share of the way from waist to hem",
         unit="share", low=0.35, high=0.85, step=0.01, default=0.7, group="underbust", source=COURSE,
@@ -221,8 +231,9 @@ class Style:
         unit="cm", low=INCH, high=3 * INCH, step=EIGHTH, default=2 * INCH, group="darts", source=COURSE)
 
     cup_seam_roundness: float = declared(
-        "how far from the bust point the cup seam's bend begins: small nearly a corner, large a wide curve",
-        unit="share", low=0.17, high=0.51, step=0.01, default=0.34, group="two_part_cup", source=COURSE)
+        "how much of the cup seam's turning lies farther than 2 cm from the bust point at least: 30 % is pointed, 50 % round",
+        unit="share", low=0.3, high=0.5, step=0.01, default=0.4, group="two_part_cup", source=COURSE,
+        why_range="below that the cup comes to a point, above it the edges cannot open enough")
 
     cut_depth: float = declared(
         "how far below the top edge the upper cup is cut off, along the cup seam and along the armscye",
@@ -244,8 +255,12 @@ class Style:
     waist_reduction: float = declared(
         "how much smaller than the body the laced corset is at the waist",
         unit="cm", low=0, high=3 * INCH, step=EIGHTH, default=2 * INCH, group="back", source=CUSTOM)
+    reduction_at_front: float = declared(
+        "the front's share of the waist reduction; the back gives the rest, all of it by custom",
+        unit="share", low=0.0, high=0.5, step=0.05, default=0.0, group="back", source=CUSTOM,
+        why_range="none is the custom, so it runs from there")
     reduction_at_side: float = declared(
-        "the side seam's share of what is taken out of the back waist; the back dart takes the rest",
+        "the side seam's share of what each half gives at the waist; its dart takes the rest",
         unit="share", low=0.25, high=0.75, step=0.05, default=0.5, group="back", source=CUSTOM)
     back_dart_place: float = declared(
         "where the back dart stands, as a share of the back's width at the waist, from the centre back",

@@ -81,7 +81,8 @@ def _lower_side(steps, shown):
     front, back = ((*half.side_waist, *half.side_hip) for half in (steps.block.front, steps.block.back))
     if _until(shown, "three_part_cup"):
         return [_LOWER_SIDE.drawn(1, front), _LOWER_SIDE.drawn(2, back)]
-    to_hem, rest = paths.cut_along(front, paths.path_length((*steps.block.front.side_waist, *steps.underbust.side_below)))
+    u = steps.underbust
+    to_hem, rest = paths.cut_along((*u.side_waist, *u.side_hip), paths.path_length((*u.side_waist, *u.side_below)))
     return [
         _LOWER_SIDE.drawn(1, to_hem),
         _new("front side, below the hem", rest, ""),

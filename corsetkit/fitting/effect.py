@@ -149,7 +149,7 @@ def _fronts(steps: "Steps") -> dict[str, Curves]:
         "front armscye": front.armscye,
         "front yoke's neckline": over.yoke_neckline,
         "side dart": dart,
-        "front side seam": (*front.side_above, *front.side_waist, *under.side_below),
+        "front side seam": (*front.side_above, *under.side_waist, *under.side_below),
         "front hem": under.hem,
         "front parting": under.parting,
         "underbust dart, inner leg": (Line(point, under.inner), *under.inner_leg),

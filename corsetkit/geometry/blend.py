@@ -3,12 +3,13 @@
 Each gives a new line beside the old; how far it moved and by how much its length changed can be asked of both.
 """
 
+import math
 from collections.abc import Callable
 
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Curves, Line, curve
-from corsetkit.geometry.points import unit
-from corsetkit.geometry.roots import root
+from corsetkit.geometry.points import turn_between, unit
+from corsetkit.geometry.roots import root, root_near
 
 SMOOTH_ENOUGH = 0.02
 """A corner of less than this, as the distance between the unit steps before and after it (about a degree), is left."""
@@ -33,6 +34,31 @@ def blended(first: Curves, second: Curves, reach: float) -> tuple[Curves, Curves
         paths.path_start(cut_first), cut_first[0].tangent(0.0), cut_second[-1].tangent(1.0), paths.path_end(cut_second)
     )
     return (*kept_first, joint, *kept_second), (*cut_first, step, *cut_second), (joint,)
+
+
+def squared(path: Curves, leaving: complex, aside: complex, reach: float, most: float) -> Curves:
+    """A path whose start is turned: its first stretch is one curve that leaves along `leaving`, and as long as it was.
+
+    Its start slides along `aside`, a unit step, by what the turned stretch would else be longer. The stretch is `reach` cm,
+    shorter where the line would else move by more than `most` cm, and never more than four fifths of the path. A path that
+    cannot be turned so far is given back as it is.
+    """
+    slope = abs(math.tan(math.radians(turn_between(leaving, path[0].tangent(0.0)))))
+    if slope > 1e-9:
+        # A cubic that leaves a straight line at a slope lies 4/27 of slope times length from it at most.
+        reach = min(reach, most * 27 / 4 / slope)
+    cut, kept = paths.cut_along(path, min(reach, 0.8 * paths.path_length(path)))
+    length, end, arriving = paths.path_length(cut), paths.path_end(cut), cut[-1].tangent(1.0)
+
+    def turned(slid: float) -> Cubic:
+        return curve(paths.path_start(cut) + aside * slid, leaving, arriving, end)
+
+    try:
+        slid = root_near(lambda by: turned(by).length - length, 0.0, -0.3 * length, 0.3 * length, 1e-9)
+    except ValueError:
+        # A stretch too short to be turned so far stays as it was.
+        return path
+    return (turned(slid), *kept)
 
 
 def rounded(first: Line | Cubic, second: Line | Cubic, roundness: float) -> tuple[Curves, float]:

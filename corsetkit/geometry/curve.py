@@ -138,6 +138,12 @@ class Cubic:
             speed = self.point(min(1.0, t + 1e-6)) - self.point(max(0.0, t - 1e-6))
         return unit(speed)
 
+    def bend(self, t: float) -> float:
+        """The curvature at `t`, for each cm: one over the radius, above zero where it bends left."""
+        _, c2, c3 = self._power
+        speed = self._speed(t)
+        return cross(speed, 2 * c2 + 6 * c3 * t) / abs(speed) ** 3 if abs(speed) > 1e-12 else 0.0
+
     def part(self, t0: float, t1: float) -> "Cubic":
         """The stretch of the same curve from `t0` to `t1`."""
         third = (t1 - t0) / 3

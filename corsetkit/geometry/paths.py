@@ -3,12 +3,15 @@
 A path is a tuple of `Line` and `Cubic` values, each beginning where the one before it ends.
 """
 
-from collections.abc import Callable, Iterable
+import math
+from collections.abc import Callable, Iterable, Sequence
 from typing import TypeAlias
 
 from corsetkit.geometry.curve import Cubic, Curves, Line
 from corsetkit.geometry.points import Point, dot, turn_between
 
+NEAR_PARTING = tuple(0.03 * 2.5**k for k in range(5))
+"""The distances from where two paths part smoothly at which both are cut, cm."""
 Place: TypeAlias = tuple[int, float]
 """A place on a path: the number of its curve, and the t on it."""
 
@@ -136,3 +139,28 @@ def turning(path: Curves) -> float:
             total += turn_between(tangent, now)
             tangent = now
     return total
+
+
+def parted_alike(first: Curves, second: Curves) -> tuple[Curves, Curves]:
+    """Two paths that begin in one point and one tangent, cut at like distances from there.
+
+    They lie close to each other for a while: so cut, the straight joins of both turn alike, and do not seem to cross.
+    """
+    reach = min(first[0].length, second[0].length) / 2
+    near = [along for along in NEAR_PARTING if along < reach]
+    return _cut_at_each(first, near), _cut_at_each(second, near)
+
+
+def _cut_at_each(path: Curves, places: Sequence[float]) -> Curves:
+    """The path with a joint at each of these distances from its start, which lie on its first curve."""
+    ts = [0.0, *(path[0].t_at(along) for along in places), 1.0]
+    return (*(path[0].part(a, b) for a, b in zip(ts, ts[1:])), *path[1:])
+
+
+def least_radius(path: Curves) -> float:
+    """How tightly the path bends at its tightest, cm: the least radius of its curves, looked for at 24 places along each.
+
+    Without bound where nothing bends.
+    """
+    bend = max((abs(curve.bend(k / 24)) for curve in path if isinstance(curve, Cubic) for k in range(25)), default=0.0)
+    return 1 / bend if bend > 0 else math.inf

@@ -84,7 +84,7 @@ class Pattern(Shown):
     >>> from corsetkit import demo_wearers, draft
     >>> pattern = draft(demo_wearers()[0][1])
     >>> pattern["side back"]
-    <Piece 7 "side back", 5 edges, 93.9 cm round>
+    <Piece 7 "side back", 5 edges, 94.0 cm round>
     >>> {other.piece.name for edge in pattern["side back"].edges for other in edge.partner} == {
     ...     "side front", "centre back", "back yoke"
     ... }

@@ -5,11 +5,12 @@ from typing import cast
 
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Curves, Line
-from corsetkit.geometry.move import STAY, Move
+from corsetkit.geometry.move import STAY
 from corsetkit.geometry.points import cross, unit
 from corsetkit.pattern.edge import Edge, Kind
 from corsetkit.pattern.piece import Blend, Part
 from corsetkit.pieces.yokes import Opening
+from corsetkit.steps.cup_seam import Trued
 from corsetkit.steps.darts import Darts
 from corsetkit.steps.three_part_cup import ThreePartCup
 from corsetkit.steps.two_part_cup import TwoPartCup
@@ -60,22 +61,20 @@ def _top_edges(
     return tuple(made), tuple(sewn)
 
 
-def _tops(
-    darts: Darts, opening: Opening, close_top: Move, inner: bool = True, outer: bool = True
-) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
-    """The edges of the overbust line on a cup piece, and those of them that are sewn, from armscye to centre front."""
-    o = darts.overbust
-    left = paths.turned_round(paths.moved(o.top_inner, darts.inner.close)) if inner else ()
-    right = paths.turned_round(paths.moved(paths.moved(o.top_outer, darts.outer.close), close_top)) if outer else ()
-    made, sewn = _top_edges(left, right, opening, paths.path_length(o.top_inner) - opening.sewn_inner, 0.0)
+def _tops(darts: Darts, opening: Opening, inner: Curves, outer: Curves) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
+    """The edges of the overbust line on a cup piece, and those of them that are sewn, from armscye to centre front.
+
+    `outer` and `inner` are its stretches, in that order and sense; one that the piece does not have is empty.
+    """
+    made, sewn = _top_edges(inner, outer, opening, paths.path_length(darts.overbust.top_inner) - opening.sewn_inner, 0.0)
     return made, sewn or made
 
 
 def two_cups(cup: TwoPartCup, opening: Opening) -> tuple[CupPiece, CupPiece]:
     """The inner and the outer cup of a two-part cup."""
     darts, o = cup.darts, cup.darts.overbust
-    tops, sewn = _tops(darts, opening, STAY, outer=False)
-    under = Edge("underbust", darts.inner.line, Kind.CUP_SEAM)
+    tops, sewn = _tops(darts, opening, cup.seam.inner_top.line, ())
+    under = Edge("underbust", paths.turned_round(cup.seam.inner_low.line), Kind.CUP_SEAM)
     seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
     upper, lower = _sectors_inner(darts)
     inner = CupPiece(
@@ -84,11 +83,11 @@ def two_cups(cup: TwoPartCup, opening: Opening) -> tuple[CupPiece, CupPiece]:
         (under,),
         sewn,
         (upper, lower),
-        _present(darts.inner.blend, cup.seam.inner_blend),
+        _present(darts.inner.blend, *_shaped(cup.seam.inner_blend, cup.seam.inner_top, cup.seam.inner_low)),
         (seam,),
     )
-    tops, sewn = _tops(darts, opening, STAY, inner=False)
-    under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
+    tops, sewn = _tops(darts, opening, (), paths.turned_round(cup.seam.outer_top.line))
+    under = Edge("underbust", cup.seam.outer_low.line, Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     armscye = Edge("armscye", paths.turned_round(paths.moved(o.armscye_cup_part, darts.outer.close)), Kind.ARMSCYE)
     lower, upper = _sectors_outer(darts)
@@ -98,7 +97,7 @@ def two_cups(cup: TwoPartCup, opening: Opening) -> tuple[CupPiece, CupPiece]:
         (under,),
         sewn,
         (lower, upper),
-        _present(darts.outer.blend, cup.seam.outer_blend),
+        _present(darts.outer.blend, *_shaped(cup.seam.outer_blend, cup.seam.outer_top, cup.seam.outer_low)),
         (seam,),
     )
     return inner, outer
@@ -107,7 +106,10 @@ def two_cups(cup: TwoPartCup, opening: Opening) -> tuple[CupPiece, CupPiece]:
 def three_cups(cup: ThreePartCup, opening: Opening) -> tuple[CupPiece, CupPiece, CupPiece]:
     """The upper cup and the inner and outer lower cups of a three-part cup."""
     darts = cup.darts
-    tops, sewn = _tops(darts, opening, cup.close_top)
+    o = darts.overbust
+    top_inner = paths.turned_round(paths.moved(o.top_inner, darts.inner.close))
+    top_outer = paths.turned_round(paths.moved(o.top_outer, darts.outer.close.then(cup.close_top)))
+    tops, sewn = _tops(darts, opening, top_inner, top_outer)
     centre = Edge("underbust", cup.upper_centre, Kind.CUP_SEAM)
     cut = (Edge("cut, inner", cup.cut_inner, Kind.CUP_SEAM), Edge("cut, outer", cup.cut_outer, Kind.CUP_SEAM))
     armscye = Edge("armscye", paths.moved(paths.turned_round(cup.armscye_upper), cup.close_top), Kind.ARMSCYE)
@@ -128,22 +130,22 @@ def three_cups(cup: ThreePartCup, opening: Opening) -> tuple[CupPiece, CupPiece,
         (),
         cut,
     )
-    under = Edge("underbust", cup.lower_inner, Kind.CUP_SEAM)
+    under = Edge("underbust", paths.turned_round(cup.seam.inner_low.line), Kind.CUP_SEAM)
     seam = Edge("cup seam", paths.turned_round(cup.seam.inner), Kind.CUP_SEAM)
-    top = Edge("cut", paths.turned_round(cup.cut_inner), Kind.CUP_SEAM)
+    top = Edge("cut", cup.seam.inner_top.line, Kind.CUP_SEAM)
     inner = CupPiece(
         "inner lower cup",
         (under, seam, top),
         (under,),
         (),
         lower_parts,
-        _present(darts.inner.blend, carried, cup.seam.inner_blend),
+        _present(darts.inner.blend, carried, *_shaped(cup.seam.inner_blend, cup.seam.inner_top, cup.seam.inner_low)),
         (seam,),
         (top,),
     )
-    under = Edge("underbust", darts.outer.line, Kind.CUP_SEAM)
+    under = Edge("underbust", cup.seam.outer_low.line, Kind.CUP_SEAM)
     armscye = Edge("armscye", paths.turned_round(cup.armscye_lower), Kind.ARMSCYE)
-    top = Edge("cut", paths.turned_round(paths.moved(cup.cut_outer, cup.close_top.inverse)), Kind.CUP_SEAM)
+    top = Edge("cut", paths.turned_round(cup.seam.outer_top.line), Kind.CUP_SEAM)
     seam = Edge("cup seam", cup.seam.outer, Kind.CUP_SEAM)
     sector, _ = _sectors_outer(darts)
     outer = CupPiece(
@@ -152,11 +154,15 @@ def three_cups(cup: ThreePartCup, opening: Opening) -> tuple[CupPiece, CupPiece,
         (under,),
         (),
         (sector, lower_outer),
-        _present(darts.outer.blend, cup.seam.outer_blend),
+        _present(darts.outer.blend, *_shaped(cup.seam.outer_blend, cup.seam.outer_top, cup.seam.outer_low)),
         (seam,),
         (top,),
     )
     return upper, inner, outer
+
+
+def _shaped(seam: Blend, *lines: Trued) -> tuple[Blend, ...]:
+    return (seam, *(line.blend for line in lines))
 
 
 def _present(*blends: Blend | None) -> tuple[Blend, ...]:

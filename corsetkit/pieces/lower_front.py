@@ -60,7 +60,7 @@ def side_panels(darts: Darts, count: int) -> tuple[Panel, ...]:
     hem = paths.cut_at(u.hem, *_meets(u.hem, paths.path_end(u.parting)))[1]
     dart_seam = (*u.outer_leg, *u.parting)
     above = paths.moved(paths.turned_round(front.side_above), line.close)
-    side = (*paths.turned_round((*front.side_waist, *u.side_below)), *above)
+    side = (*paths.turned_round((*u.side_waist, *u.side_below)), *above)
     corner = Part(
         "lower front, corner above the side dart",
         (
@@ -71,7 +71,7 @@ def side_panels(darts: Darts, count: int) -> tuple[Panel, ...]:
         ),
         line.close,
     )
-    last = (*paths.turned_round((*front.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
+    last = (*paths.turned_round((*u.side_waist, *u.side_below)), Line(block.mouth_lower, line.leg_lower))
     ends = (
         Edge("side seam", side, Kind.PANEL_SEAM),
         Edge("armscye", paths.moved(paths.turned_round(o.armscye_low_part), line.close), Kind.ARMSCYE),
@@ -103,20 +103,23 @@ class _Cuts:
 
 
 def _cuts(still: Curves, hem: Curves, blended: Curves, count: int) -> _Cuts:
-    """Divide between `count` panels: straight cuts from even places on the hem to even places on the underbust line.
+    """Divide between `count` panels: straight cuts from even places on the hem to places even across on the underbust line.
 
-    Both lines run from front to side. The places are taken on the part that keeps still; on the blended line
-    the same straight cut is run to where it meets it.
+    Both lines run from front to side; the underbust line climbs steeply towards the centre front, where even places along
+    it would leave a panel a spike for its top. The places are taken on the part that keeps still; on the blended line the same
+    straight cut is run to where it meets it.
     """
+    left, right = paths.path_start(still).real, paths.path_end(still).real
     hems: list[Curves] = []
     raw: list[Curves] = []
     tops: list[Curves] = []
     raw_cuts: list[Line] = []
     cuts: list[Line] = []
     rest_hem, rest_still, rest_line = hem, still, blended
-    for _k in range(1, count):
+    for k in range(1, count):
         foot_run, rest_hem = paths.cut_along(rest_hem, paths.path_length(hem) / count)
-        raw_run, rest_still = paths.cut_along(rest_still, paths.path_length(still) / count)
+        across = complex(left + (right - left) * k / count, 0.0)
+        raw_run, rest_still = paths.cut_at(rest_still, *paths.on_line(rest_still, across, 1j)[0])
         foot, top = paths.path_end(foot_run), paths.path_end(raw_run)
         places = paths.on_ray(rest_line, foot, unit(top - foot))
         if not places:

@@ -8,9 +8,10 @@ from corsetkit.steps.back import Back
 from corsetkit.steps.back_waist import back_width_at
 from corsetkit.steps.half import WAIST_DART_END
 from corsetkit.steps.overbust import Overbust
-from corsetkit.steps.shares import eased, top_girth_at
-from corsetkit.steps.underbust import level_width
+from corsetkit.steps.shares import Reduction, eased, shares_of_reduction, top_girth_at
+from corsetkit.steps.underbust import Underbust, level_width
 from corsetkit.style import Style
+from corsetkit.units import say_both
 
 
 def girths(measurements: Measurements, style: Style, overbust: Overbust, back: Back) -> ByName[Girth]:
@@ -28,10 +29,12 @@ def girths(measurements: Measurements, style: Style, overbust: Overbust, back: B
     level = max(paths.highest(u.hem), paths.highest(back.hem.kept))
     hem_back = block.back.waist_centre.real - paths.reached_at(block.back.side_hip, level).real
     share = block.back.waist_dart / waist.dart if waist.dart > 1e-9 else 0.0
-    hem_front = level_width(u, level)
+    reduction = shares_of_reduction(style)
+    hem_front = _front_before(u, reduction, level)
     drawn = 2 * (hem_front + hem_back - share * waist.dart_at(level))
     fall, at_dart = eased(level / block.back.hip_side.imag), eased(level / waist.dart_end.imag)
-    kept = waist.at_side * (1 - fall) + (style.waist_reduction / 2 - waist.at_side) * (1 - at_dart)
+    at_sides = reduction.front_edge + reduction.back_edge
+    kept = at_sides * (1 - fall) + (style.waist_reduction / 2 - at_sides) * (1 - at_dart)
     let = block.let_out
     at_side = eased(level / (WAIST_DART_END * block.back.hip_side.imag))
     fitted = (2 * let.edge_low + let.seam_low) * fall + let.at_dart * (at_dart - at_side)
@@ -53,6 +56,47 @@ def girths(measurements: Measurements, style: Style, overbust: Overbust, back: B
         "hem": Girth(finished(level), drawn - 2 * fitted, drawn - 2 * kept),
     }
     return ByName(found)
+
+
+def _front_before(found: Underbust, reduction: Reduction, y: float) -> float:
+    """The half front's width at a level below the waist, as it is before the front gives of the waist's reduction, cm."""
+    front = found.block.front
+    moved = paths.reached_at(front.side_hip, y).real - paths.reached_at(found.side_hip, y).real
+    at_waist = front.waist_dart + reduction.front_dart
+    inner, outer = (paths.reached_at((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
+    given = (outer.real - inner.real) * reduction.front_dart / at_waist if at_waist > 1e-9 else 0.0
+    return level_width(found, y) + moved + given
+
+
+SHALLOW = 0.6
+"""A cup that takes less than this share of what a cap over its outline would is told to be shallow: course convention."""
+WIDENS = 1.05
+"""Half the centre front may widen from waist to hem by this much more than the finished corset does: course convention."""
+
+
+def shape_warnings(style: Style, found: ByName[Girth], cup: Fullness, overbust: Overbust) -> tuple[str, ...]:
+    """What a maker would want to know of the shape before she cuts: a shallow cup, and a centre front that widens much."""
+    said = []
+    block, u = overbust.block, overbust.underbust
+    if cup.total < SHALLOW * cup.cap:
+        if not style.to_the_wearer:
+            why = "draft fitted for fuller ones"
+        elif not block.side_dart:
+            why = "the front is no longer than the back here, so that no side dart helps to fill them"
+        else:
+            why = "measure front waist length again, or try a lower underbust back share; else they press the breast flat"
+        said.append(
+            f"the cups take {cup.total:.0f} degrees, {100 * cup.total / cup.cap:.0f} % of what a dome over them would: {why}"
+        )
+    waist = paths.reached_at((*u.inner_leg, *u.parting), 0.0).real - block.front.waist_centre.real
+    hem = paths.path_end(u.parting).real - paths.path_start(u.hem).real
+    corset = found["hem"].finished / found["waist"].finished
+    if hem / waist > WIDENS * corset:
+        said.append(
+            f"half the centre front widens from {say_both(waist)} at the waist to {say_both(hem)} at the hem, more than the "
+            "corset does: try a smaller dart lean, or two centre panels"
+        )
+    return tuple(said)
 
 
 def fullness(measurements: Measurements, overbust: Overbust) -> Fullness:

@@ -104,7 +104,7 @@ def _sew_panels(
             seams.sew("panel seam", (there,), (here,), (above,))
     seams.sew("front dart seam", (_sewn(side[0].towards_front),), (_sewn(centre[-1].towards_side),), (u.inner_leg[0].length,))
     seams.sew("underbust", [edge for piece in cup for edge in piece.underbust], [panel.top for panel in (*centre, *side)])
-    top = waist.legs[0][0].length if waist.dart > 1e-9 else waist.dart_top.imag
+    top = paths.path_length(waist.legs[0][:-1]) if waist.dart > 1e-9 else waist.dart_top.imag
     parted = paths.path_length(steps.back.upper_parting)
     seams.sew("back dart seam", (centre_back.dart_seam,), (side_back.dart_seam,), (parted, parted + top))
     above = paths.path_length(half.side_above)

@@ -1,8 +1,9 @@
 """How the back waist is taken in: drawn in the back step, and known beforehand where the underbust is solved.
 
-Half of the waist's reduction falls to each half back. A share goes at the side waist, the rest into the back
-dart; the dart runs to nothing at the bust level above, so that the bust keeps its girth and the edges
-meet at the yoke, and to nothing above the hem; the side runs to nothing at the bust level and at the hip.
+Half of the waist's reduction falls to each half body, and of that all, or what the front does not give, to the half back. A
+share goes at the side waist, the rest into the back dart; the dart runs to nothing at the bust level above, so that the bust
+keeps its girth and the edges meet at the yoke, and to nothing above the hem; the side runs to nothing at the bust level and at
+the hip.
 """
 
 from dataclasses import dataclass
@@ -11,9 +12,9 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.points import Point
-from corsetkit.geometry.roots import root
 from corsetkit.steps.block import Block
-from corsetkit.steps.half import dart_legs, side_below_waist, swung
+from corsetkit.steps.half import carried, side_below_waist, swung
+from corsetkit.steps.shares import shares_of_reduction
 from corsetkit.style import Style
 from corsetkit.units import say_both
 
@@ -25,8 +26,8 @@ LEAST_CENTRE_BACK = 1.5
 class BackWaist:
     """The back's side seam and dart once the waist is taken in, cm.
 
-    `side_above` is the block's; `side_waist` ends at the new waist mark, `waist_lifted` above the waist so
-    that the seam is as long as the front's; `side_hip` runs on to the block's hip. `dart` is what the back
+    `side_above` is the block's; `side_waist` ends at the new waist mark, which lies where the seam above it is as long as the
+    front's, `waist_lifted` above the waist; `side_hip` runs on to the block's hip. `dart` is what the back
     dart takes at the waist, on `axis`, from `dart_top` to `dart_end`.
     """
 
@@ -50,21 +51,20 @@ class BackWaist:
         return abs(right - left) if left is not None and right is not None else 0.0
 
 
-def back_waist(block: Block, style: Style, hem_level: float, lowered: float = 0.0) -> BackWaist:
+def back_waist(block: Block, style: Style, hem_level: float, above: float) -> BackWaist:
     """Take the back waist in.
 
     Args:
-        block: the `Block`. style: reads waist_reduction, reduction_at_side, back_dart_place, dart_end.
+        block: the `Block`. style: reads waist_reduction and how it is shared, back_dart_place, dart_end.
         hem_level: the hem's height at the centre, cm, below zero.
-        lowered: how far below the bust level the dart's top is set, cm.
+        above: how long the front's side seam is from the bust level, its dart closed, down to its waist mark, cm.
 
     Returns:
         A `BackWaist`.
     """
     back = block.back
-    half = style.waist_reduction / 2
-    at_side = half * style.reduction_at_side
-    dart = back.waist_dart + half - at_side
+    reduction = shares_of_reduction(style)
+    at_side, dart = reduction.back_edge, back.waist_dart + reduction.back_dart
     inward = 1.0 if back.waist_centre.real > back.waist_side.real else -1.0
     waist = back.waist_side + inward * at_side
     waist_width = abs(back.waist_centre - back.waist_side)
@@ -77,53 +77,34 @@ def back_waist(block: Block, style: Style, hem_level: float, lowered: float = 0.
             f"allowed is at least {say_both(LEAST_CENTRE_BACK)} on each side of the back dart, so choose less reduction, a "
             "smaller gap or another place"
         )
-    # A side dart makes both halves' seams equal; without one, a back let out at the hip is made as long as the front.
-    same = block.front if block.let_out.seam_low and not block.side_dart else back
-    above, hip, lifted = _side(
-        paths.path_end(back.side_above),
-        waist,
-        back.hip_side,
-        paths.path_length(same.side_waist),
-        -inward * block.let_out.at_dart,
-    )
-    top = complex(axis, back.bust_level - lowered)
+    whole = (*carried(back.side_waist, waist), *side_below_waist(waist, back.hip_side, -inward * block.let_out.at_dart))
+    seam, below = paths.cut_along(whole, above)
+    top = complex(axis, back.bust_level)
     end = complex(axis, style.dart_end * hem_level)
     # Where the dart takes nothing the panels still part along its line.
     line = (Line(top, end),)
     return BackWaist(
-        side_waist=above,
-        side_hip=hip,
-        waist_lifted=lifted,
+        side_waist=seam,
+        side_hip=below,
+        waist_lifted=paths.path_end(seam).imag,
         at_side=at_side,
         axis=axis,
         dart=dart,
         dart_top=top,
         dart_end=end,
-        legs=dart_legs(top, end, dart, -inward) if dart > 1e-9 else (line, line),
+        legs=_legs(block, top, end, dart, -inward) if dart > 1e-9 else (line, line),
     )
 
 
-def _side(bend: Point, waist: Point, hip: Point, length: float, wider: float) -> tuple[Curves, Curves, float]:
-    """The side seam over the new waist, its mark set so that the seam above it is `length` long, as the front's is.
-
-    `wider` is what `side_below_waist` takes.
-    A longer curve ends above the waist, a shorter one is carried straight on below it; the seam is upright there.
-    """
-    if swung(bend, waist).length > length:
-        try:
-            lifted = root(lambda y: swung(bend, waist + 1j * y).length - length, 0.0, 3.0)
-        except ValueError:
-            raise CorsetkitError(
-                "the back's side seam cannot be made as long as the front's: choose a smaller "
-                "waist reduction or reduction at side"
-            ) from None
-        mark = waist + 1j * lifted
-        return (swung(bend, mark),), (Line(mark, waist), *side_below_waist(waist, hip, wider)), lifted
-    lifted = swung(bend, waist).length - length
-    if lifted > -1e-9:
-        return (swung(bend, waist),), side_below_waist(waist, hip, wider), 0.0
-    mark = waist + 1j * lifted
-    return (swung(bend, waist), Line(waist, mark)), side_below_waist(mark, hip, wider), lifted
+def _legs(block: Block, top: Point, end: Point, width: float, to_side: float) -> tuple[Curves, Curves]:
+    """The back dart's legs, as the block's have them above, `width` apart at the waist; the side's first."""
+    half = width / 2 if to_side > 0 else -width / 2
+    old = block.back.dart_legs or ((Line(top, complex(top.real, 0.0)),) * 2,) * 2
+    side, centre = (
+        (*carried(leg[:-1], complex(top.real + off, 0.0)), swung(complex(top.real + off, 0.0), end))
+        for leg, off in zip(old, (half, -half))
+    )
+    return side, centre
 
 
 def back_width_at(block: Block, waist: BackWaist, y: float) -> float:

@@ -21,9 +21,18 @@ from corsetkit.geometry.roots import root
 from corsetkit.measurements import Measurements
 from corsetkit.pattern.pattern import Waste
 from corsetkit.plausible import BACK_NECK_RISE
-from corsetkit.steps.half import Half, drawn_half
+from corsetkit.steps.half import LEAST_FALL, Half, Taken, bends_enough, drawn_half, fallen, unwound
 from corsetkit.steps.necklines import BACK_NECK_EXTRA, NECK_SHARE, front_neckline, neckline
-from corsetkit.steps.shares import LetOut, shares_of_bust, shares_of_fitting, shares_of_waist
+from corsetkit.steps.shares import (
+    LetOut,
+    eased,
+    shares_of_bust,
+    shares_of_fitting,
+    shares_of_reduction,
+    shares_of_underbust,
+    shares_of_waist,
+)
+from corsetkit.steps.underbust_mark import underbust_mark
 from corsetkit.style import Style
 from corsetkit.units import CM_PER_INCH, say_both
 
@@ -31,6 +40,11 @@ LEAST_ABOVE_DART = CM_PER_INCH
 """Seam kept above the side dart's mouth: common practice, no source."""
 WIDEST_SIDE_DART = 60
 """The widest side dart drawn, degrees: course convention."""
+GENTLE = 2.6
+"""Back side seam and back dart are drawn to bend no tighter than this, cm; the side seam's mark, lifted where it is made as
+long as the front's, leaves them 2.5 cm at least: course convention."""
+WORTH_SAYING = 0.1
+"""What the back takes more than its share at the underbust without a word, cm on each side."""
 BETWEEN_HALVES = 6.0
 """Paper between the two halves, cm."""
 
@@ -177,6 +191,9 @@ def block(measurements: Measurements, style: Style) -> Block:
     back_line = neckline(back_neck, BACK_NECK_RISE, style.shoulder_slope)
     front_line = front_neckline(front_neck, style.shoulder_slope, neck / 2 - back_line.length)
 
+    back_level = bust_point.imag - max(0.0, difference)
+    at_waist = front_in, back_in, back_dart
+    front_taken, back_taken, warnings = _taken(m, style, bust_point.imag, back_level, let, at_waist)
     edge = front_width + back_width + BETWEEN_HALVES + (max(0.0, front_hip, -front_in) + max(0.0, back_hip, -back_in))
     back = drawn_half(
         lambda z: complex(edge - z.real, z.imag),
@@ -185,7 +202,7 @@ def block(measurements: Measurements, style: Style) -> Block:
         width=back_width,
         dart=back_dart,
         axis=axis,
-        bust_level=bust_point.imag - max(0.0, difference),
+        bust_level=back_level,
         neck_side=back_neck,
         neckline=back_line,
         across=m.across_back_width / 2,
@@ -194,6 +211,7 @@ def block(measurements: Measurements, style: Style) -> Block:
         side_in=back_in,
         hip_out=back_hip,
         wider=let.at_dart,
+        taken=back_taken,
     )
     front = drawn_half(
         lambda z: z,
@@ -211,16 +229,18 @@ def block(measurements: Measurements, style: Style) -> Block:
         side_in=front_in,
         hip_out=front_hip,
         wider=0.0,
+        taken=front_taken,
     )
-    warnings = []
     angle = 0.0
     if difference > 0:
-        angle, front = _with_side_dart(m, front, bust_point, paths.path_length((*back.side_above, *back.side_waist)))
+        angle, front = _with_side_dart(
+            m, front, front_taken, bust_point, paths.path_length((*back.side_above, *back.side_waist))
+        )
     else:
-        warnings.append(
+        warnings += (
             f"front waist length is not longer than the back's ({say_both(m.front_waist_length)} against "
             f"{say_both(m.back_waist_length + BACK_NECK_RISE)} to the side neck point), so there is no side "
-            "dart; a bust nearly always makes the front longer, so measure both again"
+            "dart; a bust nearly always makes the front longer, so measure both again",
         )
     return Block(
         measurements=m,
@@ -229,7 +249,7 @@ def block(measurements: Measurements, style: Style) -> Block:
         bust_point=bust_point,
         side_dart=angle,
         length_difference=difference,
-        warnings=tuple(warnings),
+        warnings=warnings,
         let_out=let,
         front_added=front_added,
     )
@@ -241,7 +261,48 @@ def _height(m: Measurements, neck_width: float) -> float:
     return math.sqrt(m.neck_to_bust_point**2 - across**2)
 
 
-def _with_side_dart(m: Measurements, front: Half, bust_point: Point, length: float) -> tuple[float, Half]:
+def _taken(
+    m: Measurements, style: Style, height: float, back_level: float, let: LetOut, at_waist: tuple[float, float, float]
+) -> tuple[Taken, Taken, tuple[str, ...]]:
+    """What front and back take at the underbust level, and a warning where the back must take more than its share.
+
+    `height` is the front's bust level and `back_level` the back's; `at_waist` what front edge, back edge and back dart take
+    at the waist. By the guides nothing is said of it.
+    """
+    if not style.to_the_wearer:
+        return Taken(), Taken(), ()
+    front_in, back_in, back_dart = at_waist
+    level = height - underbust_mark(m, style, height)[0]
+    # What a fitting lets out at the bust level is on its way to nothing at the waist; the shares are those of the body.
+    gone = 1 - eased(level / height)
+    shares = shares_of_underbust(
+        m, style, front_in - let.edge_top, back_in - let.edge_top + let.seam_low, back_dart - let.at_dart
+    )
+    at_side, by_dart = shares.back_edge + gone * (let.edge_top + let.seam_top), shares.back_dart + gone * let.seam_top
+    reduction = shares_of_reduction(style)
+    more_side, more_dart = reduction.back_edge, reduction.back_dart
+    high = back_level - level
+    side = bends_enough(at_side, back_in, back_in + more_side, high, level, GENTLE)
+    # Each leg of the dart has half of it.
+    dart = 2 * bends_enough(by_dart / 2, back_dart / 2, (back_dart + more_dart) / 2, high, level, GENTLE)
+    more = side + dart - at_side - by_dart
+    said: tuple[str, ...] = ()
+    if more > WORTH_SAYING:
+        said = (
+            f"the back is short for what its waist is taken in: at the underbust it takes {say_both(more)} more than its "
+            "share on each side, so that its seams bend evenly, and the cups are less full for it; try less waist reduction, "
+            "or give the front a part of it",
+        )
+    at_front = shares.front_edge + gone * let.edge_top
+    if height <= back_level:
+        # Without a side dart nothing else would make the two edges of the side seam equally long: they are drawn alike.
+        at_front = side = (at_front + side) / 2
+        more_side = 0.0
+    front = Taken(level=level, at_side=at_front)
+    return front, Taken(level=level, at_side=side, by_dart=dart, more_at_side=more_side, more_by_dart=more_dart), said
+
+
+def _with_side_dart(m: Measurements, front: Half, taken: Taken, bust_point: Point, length: float) -> tuple[float, Half]:
     """The side dart's angle, and the front with it: the dart closed, the seam down to the waist is `length`.
 
     The lower leg is the upper one turned about the bust point; the seam leaves its end as it would leave
@@ -250,22 +311,32 @@ def _with_side_dart(m: Measurements, front: Half, bust_point: Point, length: flo
     mouth = paths.path_end(front.side_above)
     rest = length - paths.path_length(front.side_above)
 
-    def seam(angle: float) -> Cubic:
+    waist = front.waist_side
+
+    def seam(angle: float) -> Curves:
         move = turned_about(bust_point, -angle)
         start = move(mouth)
         down = move.turn * -1j
+        if taken.at_side is not None and start.imag - taken.level > LEAST_FALL:
+            lean = -down.real / down.imag
+            # The dart's tilt takes something too: what is said, and as much at least as lets the seam bend once.
+            aside = min(start.real + unwound(start, taken.level, waist, lean), front.width - taken.at_side)
+            return fallen(start, complex(aside, taken.level), waist, lean)
         third = abs(front.waist_side - start) / 3
-        return Cubic(start, start + down * third, front.waist_side + 1j * third, front.waist_side)
+        return (Cubic(start, start + down * third, front.waist_side + 1j * third, front.waist_side),)
 
+    if paths.path_length(seam(0.0)) <= rest:
+        # The back's seam comes aside so much more that the front needs no dart to be as long.
+        return 0.0, front
     # Wider and wider, until the seam is short enough; beyond that it would grow again, for the mouth's lower end
     # swings in under the bust point.
     for widest in range(5, WIDEST_SIDE_DART + 1, 5):
-        if seam(widest).length <= rest:
-            angle = root(lambda a: seam(a).length - rest, 0.0, widest)
+        if paths.path_length(seam(widest)) <= rest:
+            angle = root(lambda a: paths.path_length(seam(a)) - rest, 0.0, widest)
             break
     else:
         raise CorsetkitError(
             f"front waist length is {say_both(m.front_waist_length)} and back waist length "
             f"{say_both(m.back_waist_length)}: they differ by more than any side dart can take; measure both again"
         )
-    return angle, replace(front, side_waist=(seam(angle),))
+    return angle, replace(front, side_waist=seam(angle))

@@ -19,18 +19,21 @@ from corsetkit.style import Fitting, Style
 StepValue: TypeAlias = Block | Underbust | Overbust | Darts | TwoPartCup | ThreePartCup | Back
 
 READS = {
-    "block": ("block", "method", "back_dart_place", "top_girth", "hip_girth", "side_seam", "back_yoke"),
-    "underbust": (
-        "underbust",
+    "block": (
+        "block",
+        "method",
+        "underbust_reduction",
         "waist_reduction",
+        "reduction_at_front",
         "reduction_at_side",
         "back_dart_place",
-        "lacing_gap",
         "underbust_line",
-        "underbust_girth",
         "top_girth",
-        "hem_at_the_front",
+        "hip_girth",
+        "side_seam",
+        "back_yoke",
     ),
+    "underbust": ("underbust", "lacing_gap", "underbust_girth", "hem_at_the_front"),
     "overbust": ("overbust", "tightening_dart", "cup_to_the_side", "cup_to_the_front"),
     "darts": ("darts",),
     "two_part_cup": ("two_part_cup",),

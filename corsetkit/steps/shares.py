@@ -4,6 +4,7 @@ what a fitting lets out above or below the waist between the seams at side and b
 from dataclasses import dataclass
 
 from corsetkit.measurements import Measurements
+from corsetkit.steps.half import MOST_AT_UNDERBUST
 from corsetkit.style import Style
 
 FRONT_ARM_SHARE = 0.6
@@ -40,6 +41,59 @@ def shares_of_waist(measurements: Measurements, style: Style) -> tuple[float, fl
     if style.to_the_wearer:
         side = min(side, SIDE_LIMIT * measurements.bust_minus_underbust / 2)
     return side / 2, surplus - side - back, back
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reduction:
+    """What half the waist's reduction takes at the waist of the half pattern, cm: at the side seam's edge and at the dart of
+    front and back."""
+
+    front_edge: float
+    front_dart: float
+    back_edge: float
+    back_dart: float
+
+
+def shares_of_reduction(style: Style) -> Reduction:
+    """The front gives its share, by custom none, and the back the rest; in both the side seam takes its share and the dart
+    what is left."""
+    half, side = style.waist_reduction / 2, style.reduction_at_side
+    front = style.reduction_at_front * half
+    back = half - front
+    return Reduction(
+        front_edge=side * front, front_dart=front - side * front, back_edge=side * back, back_dart=back - side * back
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class UnderbustShares:
+    """What front and back side seam's edge and the back dart take at the underbust level, cm on the half pattern; what is
+    left over of the difference between bust and underbust is the cup's."""
+
+    front_edge: float
+    back_edge: float
+    back_dart: float
+
+
+def shares_of_underbust(
+    measurements: Measurements, style: Style, front_edge: float, back_edge: float, back_dart: float
+) -> UnderbustShares:
+    """How half the difference between the drawn bust and the drawn underbust is shared, so that the cup gets what the breast
+    makes of it, whatever the torso's length and however tight the waist is laced.
+
+    `front_edge`, `back_edge` and `back_dart` are what these seams take at the waist; the back's two share in that ratio.
+    """
+    half = (measurements.bust_minus_underbust + style.bust_ease + style.underbust_reduction) / 2
+    back = style.underbust_back_share * half / (max(back_edge, 0.0) + back_dart) if back_dart + back_edge > 0 else 0.0
+
+    def taken(wanted: float, at_waist: float) -> float:
+        return min(wanted, MOST_AT_UNDERBUST * at_waist) if at_waist > 0 else at_waist / 2
+
+    return UnderbustShares(
+        front_edge=taken(style.underbust_side_share * half, front_edge),
+        back_edge=taken(back * back_edge, back_edge),
+        back_dart=taken(back * back_dart, back_dart),
+    )
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -10,8 +10,8 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Curves, curve, even_arc
 from corsetkit.geometry.move import Move, turned_about
 from corsetkit.geometry.points import Point, between, turn_between, unit
+from corsetkit.steps.cup_seam import CupSeam, cup_seam
 from corsetkit.steps.darts import Darts
-from corsetkit.steps.two_part_cup import CupSeam, cup_seam
 from corsetkit.style import Style
 from corsetkit.units import say_both
 
@@ -76,7 +76,6 @@ def three_part_cup(darts: Darts, style: Style) -> ThreePartCup:
     # The darts closed before have opened this one by as much as they took.
     close_top = turned_about(point, turn_between(outer_top - point, inner_top - point))
     knee = between(inner_top, point, depth / radius)
-    knee_open = between(outer_top, point, depth / radius)
 
     armscye = paths.moved(overbust.armscye_cup_part, darts.outer.close)
     along = _moved(
@@ -105,7 +104,13 @@ def three_part_cup(darts: Darts, style: Style) -> ThreePartCup:
     outward = armscye_upper[-1].tangent(1.0) * 1j * close_top.turn
     cut_inner = even_arc(front_end, knee, arriving=across)
     cut_outer = curve(knee, across, unit(side_end - knee) + outward, side_end)
-    seam = cup_seam(darts, knee, knee_open, style.cup_seam_roundness)
+    seam = cup_seam(
+        point,
+        ((cut_inner.turned_round,), paths.turned_round(lower_inner)),
+        ((cut_outer.moved(close_top.inverse),), darts.outer.line),
+        style.cup_seam_roundness,
+        "cut",
+    )
     return ThreePartCup(
         darts=darts,
         close_top=close_top,
@@ -117,7 +122,7 @@ def three_part_cup(darts: Darts, style: Style) -> ThreePartCup:
         armscye_upper=armscye_upper,
         armscye_lower=armscye_lower,
         seam=seam,
-        warnings=tuple(warnings),
+        warnings=(*warnings, *seam.warnings),
     )
 
 

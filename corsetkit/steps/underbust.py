@@ -18,30 +18,25 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Cubic, Curves, Line
 from corsetkit.geometry.points import Point, direction
-from corsetkit.geometry.roots import root, root_near
+from corsetkit.geometry.roots import root_near
 from corsetkit.pattern.pattern import Waste
 from corsetkit.steps.back_waist import BackWaist, back_waist, back_width_at
 from corsetkit.steps.block import Block
-from corsetkit.steps.long_dart import LongDart, long_dart
-from corsetkit.steps.shares import top_girth_at
+from corsetkit.steps.half import carried, side_below_waist
+from corsetkit.steps.long_dart import LEAST_RADIUS, LongDart, long_dart
+from corsetkit.steps.shares import shares_of_reduction, top_girth_at
+from corsetkit.steps.underbust_mark import underbust_mark
 from corsetkit.style import Style
-from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.units import say_both
 
-SMALL_BUST = 12.0
-"""Bust minus underbust for which the underbust mark lies 3 in below the bust point: course convention."""
-MARK_PER_CM = CM_PER_INCH / 16
-"""How much lower the mark lies for each cm of bust minus underbust beyond that: course convention. It gives
-3 1/2 in at a difference of 20 cm, the custom's full bust."""
 WIDEST_DART = 80.0
 """The widest underbust dart that still makes a cup, degrees: course convention."""
-LEAST_INTAKE = CM_PER_INCH / 2
-"""What the underbust dart takes at least where the back dart can leave it that, cm: course convention."""
 SMALLEST_INTAKE = 0.6
 """The least underbust dart that is drawn at all, cm."""
+WORTH_SAYING = 0.1
+"""A bend tighter than it should be by less than this, cm, is not told."""
 LEAST_BELOW_DART = 0.5
 """Hem kept below the front dart's end where a fitting raises it, cm: course convention."""
-LEAST_ABOVE_WAIST = 3.0
-"""How far above the waist the underbust mark lies at least, cm."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,7 +46,9 @@ class Underbust:
     `radius` is the distance from the bust point to the mark and, along each leg, to `inner` and `outer`,
     where the underbust line meets the dart. `lean` is how far the dart's own line leans from upright towards
     the side and `half_angle` half its angle, degrees. `inner_leg` and `outer_leg` run from there over the
-    waist to `dart_end`; `parting` runs on to the hem. `intake` is what the dart takes at the mark.
+    waist to `dart_end`; `parting` runs on to the hem. `side_waist` and `side_hip` are the block's
+    side seam, down to the waist and on to the hip, less what the front gives of the waist's reduction. `intake` is what the
+    dart takes at the mark.
     """
 
     block: Block
@@ -69,6 +66,8 @@ class Underbust:
     outer_leg: Curves
     dart_end: Point
     parting: Curves
+    side_waist: Curves
+    side_hip: Curves
     waist: BackWaist
     warnings: tuple[str, ...]
 
@@ -107,7 +106,7 @@ class Underbust:
     def hem_waste(self) -> Waste:
         """What of the front lies below the hem."""
         front = self.block.front
-        past = paths.cut_at(front.side_hip, *paths.on_line(front.side_hip, self.hem_side, 1 + 0j)[0])[1]
+        past = paths.cut_at(self.side_hip, *paths.on_line(self.side_hip, self.hem_side, 1 + 0j)[0])[1]
         return Waste(
             "below the front hem",
             "underbust",
@@ -122,12 +121,23 @@ class Underbust:
     @cached_property
     def waste(self) -> tuple[Waste, ...]:
         """What this step cuts away."""
-        return self.dart_waste, self.hem_waste
+        return (self.dart_waste, self.hem_waste, *((self.side_waist_waste,) if self.side_waist_waste else ()))
+
+    @property
+    def side_waist_waste(self) -> Waste | None:
+        """What is taken in at the side of the front's waist; None where that is nothing, as by custom."""
+        front = self.block.front
+        if self.side_waist == front.side_waist:
+            return None
+        same = len(front.side_waist) - 1
+        old, new = (*front.side_waist[same:], *front.side_hip), (*self.side_waist[same:], *self.side_hip)
+        old, new = paths.parted_alike(old, new)
+        return Waste("front side waist, taken in", "underbust", (*new, *paths.turned_round(old)))
 
     @cached_property
     def side_below(self) -> Curves:
         """The front's side seam from the waist to the hem."""
-        return hem_part(self.block.front.side_hip, self.hem_side.imag)
+        return hem_part(self.side_hip, self.hem_side.imag)
 
 
 def underbust(block: Block, style: Style) -> Underbust:
@@ -146,9 +156,13 @@ def underbust(block: Block, style: Style) -> Underbust:
     m, fitting = block.measurements, style.fitting
     warnings: list[str] = []
     hem_level = _hem_level(block, style, warnings)
-    radius = _radius(block, style, warnings)
+    radius, moved = underbust_mark(m, style, block.bust_point.imag)
+    warnings.extend(moved)
     mark = block.bust_point - 1j * radius
-    hem_side = _level_point(block.front.side_hip, min(hem_level + style.hem_raise, -0.5))
+    reduction = shares_of_reduction(style)
+    side_waist, side_hip = _taken_in(block, reduction.front_edge)
+    hem_side = _level_point(side_hip, min(hem_level + style.hem_raise, -0.5))
+    at_waist = block.front.waist_dart + reduction.front_dart
     end_level = style.dart_end * hem_level
 
     if paths.at_level(block.front.side_waist, mark.imag) is None:
@@ -160,7 +174,8 @@ def underbust(block: Block, style: Style) -> Underbust:
         )
 
     def drawn(intake: float) -> LongDart:
-        return long_dart(block, radius, intake, style.dart_side_share, end_level)
+        most = style.dart_lean if style.to_the_wearer else 90.0
+        return long_dart(block, radius, intake, at_waist, style.dart_side_share, end_level, most)
 
     if style.to_the_wearer:
         half = (
@@ -169,10 +184,10 @@ def underbust(block: Block, style: Style) -> Underbust:
             + fitting.underbust_girth
             + top_girth_at(style, mark.imag / block.bust_point.imag)
         ) / 2
-        waist = _leaving_a_cup(block, style, hem_level, mark.imag, half)
+        waist = back_waist(block, style, hem_level, paths.path_length(side_waist))
         intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
-        waist = back_waist(block, style, hem_level)
+        waist = back_waist(block, style, hem_level, paths.path_length(side_waist))
         intake = style.underbust_dart
         if fitting.underbust_girth:
             room = paths.reached_at(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
@@ -181,6 +196,12 @@ def underbust(block: Block, style: Style) -> Underbust:
     dart = drawn(intake)
     if not style.to_the_wearer and 2 * dart.half_angle > WIDEST_DART:
         raise CorsetkitError(_too_wide(intake, radius))
+    tightest = paths.least_radius(dart.inner_leg[:1])
+    if tightest < LEAST_RADIUS - WORTH_SAYING and style.to_the_wearer:
+        warnings.append(
+            f"the underbust line lies only {say_both(mark.imag)} above the waist, so that the front dart's seam bends "
+            f"as tightly as {say_both(tightest)} between them: a bone there ends below the bend"
+        )
     hem_centre = hem_level + fitting.hem_at_the_front
     if fitting.hem_at_the_front and hem_centre > end_level - LEAST_BELOW_DART:
         raise CorsetkitError(
@@ -193,7 +214,7 @@ def underbust(block: Block, style: Style) -> Underbust:
             f"hem at the front is lowered by {say_both(-fitting.hem_at_the_front)}, which is below the hip, "
             "where the block ends: lower it less"
         )
-    hem = _hem(block, hem_centre, hem_side)
+    hem = _hem(side_hip, hem_centre, hem_side)
     meeting = [hem[i].point(t) for i, t in paths.on_ray(hem, dart.end, direction(-90 + dart.lean))]
     if not meeting:
         raise CorsetkitError("the underbust dart leans so far that its line misses the hem: choose a smaller dart_side_share")
@@ -213,6 +234,8 @@ def underbust(block: Block, style: Style) -> Underbust:
         outer_leg=dart.outer_leg,
         dart_end=dart.end,
         parting=(Line(dart.end, meeting[0]),),
+        side_waist=side_waist,
+        side_hip=side_hip,
         waist=waist,
         warnings=tuple(warnings),
     )
@@ -222,7 +245,7 @@ def level_width(found: Underbust, y: float) -> float:
     """The half front's width at the level `y` below the underbust line, the dart not counted, cm."""
     inner, outer = (paths.reached_at((*leg, *found.parting), y) for leg in (found.inner_leg, found.outer_leg))
     front = found.block.front
-    side = paths.reached_at((*front.side_waist, *front.side_hip), y)
+    side = paths.reached_at((*found.side_waist, *found.side_hip), y)
     return inner.real - front.waist_centre.real + side.real - outer.real
 
 
@@ -252,30 +275,6 @@ def _hem_level(block: Block, style: Style, warnings: list[str]) -> float:
     return max(level, lowest)
 
 
-def _radius(block: Block, style: Style, warnings: list[str]) -> float:
-    """The distance from bust point to underbust mark."""
-    m, height = block.measurements, block.bust_point.imag
-    if not style.to_the_wearer:
-        radius = style.underbust_mark
-    else:
-        radius = 3 * CM_PER_INCH + MARK_PER_CM * (m.bust_girth - m.underbust_girth - SMALL_BUST)
-    room = height - LEAST_ABOVE_WAIST
-    if room < 4.0:
-        raise CorsetkitError(
-            f"the bust point lies only {say_both(height)} above the waist (front waist length less "
-            "neck to bust point), which leaves no room for an underbust line: measure both again"
-        )
-    if style.fitting.underbust_line:
-        # A fitting moves the line from where it lay.
-        radius = min(radius, room) + style.fitting.underbust_line
-    if radius > room:
-        warnings.append(
-            f"the underbust mark would lie {say_both(radius)} below the bust point, too near the waist; it is "
-            f"drawn at {say_both(room)}"
-        )
-    return min(radius, room)
-
-
 def _level_point(path: Curves, level: float) -> Point:
     point = paths.at_level(path, level)
     if point is None:
@@ -283,31 +282,22 @@ def _level_point(path: Curves, level: float) -> Point:
     return point
 
 
-def _hem(block: Block, level: float, side: Point) -> Curves:
+def _taken_in(block: Block, at_side: float) -> tuple[Curves, Curves]:
+    """The front's side seam down to the waist and on to the hip, taken in by so much at the waist."""
+    front = block.front
+    if at_side <= 1e-9:
+        return front.side_waist, front.side_hip
+    inward = 1.0 if front.waist_centre.real > front.waist_side.real else -1.0
+    waist = front.waist_side + inward * at_side
+    return carried(front.side_waist, waist), side_below_waist(waist, front.hip_side, 0.0)
+
+
+def _hem(side_hip: Curves, level: float, side: Point) -> Curves:
     """The front hem from the centre front, level there, to the side seam, square to it."""
-    index, t = paths.on_line(block.front.side_hip, side, 1 + 0j)[0]
-    outward = block.front.side_hip[index].tangent(t) * 1j
+    index, t = paths.on_line(side_hip, side, 1 + 0j)[0]
+    outward = side_hip[index].tangent(t) * 1j
     centre = complex(0.0, level)
     return (Cubic(centre, centre + 0.5 * side.real, side - outward * 0.3 * side.real, side),)
-
-
-def _leaving_a_cup(block: Block, style: Style, hem_level: float, level: float, half: float) -> BackWaist:
-    """The back waist with its dart's top no higher than leaves the underbust dart enough to make a cup.
-
-    Side seam and back dart take some of the girth at the underbust level too. Where bust and underbust differ
-    little and the waist is small, they would take all of it; then the back dart begins lower down.
-    """
-    side = paths.reached_at(block.front.side_waist, level)
-    room = side.real - block.front.waist_centre.real
-
-    def spare(lowered: float) -> float:
-        waist = back_waist(block, style, hem_level, lowered)
-        return room + back_width_at(block, waist, level) - half - LEAST_INTAKE
-
-    most = max(0.0, block.back.bust_level - max(1.0, level - 1.0))
-    if spare(0.0) >= 0 or most == 0.0:
-        return back_waist(block, style, hem_level)
-    return back_waist(block, style, hem_level, most if spare(most) <= 0 else root(spare, 0.0, most))
 
 
 def _solve_intake(block: Block, level: float, wanted: float, drawn: Callable[[float], LongDart], radius: float) -> float:
