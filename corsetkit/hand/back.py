@@ -1,8 +1,7 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
 from corsetkit.geometry import paths
-from corsetkit.geometry.curve import Line
-from corsetkit.hand.block import FROM_CENTRE, TAKEN
+from corsetkit.hand.block import AT_UNDERBUST, FROM_CENTRE, TAKEN, UNDERBUST_BACK
 from corsetkit.hand.drafter import BACK, fitted
 from corsetkit.pattern.instructions import Compass, Square, Towards
 
@@ -29,27 +28,30 @@ def _side(hand, back):
     before, bend = hand["back waist at the side"], "back bust level at the side"
     taken = before + (1 if back.block.back.waist_centre.real > before.real else -1) * waist.at_side
     hand.square(WAIST, TAKEN_IN, taken, "The side takes its {reduction_at_side} of half of the {waist_reduction}.")
-    mark = paths.path_start(waist.side_hip)
-    why = "Set off so that the side seam above the waist stays as long as the front's."
-    hand.measure(TAKEN_IN, Compass.UP if mark.imag >= 0 else Compass.DOWN, SIDE_MARK, mark, why)
     above, below = "taken-in back side seam above the waist", "taken-in back side seam below the waist"
-    step, even = "back side seam between waist and mark", "The seam is upright at the waist and runs out to the block's."
-    for line, path, start, end in (
-        (above, waist.side_waist, bend, SIDE_MARK),
-        (below, waist.side_hip, SIDE_MARK, "back hip at the side"),
-    ):
-        if not isinstance(path[0 if line == below else -1], Line):
-            hand.curve(start, end, line, path, even, 2, Compass.DOWN, Compass.DOWN)
-        elif line == above:
-            hand.curve(start, TAKEN_IN, line, path[:1], even, 2, Compass.DOWN, Compass.DOWN)
-            hand.join(TAKEN_IN, end, step, why)
-        else:
-            hand.join(start, TAKEN_IN, step, why)
-            hand.curve(TAKEN_IN, end, line, path[1:], even, 2, Compass.DOWN, Compass.DOWN)
-    hand.check(
-        ("back side seam above the bust level", above, *((step,) if len(waist.side_waist) > 1 else ())),
-        "Above its waist mark the back's side seam is as long as the front's with its dart closed.",
+    seam, hip = _parted((*waist.side_waist, *waist.side_hip), taken)
+    even = "It is upright at the waist and runs out to the block's."
+    # Where the block has said what is taken at the underbust, the seam is its own down to there.
+    own = AT_UNDERBUST in hand
+    if own:
+        hand.curve(AT_UNDERBUST, TAKEN_IN, above, seam[1:], even, 2, None, Compass.DOWN)
+    else:
+        hand.curve(bend, TAKEN_IN, above, seam, even, 2, Compass.DOWN, Compass.DOWN)
+    hand.curve(TAKEN_IN, "back hip at the side", below, hip, even, 2, Compass.DOWN, Compass.DOWN)
+    lines = (*(("upper part of the back side seam",) if own else ()), above, below)
+    hand.square(
+        WAIST,
+        SIDE_MARK,
+        paths.path_start(waist.side_hip),
+        "It is set so far down the new side seam that the seam above it is as long as the front's.",
+        hand.along(lines, bend, paths.path_length(waist.side_waist)),
     )
+
+
+def _parted(path, place):
+    """The path's curves down to a place that is one of their ends, and those from there on."""
+    number = next(k for k, curve in enumerate(path) if abs(curve.start - place) < 1e-6)
+    return path[:number], path[number:]
 
 
 def _dart(hand, back, style):
@@ -58,7 +60,7 @@ def _dart(hand, back, style):
     place = (
         f"The distance from the centre is the {{back_dart_place}} of the back's waist{fitted(let.at_dart / 2, *FROM_CENTRE)}"
     )
-    hand.square(WAIST, top, waist.dart_top, place + "; the dart runs to nothing at the bust level, or lower.")
+    hand.square(WAIST, top, waist.dart_top, place + "; the dart runs to nothing at the bust level.")
     hand.square(WAIST, end, waist.dart_end, place + "; the depth is the {dart_end} of the way to the hem.")
     for words, leg in zip(("side", "centre"), waist.legs):
         if len(leg) == 1:
@@ -67,18 +69,19 @@ def _dart(hand, back, style):
         hand.square(
             WAIST,
             at,
-            leg[0].end,
+            leg[-2].end,
             "The dart takes the {waist_back_share} of what the {bust_girth} has more than "
             "the {waist_girth}, and what the side leaves of half of the {waist_reduction}"
             f"{fitted(let.at_dart, *TAKEN)}.",
         )
-        for line, path, one, other in (
-            (f"back dart's {words} leg above the waist", leg[:1], top, at),
-            (f"back dart's {words} leg below the waist", leg[1:], at, end),
-        ):
-            hand.curve(
-                one, other, line, path, "The leg is upright at both ends and at the waist.", 2, Compass.DOWN, Compass.DOWN
-            )
+        upright, line = "The leg is upright at both ends and at the waist.", f"back dart's {words} leg above the waist"
+        if len(leg) == 3:
+            beside = f"back dart's {words} leg at the underbust"
+            hand.square(WAIST, beside, leg[0].end, UNDERBUST_BACK)
+            hand.through((top, beside, at), line, (leg[:1], leg[1:2]), upright, 1, Compass.DOWN, Compass.DOWN)
+        else:
+            hand.curve(top, at, line, leg[:-1], upright, 2, Compass.DOWN, Compass.DOWN)
+        hand.curve(at, end, f"back dart's {words} leg below the waist", leg[-1:], upright, 2, Compass.DOWN, Compass.DOWN)
 
 
 def _hem(hand, back, style):

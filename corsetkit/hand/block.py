@@ -7,6 +7,15 @@ from corsetkit.pattern.instructions import Compass, Square
 BUST_POINT = "bust point"
 UPPER, LOWER = "side dart's upper end", "side dart's lower end"
 LEVEL = "front bust level at the side"
+AT_UNDERBUST, AT_UNDERBUST_FRONT = "back side seam's underbust mark", "front side seam's underbust mark"
+UNDERBUST_FRONT = (
+    "At the underbust the front's side edge takes its {underbust_side_share} of half of what the {bust_girth} has more than "
+    "the {underbust_girth}, or what lets the seam bend once."
+)
+UNDERBUST_BACK = (
+    "At the underbust the back takes its {underbust_back_share} of half of what the {bust_girth} has more than the "
+    "{underbust_girth}, or more on a short back."
+)
 WIDER, TAKEN = ("wider", "narrower"), ("more is taken in", "less is taken in")
 FROM_CENTRE = ("farther from the centre", "nearer to the centre")
 
@@ -120,22 +129,21 @@ def _darts(hand, block):
         )
         for words, leg in zip(("side", "centre"), h.dart_legs):
             at, name = f"{half} waist dart's {words} leg at the waist", f"{half} waist dart's {words} leg"
-            hand.square(start, at, leg[0].end, why)
-            hand.curve(
-                top,
-                at,
-                f"{name} above the waist",
-                leg[:1],
-                "The legs leave the top along the dart's line and are upright at the waist.",
-                2,
-                Compass.DOWN,
-                Compass.DOWN,
-            )
+            hand.square(start, at, leg[-2].end, why)
+            above = "The legs leave the top along the dart's line and are upright at the waist."
+            if len(leg) == 3:
+                beside = f"{name} at the underbust"
+                hand.square(start, beside, leg[0].end, UNDERBUST_BACK)
+                hand.through(
+                    (top, beside, at), f"{name} above the waist", (leg[:1], leg[1:2]), above, 1, Compass.DOWN, Compass.DOWN
+                )
+            else:
+                hand.curve(top, at, f"{name} above the waist", leg[:-1], above, 2, Compass.DOWN, Compass.DOWN)
             hand.curve(
                 at,
                 end,
                 f"{name} below the waist",
-                leg[1:],
+                leg[-1:],
                 "The legs meet again along the dart's line.",
                 2,
                 Compass.DOWN,
@@ -272,16 +280,22 @@ def _seams(hand, block):
         ("front", front, start, leaves),
         ("back", back, "back bust level at the side", Compass.DOWN),
     ):
-        hand.curve(
-            begin,
-            f"{half} waist at the side",
-            f"{half} side seam down to the waist",
-            h.side_waist,
-            "Between bust and waist the side seam swings in or out and is upright at the waist.",
-            2 if bearing else (1 / 3, 2 / 3),
-            bearing,
-            Compass.DOWN,
-        )
+        swings = "Between bust and waist the side seam swings in or out and is upright at the waist."
+        line, waist = f"{half} side seam down to the waist", f"{half} waist at the side"
+        if len(h.side_waist) == 2:
+            beside = AT_UNDERBUST if half == "back" else AT_UNDERBUST_FRONT
+            hand.square(
+                f"centre {half} waist", beside, h.side_waist[0].end, UNDERBUST_BACK if half == "back" else UNDERBUST_FRONT
+            )
+            upper, lower = h.side_waist[:1], h.side_waist[1:]
+            if half == "back":
+                # The last step leads it on from here to another place at the waist, so it is two lines.
+                hand.curve(begin, beside, "upper part of the back side seam", upper, swings, 1, bearing)
+                hand.curve(beside, waist, line, lower, swings, 1, None, Compass.DOWN)
+            else:
+                hand.through((begin, beside, waist), line, (upper, lower), swings, 1, bearing, Compass.DOWN)
+        else:
+            hand.curve(begin, waist, line, h.side_waist, swings, 2 if bearing else (1 / 3, 2 / 3), bearing, Compass.DOWN)
         hand.curve(
             f"{half} waist at the side",
             f"{half} hip at the side",

@@ -164,6 +164,14 @@ class Drafter:
         self._line(line, path)
         self._new.append(Curve(tuple(marks), line, leaves, arrives, because=because))
 
+    def through(self, marks, line, path, because, helpers=1, leaves=None, arrives=None):
+        """A smooth curve through marks between which the parts of `path` run, each with helpers of its own."""
+        every = [marks[0]]
+        for number, (start, end, part) in enumerate(zip(marks, marks[1:], path)):
+            words = line if len(path) == 1 else f"{('upper', 'lower')[number]} part of the {line}"
+            every += [*self.helpers(start, end, words, part, helpers), end]
+        self.smooth(every, line, tuple(curve for part in path for curve in part), because, leaves, arrives)
+
     def along(self, lines, start, length):
         """Where a mark lies: so far from `start` along the lines, those that are needed of them."""
         rest = length

@@ -1,4 +1,5 @@
-"""The lower front's further panels by hand: straight cuts from even places on the hem to even places on the underbust line.
+"""The lower front's further panels by hand: straight cuts from even places on the hem to places even across on
+the underbust line.
 
 Their points are the panels' own, so they are asked of the pieces. The even places are taken on the line as it was drawn
 first; each cut then ends where it meets the redrawn line.
@@ -23,7 +24,7 @@ def draw(hand, cup, style):
         hand,
         centre,
         darts.inner.still,
-        "Hem and underbust line are parted evenly between the {centre_panels}.",
+        "The hem is parted evenly between the {centre_panels}, and the underbust line at places even across.",
         "centre front hem",
         False,
         CENTRE_LINES,
@@ -35,7 +36,7 @@ def draw(hand, cup, style):
         hand,
         side,
         darts.outer.still,
-        "Hem and underbust line are parted evenly between the {side_panels}.",
+        "The hem is parted evenly between the {side_panels}, and the underbust line at places even across.",
         "front hem at the side",
         True,
         SIDE_LINES,
@@ -55,7 +56,7 @@ def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
     A tape runs along hem and underbust line from their ends: `hem_start` is the hem's, at the side or not, `leg` the
     underbust line's on the long dart, which is the side panels' near end and the centre panels' far one.
     """
-    whole = paths.path_length(still)
+    whole, left, right = paths.path_length(still), paths.path_start(still).real, paths.path_end(still).real
     for number in range(1, len(panels)):
         where = between(panels, number)
         foot, even, top = f"hem mark {where}", f"even place {where}", f"underbust mark {where}"
@@ -65,7 +66,8 @@ def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
         hand.square(
             WAIST, foot, cut.start, why, hand.along(("front hem",), hem_start, sum(panel.hem.length for panel in from_end))
         )
-        ahead = whole * number / len(panels)
+        across = complex(left + (right - left) * number / len(panels), 0.0)
+        ahead = paths.path_length(paths.cut_at(still, *paths.on_line(still, across, 1j)[0])[0])
         hand.square(
             WAIST, even, paths.point_along(still, ahead), why, hand.along(lines, leg, ahead if at_side else whole - ahead)
         )
