@@ -205,7 +205,7 @@ def _contradictions(own: dict) -> dict:
     given = {name: value for name, value in own.items() if isinstance(value, float | int)}
     # A rule is asked only once all it compares is there; NaN stands for the rest.
     body: Any = SimpleNamespace(**{name: given.get(name, math.nan) for name in _FIELDS})
-    body.high_bust_girth = given.get("high_bust_girth")
+    body.high_bust_girth, body.bust_point_to_fold = (given.get(name) for name in ("high_bust_girth", "bust_point_to_fold"))
     found: dict[str, str] = {}
     for rule in IMPOSSIBLE:
         if all(name in given for name in rule.names) and rule.broken(body):

@@ -12,6 +12,8 @@ from corsetkit.errors import sentence
 from corsetkit.units import in_one_unit
 
 STORED = "CORSETKIT_STORED"
+MOST_PLAIN = 4000
+"""How many letters of a cell's sentences are kept beside its page: who compares needs no more to see a change."""
 
 
 def stored_mode() -> bool:
@@ -27,7 +29,14 @@ class Stored:
         self.sentences = tuple(sentences)
 
     def __repr__(self):
-        return "\n".join(self.sentences)
+        """The sentences, of many only the first: the page has them all, and a notebook is not to hold them twice."""
+        kept, room = [], MOST_PLAIN
+        for one in self.sentences:
+            room -= len(one) + 1
+            if room < 0 and kept:
+                return "\n".join([*kept, f"{len(self.sentences) - len(kept)} more on the page."])
+            kept.append(one)
+        return "\n".join(kept)
 
     def _repr_mimebundle_(self, include=None, exclude=None):
         return {"text/html": self.html, "text/plain": repr(self)}

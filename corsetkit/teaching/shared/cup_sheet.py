@@ -29,12 +29,15 @@ _PENS = {"before": BEFORE, "guide": GUIDE, "ghost": GHOST, "new": NEW}
 def two_cups_sheet(steps, unit, title, more=()):
     """The sheet of inner and outer cup, their seam drawn on both; `more` are further `Drawn` lines."""
     cup, point = steps.two_part_cup, steps.darts.overbust.bust_point
-    seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
-    top = paths.turned_round(inner[0])
+    seam, back = cup.seam, paths.turned_round
+    # As the cups are cut: where they meet the seam these lines are trued.
+    inner = back(seam.inner_top.line), back(seam.inner_low.line)
+    outer = seam.outer_top.line, _outer_edges(steps)[1], back(seam.outer_low.line)
+    top = back(inner[0])
     patches = [
         Patch((*inner[0], *seam.inner, *paths.turned_round(inner[1])), TINT),
         Patch((*outer[0], *outer[1], *outer[2], *paths.turned_round(seam.outer)), TINT),
-        Patch(_between(seam), WASTE),
+        *(Patch(gap, WASTE) for gap in _between(seam)),
     ]
     sewn = Pair(TWO("cup_seam"), (TWO("inner_cup"), TWO("outer_cup")))
     lines = [
@@ -71,13 +74,14 @@ def three_cups_sheet(steps, unit, title, more=()):
     """The sheet of the upper cup, its dart closed, and the lower cups below it as they are cut; `more` are further lines."""
     cup, point = steps.three_part_cup, steps.darts.overbust.bust_point
     seam, inner, outer = cup.seam, _inner_edges(steps), _outer_edges(steps)
-    close, opened = cup.close_top, paths.moved(cup.cut_outer, cup.close_top.inverse)
+    close = cup.close_top
     top, arm = paths.moved(outer[0], close), paths.moved(cup.armscye_upper, close)
     back = paths.turned_round
     upper = (*cup.upper_centre, *cup.cut_inner, *cup.cut_outer, *back(arm), *back(top), *back(inner[0]))
-    low_inner = (*cup.lower_inner, *back(seam.inner), *back(cup.cut_inner))
-    low_outer = (*opened, *cup.armscye_lower, *outer[2], *back(seam.outer))
-    patches = [Patch(upper, TINT), Patch(low_inner, LOWER), Patch(low_outer, LOWER), Patch(_between(seam), WASTE)]
+    low_inner = (*back(seam.inner_low.line), *back(seam.inner), *seam.inner_top.line)
+    low_outer = (*seam.outer_top.line, *cup.armscye_lower, *back(seam.outer_low.line), *back(seam.outer))
+    patches = [Patch(upper, TINT), Patch(low_inner, LOWER), Patch(low_outer, LOWER)]
+    patches += [Patch(gap, WASTE) for gap in _between(seam)]
     across, low = THREE("cut_across"), (THREE("inner_lower_cup"), THREE("outer_lower_cup"))
     sewn = Pair(TWO("cup_seam"), low)
     halves = [Pair(across, (THREE("upper_inner_half"), low[0])), Pair(across, (THREE("upper_outer_half"), low[1]))]
@@ -88,14 +92,14 @@ def three_cups_sheet(steps, unit, title, more=()):
         _edge(THREE("edge_armscye_upper"), arm),
         _edge(THREE("edge_armscye_lower"), cup.armscye_lower),
         _edge(THREE("edge_under_upper"), cup.upper_centre),
-        _edge(THREE("edge_under_inner"), cup.lower_inner),
-        _edge(THREE("edge_under_outer"), outer[2]),
+        _edge(THREE("edge_under_inner"), back(seam.inner_low.line)),
+        _edge(THREE("edge_under_outer"), back(seam.outer_low.line)),
         *_straight(seam),
         *more,
         halves[0].drawn(2, cup.cut_inner),
-        halves[0].drawn(1, cup.cut_inner),
+        halves[0].drawn(1, back(seam.inner_top.line)),
         halves[1].drawn(1, cup.cut_outer),
-        halves[1].drawn(2, opened),
+        halves[1].drawn(2, seam.outer_top.line),
         sewn.drawn(1, seam.inner),
         sewn.drawn(2, seam.outer),
     ]
@@ -107,7 +111,7 @@ def three_cups_sheet(steps, unit, title, more=()):
         Note(point, SHARED("bust_point"), True),
         Note(_at(arm, 0.5), THREE("note_armscye")),
         Note(_at(cup.cut_outer, 0.75), THREE("note_cut_upper")),
-        Note(_at(opened, 0.75), THREE("note_cut_lower")),
+        Note(_at(seam.outer_top.line, 0.75), THREE("note_cut_lower")),
         Note(_at(cup.armscye_lower, 0.5), THREE("note_armscye_rest")),
         Note(between(paths.path_end(seam.inner), paths.path_end(seam.outer), 0.5) * 0.8 + point * 0.2, THREE("note_below")),
     ]
@@ -176,9 +180,12 @@ def _outer_edges(steps):
 
 
 def _between(seam):
-    """The open gap: what lies between the two sewn lines, as a closed path."""
+    """The open gaps above the bust point and below it: what lies between the two sewn lines, each as a closed path."""
     (a, b), (c, d) = _ends(seam.inner), _ends(seam.outer)
-    return (*seam.inner, Line(b, d), *paths.turned_round(seam.outer), Line(c, a))
+    return (
+        (*seam.inner[:1], *paths.turned_round(seam.outer[:1]), Line(c, a)),
+        (*seam.inner[1:], Line(b, d), *paths.turned_round(seam.outer[1:])),
+    )
 
 
 def _straight(seam):

@@ -96,7 +96,7 @@ ASKED = (3 * CM_PER_INCH, CM_PER_INCH)
 class BackLesson(StepLesson):
     name = "07_back"
     step = "back"
-    panels = (Panel(WORDS("ask_drawing"), ("waist_reduction", "reduction_at_side", "lacing_gap")),)
+    panels = (Panel(WORDS("ask_drawing"), ("waist_reduction", "reduction_at_front", "reduction_at_side")),)
 
     # The cells of its own.
 

@@ -198,6 +198,9 @@ TAPES = {
         WORDS("mistake_waist_to_hip")),
     "high_bust_girth": Tape(paint_front, _UPPER, _round(19.6, 15.6),
         WORDS("mistake_high_bust_girth")),
+    "bust_point_to_fold": Tape(paint_front, _UPPER,
+        _along(_BUST, complex(_BUST.real + 0.3, _BUST.imag - 3), complex(_BUST.real - 0.2, AT.underbust)),
+        WORDS("mistake_bust_point_to_fold")),
 }  # fmt: skip
 
 

@@ -37,11 +37,10 @@ def compared(two, three, unit):
     say = Say(unit)
     left = [say_number(pattern.steps.cup.seam.fullness_left, 1) for pattern in (two, three)]
     across = say_number(360 - corners_at_the_crossing(three.steps.cup), 1)
-    off = [_cut_off(one, unit) for one in (two, three)]
     return (
         WORDS("compared_both", two=_counted(two, say), three=_counted(three, say), rounded=rounded_each(unit)),
         WORDS("compared_fullness", two=left[0], three=left[1], across=across),
-        WORDS("compared_corner", two=off[0], three=off[1]),
+        WORDS("compared_bend", two=say(two.steps.cup.seam.radius), three=say(three.steps.cup.seam.radius)),
     )
 
 
@@ -61,15 +60,6 @@ def _counted(pattern, say):
     seams = cup_seams(pattern)
     sewn = sum(seam.lengths[0] for seam in seams)
     return WORDS.counted("compared_seams", len(seams), pieces=len(cups_of(pattern)), length=say(sewn))
-
-
-def _cut_off(pattern, unit):
-    seam, point = pattern.steps.cup.seam, pattern.steps.darts.overbust.bust_point
-    inner, outer = (
-        say_length(abs(paths.point_along(path, seam.to_bust_point) - point), unit, part=32)
-        for path in (seam.inner, seam.outer)
-    )
-    return WORDS("compared_corner_both", inner=inner, outer=outer)
 
 
 CUP_SEAM, CUT, UNDERBUST = "cup seam", "cut across", "underbust line"

@@ -20,7 +20,7 @@ from corsetkit.words import words_of
 WORDS = words_of("05_two_part_cup")
 SHARED = words_of("shared")
 
-ROUND, SHORT = 0.51, 0.17
+ROUND, SHORT = 0.5, 0.3
 """The roundness that the guess sets: the one that is farther from the present one."""
 
 
@@ -80,15 +80,12 @@ class TwoPartCupLesson(StepLesson):
         return two_part_words(steps)
 
     def _said(self, steps, unit):
-        seam, point = steps.two_part_cup.seam, steps.darts.overbust.bust_point
-        say = Say(unit)
-        missed = [abs(paths.point_along(path, seam.to_bust_point) - point) for path in (seam.inner, seam.outer)]
+        seam, say = steps.two_part_cup.seam, Say(unit)
         fine = Say(unit, part=32)
         return (
-            # Whether it keeps that length is what the guess asks, so the straight cuts are told further on.
             WORDS("seam_long", inner=say(paths.path_length(seam.inner)), outer=say(paths.path_length(seam.outer))),
             WORDS("notch_lies", along=say(seam.to_bust_point)),
-            WORDS("corner_off", inner=fine(missed[0]), outer=fine(missed[1])),
+            WORDS("passes_point", grown=fine(seam.grown), radius=say(seam.radius)),
             _gaps(steps),
         )
 
@@ -125,7 +122,8 @@ class TwoPartCupLesson(StepLesson):
         )
 
     def _tape(self, steps, unit):
-        return WORDS("tape_length", length=say_length(steps.two_part_cup.seam.length, unit)), WORDS("tape_walk")
+        seam, say = steps.two_part_cup.seam, Say(unit)
+        return WORDS("tape_length", length=say(seam.length), cut=say(seam.length - seam.grown)), WORDS("tape_walk")
 
 
 def _slips(steps, roundness, other):

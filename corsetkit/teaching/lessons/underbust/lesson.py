@@ -9,6 +9,7 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.quantity import declared, quantities
 from corsetkit.steps.underbust import level_width
+from corsetkit.style import Style
 from corsetkit.teaching.cells import Drafts
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
@@ -21,6 +22,7 @@ from corsetkit.words import words_of
 WORDS = words_of("02_underbust")
 SHARED = words_of("shared")
 
+MOST_LEAN = next(one.high for one in quantities(Style) if one.name == "dart_lean")
 LOWERED = 0.5
 """By how much of the present share the guess takes less on the side's side: course convention."""
 
@@ -37,7 +39,7 @@ class Looking:
 class UnderbustLesson(StepLesson):
     name = "02_underbust"
     step = "underbust"
-    panels = (Panel(WORDS("ask_panels"), ("dart_side_share", "underbust_reduction", "hem_raise")),)
+    panels = (Panel(WORDS("ask_panels"), ("dart_side_share", "dart_lean", "underbust_reduction")),)
 
     def down(self):
         """The dart's width from the bust point to its end."""
@@ -125,9 +127,12 @@ class UnderbustLesson(StepLesson):
 
     def _asked(self, name, steps, unit, drafts):
         found = steps.underbust
-        share = steps.style.dart_side_share
-        other = max(0.37, round(share - LOWERED / 2, 2)) if share > 0.6 else 0.9
-        style = style_of(steps)
+        taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real
+        _, inner, outer = _across(found, found.radius)
+        # The share as it is drawn, which the lean may have limited.
+        share = taken(found) / (outer - inner).real
+        other = max(0.37, round(share - LOWERED / 2, 2)) if share > 0.57 else 0.75
+        style = {**style_of(steps), "dart_lean": MOST_LEAN}
 
         def at(value):
             return drafts.steps({**style, "dart_side_share": value}, self.step)[1]
@@ -138,7 +143,6 @@ class UnderbustLesson(StepLesson):
             return Picture(svg_text(sheet), sheet.description)
 
         say = Say(unit)
-        taken = lambda one: _across(one, one.radius)[2].real - one.block.bust_point.real
         right = taken(at(other).underbust)
         return Asked(
             WORDS(
