@@ -121,29 +121,62 @@ def one_line(first, second):
     )
 
 
-def girths(pattern):
-    """Bust, underbust, waist and hem of the finished pattern, from the level lines' crossings with the parts."""
+def level_lines(pattern):
+    """By girth the lines on the block along which it is taken: (from, to) each, on half the body."""
     steps = pattern.steps
-    point, gap = steps.overbust.bust_point, pattern.style.lacing_gap
-    # A level that runs along the edge of a part counts as within it.
-    grown = [area(part.outline).buffer(2e-6, join_style="mitre") for piece in pieces_of(pattern) for part in piece.parts]
-    parts = shapely.union_all(grown)
-
-    def level(y, left=-200.0, right=300.0):
-        return parts.intersection(LineString([(left, y), (right, y)])).length
-
+    point, lower = steps.overbust.bust_point, steps.overbust.dart_lower
     # A hair above the hem's highest point: a level that touches a curve in one place would lose a stretch to its chords.
     hems = [edge.line for piece in pieces_of(pattern) for edge in piece.edges if edge.kind is Kind.HEM]
     middle = (steps.block.front.underarm.real + steps.block.back.underarm.real) / 2
-    lower = steps.overbust.dart_lower
-    bust = (
-        parts.intersection(LineString([(lower.real, lower.imag), (point.real, point.imag)])).length
-        + level(point.imag, point.real, middle)
-        + level(steps.block.back.bust_level, middle)
+
+    def level(y, left=-200.0, right=300.0):
+        return complex(left, y), complex(right, y)
+
+    return {
+        "bust": [(lower, point), level(point.imag, point.real, middle), level(steps.block.back.bust_level, middle)],
+        "underbust": [level(steps.underbust.mark.imag)],
+        "waist": [level(0.0)],
+        "hem": [level(max(one.bounds[3] for one in hems) + 5 * FINE)],
+    }
+
+
+def girths(pattern):
+    """Bust, underbust, waist and hem of the finished pattern, from the level lines' crossings with the parts."""
+    # A level that runs along the edge of a part counts as within it.
+    parts = shapely.union_all(
+        [area(part.outline).buffer(2e-6, join_style="mitre") for piece in pieces_of(pattern) for part in piece.parts]
     )
     return {
-        "bust": 2 * bust + gap,
-        "underbust": 2 * level(steps.underbust.mark.imag) + gap,
-        "waist": 2 * level(0.0) + gap,
-        "hem": 2 * level(max(one.bounds[3] for one in hems) + 5 * FINE) + gap,
+        name: 2 * sum(parts.intersection(LineString([(a.real, a.imag), (b.real, b.imag)])).length for a, b in lines)
+        + pattern.style.lacing_gap
+        for name, lines in level_lines(pattern).items()
     }
+
+
+def cut_girths(pattern):
+    """The same girths from the pieces as they are cut: each level line is carried into a piece with the part that it crosses,
+    and measured from edge to edge of the piece there."""
+    found = {}
+    for name, lines in level_lines(pattern).items():
+        half = 0.0
+        for piece in pieces_of(pattern):
+            outline = area(piece.path).buffer(2e-6, join_style="mitre")
+            taken = []
+            for part in piece.parts:
+                within = area(part.outline).buffer(2e-6, join_style="mitre")
+                for a, b in lines:
+                    crossed = within.intersection(LineString([(a.real, a.imag), (b.real, b.imag)]))
+                    for one in getattr(crossed, "geoms", [crossed]):
+                        if one.length < 0.05:
+                            continue
+                        ends = [part.move(complex(*end)) for end in one.coords]
+                        way = (ends[1] - ends[0]) / abs(ends[1] - ends[0])
+                        # The bust line begins and ends in the bust point on the cups; elsewhere it runs from edge to edge.
+                        open_ends = [abs(end - pattern.steps.overbust.bust_point) > 1e-3 for end in ends]
+                        far = [ends[0] - way * open_ends[0], ends[1] + way * open_ends[1]]
+                        through = outline.intersection(LineString([(z.real, z.imag) for z in far]))
+                        middle = at((ends[0] + ends[1]) / 2)
+                        taken.append(min(getattr(through, "geoms", [through]), key=middle.distance))
+            half += shapely.union_all([one.buffer(1e-5, cap_style="flat") for one in taken]).area / 2e-5 if taken else 0.0
+        found[name] = 2 * half + pattern.style.lacing_gap
+    return found

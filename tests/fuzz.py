@@ -24,7 +24,7 @@ STYLES = (
 
 
 def bodies_from_everywhere(count, seed):
-    """So many bodies that `Measurements` accepts: half of them drawn evenly over all fifteen ranges, half demo wearers with
+    """So many bodies that `Measurements` accepts: half of them drawn evenly over all sixteen ranges, half demo wearers with
     some measurements changed to anywhere in theirs."""
     draw, known, found = random.Random(seed), [body for _, body in demo_wearers()], 0
     limits = quantities(Measurements)
@@ -32,6 +32,8 @@ def bodies_from_everywhere(count, seed):
         values = {one.name: draw.uniform(one.low, one.high) for one in limits}
         if draw.random() < 0.5:
             values["high_bust_girth"] = None
+        if draw.random() < 0.5:
+            values["bust_point_to_fold"] = None
         if found % 2:
             body, share = draw.choice(known), draw.uniform(0.05, 0.6)
             values = {name: value if draw.random() < share else getattr(body, name) for name, value in values.items()}

@@ -12,6 +12,7 @@ from anew import (
     area,
     at,
     corner,
+    cut_girths,
     girths,
     holders,
     line,
@@ -198,13 +199,17 @@ def smooth_faults(pattern):
 
 
 def girth_faults(pattern):
-    """Finished girths are what the pattern states; to the wearer they meet the intended within 1 mm."""
+    """Finished girths, on the block and on the pieces as they are cut, are what the pattern states; fitted, they meet the
+    intended within 1 mm."""
     for name, measured in girths(pattern).items():
         stated = pattern.girths[name]
         if abs(measured - stated.finished) > GIRTH:
             yield f"{name}: {measured:.2f} cm measured, {stated.finished:.2f} stated"
         if pattern.style.to_the_wearer and abs(measured - stated.intended) > GIRTH:
             yield f"{name}: {measured:.2f} cm measured, {stated.intended:.2f} intended"
+    for name, measured in cut_girths(pattern).items():
+        if abs(measured - pattern.girths[name].finished) > GIRTH:
+            yield f"{name}: {measured:.2f} cm on the cut pieces, {pattern.girths[name].finished:.2f} stated"
 
 
 def partner_faults(pattern):

@@ -79,7 +79,12 @@ def test_a_hand_set_edge_is_trued_without_anything_measured(case):
             beyond = piece.edges[(i + 1) % len(piece.edges)]
             if edge.seam is None or beyond.kind in (Kind.FOLD, Kind.CENTRE_FRONT, Kind.LACING) or edge.seam is beyond.seam:
                 continue
-            short = trued(pattern, edge, -0.4, beyond)
+            try:
+                short = trued(pattern, edge, -0.4, beyond)
+            except CorsetkitError as refusal:
+                # A cup seam is shaped as a dome: it keeps its length, and so cannot always follow so far.
+                assert beyond.name == "cup seam" and "draw both sides of its seam again" in str(refusal)
+                continue
             seam = short.seams[pattern.seams.index(edge.seam)]
             one, two = lengths(seam)
             assert abs(one - two) == pytest.approx(0.4, abs=1e-3)

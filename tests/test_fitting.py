@@ -326,7 +326,8 @@ def test_only_the_stated_girth_changes(wearer):
                 assert girth.finished == pytest.approx(before.finished, abs=1e-6), (line, name)
         if line == "top girth":
             assert 0 < pattern.girths["underbust"].intended - plain.girths["underbust"].intended < by
-            assert pattern.girths["hem"].finished == pytest.approx(plain.girths["hem"].finished, abs=0.06 * by)
+            # The hem is measured at its highest point, which the side seam's length moves by half a millimetre.
+            assert pattern.girths["hem"].finished == pytest.approx(plain.girths["hem"].finished, abs=0.1 * by)
 
 
 @pytest.mark.parametrize("wearer", ["Maren", "Ottilie", "mean body"])

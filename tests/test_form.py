@@ -31,7 +31,8 @@ def fill(form, **texts):
 
 
 def all_of(body):
-    return {one.name: one.say(getattr(body, one.name), "in") for one in quantities(Measurements)}
+    known = {one: getattr(body, one.name) for one in quantities(Measurements)}
+    return {one.name: one.say(value, "in") for one, value in known.items() if value is not None}
 
 
 class TestWhoIsDraftedFor:

@@ -48,6 +48,10 @@ STYLES = {
 WEARERS = dict(demo_wearers())
 EARLIER = {"block", "underbust", "overbust", "darts", "measurements"}
 """Fields that hold an earlier step's value: its points are that step's."""
+BY_EYE = {"inner_top", "outer_top", "inner_low", "outer_low"}
+"""Lines trued at the cup seam's ends, by little more than a millimetre: a sentence asks for it, and no mark."""
+NOTHING = CM_PER_INCH / 32
+"""What a tape of sixteenths reads as nothing: the cup seam's end may slide by so much along the line that it meets."""
 
 
 @cache
@@ -88,7 +92,7 @@ def held(value, name):
     ]
     for key in asked:
         # A way is a step without a place; waste and paper are areas made of the lines that are here already.
-        if key.endswith("_tangent") or key in ("waste", "front_paper", "back_paper") or key in EARLIER:
+        if key.endswith("_tangent") or key in ("waste", "front_paper", "back_paper") or key in EARLIER | BY_EYE:
             continue
         if key == "waist" and type(value).__name__ == "Underbust":
             continue
@@ -120,7 +124,9 @@ def test_every_construction_point_is_a_mark(steps):
     for name, step in made.items():
         marks += [mark.point for mark in step.marks]
         points = held(getattr(steps, name), name)
-        lost |= {at: point for at, point in points.items() if min(abs(point - mark) for mark in marks) > 1e-6}
+        for at, point in points.items():
+            if min(abs(point - mark) for mark in marks) > (NOTHING if ".seam." in at else 1e-6):
+                lost[at] = point
         assert points
     assert lost == {}
 
@@ -255,9 +261,10 @@ def test_checks_say_what_they_should_measure(steps):
     assert should[("front shoulder",)] == pytest.approx(body.shoulder_length, abs=1e-9)
     assert should[("front neckline", "back neckline")] == pytest.approx(body.neck_base_girth / 2, abs=1e-6)
     front = should[("front side seam above the bust level", "front side seam down to the waist")]
-    back = next(length for lines, length in should.items() if lines[0] == "back side seam above the bust level")
-    assert steps.block.length_difference <= 0 or front == pytest.approx(back, abs=1e-6)
-    assert should[("inner cup's seam",)] == pytest.approx(should[("outer cup's seam",)], abs=1e-6)
+    mark = next(one for one in all_instructions(made) if getattr(one, "to", "") == "back side seam's waist mark")
+    back = mark.on_line.length + paths.path_length(steps.block.back.side_above)
+    assert front == pytest.approx(back, abs=1e-6)
+    assert should[("inner cup's seam",)] == pytest.approx(should[("outer cup's seam",)], abs=1e-4)
     for one, measured in checks:
         assert measured == pytest.approx(one.length, abs=EIGHTH), one.lines
 
@@ -305,8 +312,10 @@ def test_reasons_name_declared_values_and_leave_none_out():
     named = {method: set() for method in ("wearer", "guides")}
     for style in STYLES.values():
         style = style.replaced(back_opening=True, front_opening=True, centre_panels=2, side_panels=2)
-        for one in all_instructions(whole_by_hand(run_steps(WEARERS["Maren"], style))):
-            named[style.method] |= set(names_in(one.because))
+        plain, folded = WEARERS["Maren"], WEARERS["Maren"].replaced(bust_point_to_fold=8.0)
+        for body, chosen in ((plain, style), (folded, style.replaced(reduction_at_front=0.25))):
+            for one in all_instructions(whole_by_hand(run_steps(body, chosen))):
+                named[style.method] |= set(names_in(one.because))
     declared = {one.name for kind in (Measurements, Style) for one in quantities(kind)}
     # What is chosen and not measured.
     elsewhere = {"method", "cup_parts", "yoke", "front_opening", "back_opening"}

@@ -124,7 +124,7 @@ class TestLaced:
     @pytest.mark.parametrize(("above", "below"), [(3.0, 3.0), (6.0, 2.0), (1.0, 7.0)])
     def test_the_cloth_of_a_half_is_one_piece_beside_the_gap(self, wearer, above, below):
         laced = Laced(steps_of(wearer).back, above * INCH, below * INCH)
-        cloth = Polygon(anew.points([curve for path in laced.half.values() for curve in path])[:-1])
+        cloth = Polygon(anew.points(tuple(curve for path in laced.half.values() for curve in path))[:-1])
         assert cloth.is_valid and cloth.exterior.is_ccw
         assert cloth.bounds[2] <= 1e-9, "the left half does not cross the centre back"
 
@@ -394,7 +394,7 @@ class TestBothMethods:
         assert of(lacing_gap=1.5 * INCH)[2] == pytest.approx(girths)
         drafts = Drafts(desk_of("Maren"))
         intakes = [drafts.steps({"waist_reduction": cm}, "back")[1].underbust.intake for cm in (0.0, 5.0, 7.6)]
-        assert intakes == sorted(intakes, reverse=True), "the more the back takes, the less the front's dart"
+        assert intakes == pytest.approx(intakes[:1] * 3, abs=0.01), "tighter lacing makes no shallower cup"
 
     def test_the_chart_is_the_same_each_time_and_says_what_the_table_says(self):
         from corsetkit.teaching.lessons.back.all_wearers import methods_chart
@@ -412,7 +412,7 @@ class TestBothMethods:
         for one in compared():
             assert f'<th scope="row">{one.name}</th>' in stored.html
             for method in one.methods.values():
-                assert all(in_one_unit(note, unit) in repr(stored) for note in method.notes)
+                assert all(in_one_unit(note, unit) in "\n".join(stored.sentences) for note in method.notes)
         other = {"in": r"\d cm\b", "cm": r"\d in\b"}[unit]
         assert not re.search(other, repr(stored)) and "<details><summary>What the draft has to say" in stored.html
 

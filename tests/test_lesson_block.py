@@ -100,7 +100,7 @@ class TestLevels:
                 along[0] -= mouth
             assert along[0] == pytest.approx(along[1], abs=5e-3)
             widths.append(level.width)
-        assert max(abs(a - b) for a, b in zip(widths, widths[1:])) < 0.5
+        assert max(abs(a - b) for a, b in zip(widths, widths[1:])) < 0.6
 
     def test_gaps_are_what_the_waist_darts_take(self):
         """At the waist what is left out is the front's and the back's dart."""
@@ -152,7 +152,8 @@ class TestMovedLines:
 
     @pytest.mark.parametrize("wearer", WEARERS)
     def test_a_longer_front_lifts_its_upper_part_and_leaves_the_back(self, wearer):
-        """Front waist length 1.5 cm longer: neckline, shoulder and armscye rise by 1.5 cm unchanged, the back stays."""
+        """Front waist length 1.5 cm longer: neckline, shoulder and armscye rise by 1.5 cm unchanged; of the back only what is
+        drawn through the underbust moves, which lies higher with the bust point."""
         longer = WEARERS[wearer].front_waist_length + 1.5
         before = drawn(wearer)
         if before.length_difference < 0:
@@ -160,7 +161,8 @@ class TestMovedLines:
         lines = {line.name: line for line in compared(before, drawn(wearer, front_waist_length=longer))}
         for name in ("front neckline", "front shoulder", "front armscye", "bust point"):
             assert lines[name].came_along and lines[name].step == pytest.approx(1.5j)
-        assert all(line.stayed for line in lines.values() if line.half == "back")
+        moved = {line.name for line in lines.values() if line.half == "back" and not line.stayed}
+        assert moved <= {"back side seam", "back waist dart"} and all(lines[name].most < 2.4 for name in moved)
         assert lines["side dart"].step is None
 
     def test_sentences_name_each_line_once_and_say_how_it_moved(self):

@@ -79,7 +79,8 @@ def test_lifted_apart_by_so_much_and_otherwise_as_drawn(wearer):
         assert moved[1][2] - moved[0][2] - (there[1][2] - there[0][2]) == pytest.approx(apart)
         assert [box[1] for box in moved] == pytest.approx([box[1] for box in there])
     papers = [anew.area(piece.path) for piece in pattern.pieces[:2]]
-    assert papers[0].intersection(papers[1]).area < 0.01
+    # They touch in the bust point; beside it their bulges lie over each other by a hair, so each is traced for itself.
+    assert papers[0].intersection(papers[1]).area < 0.3
 
 
 @pytest.mark.parametrize("wearer", DEMO)
@@ -113,12 +114,17 @@ def test_walked_both_marks_are_equally_far_and_the_pieces_touch_way_to_way(weare
 
 @pytest.mark.parametrize("wearer", DEMO)
 def test_walked_to_its_end_the_outer_cup_has_turned_by_the_fullness(wearer):
-    """What the outer cup turns while it rolls along the inner one is what the darts at the bust point have taken."""
+    """What the outer cup turns while it rolls along the inner one is what the darts at the bust point have taken, and what the
+    edges open at their ends."""
     walk = walk_of(wearer)
     assert walk.turned(0.0) == pytest.approx(0)
     turned = [walk.turned(walk.length * i / 12) for i in range(13)]
-    assert turned[-1] == pytest.approx(pattern_of(wearer).fullness.total, abs=0.02)
-    assert max(turned) < turned[-1] + 25
+    seam, opened = pattern_of(wearer).steps.cup.seam, 0.0
+    for path, blend in ((seam.inner, seam.inner_blend), (seam.outer, seam.outer_blend)):
+        for place, leg in ((path[0].tangent(0.0), blend.before[0]), (path[-1].tangent(1.0), blend.before[1])):
+            opened += abs(turn_between(place, leg.end - leg.start))
+    assert turned[-1] == pytest.approx(pattern_of(wearer).fullness.total + opened, abs=0.2)
+    assert turned == sorted(turned), "the edges are hollow nowhere"
 
 
 @pytest.mark.parametrize("wearer", DEMO)
@@ -201,8 +207,10 @@ def test_the_drawing_shows_the_cup_alone_and_the_true_gaps(wearer):
     cups = [anew.area(call.what[0]) for call in calls if call.what[1] is TINT]
     for cup, piece in zip(cups, pattern.pieces):
         assert cup.symmetric_difference(anew.area(piece.path)).area < 0.02
-    gap = anew.area(_between(pattern.steps.cup.seam))
-    assert gap.area > 5 and all(gap.intersection(cup).area < 0.01 for cup in cups)
+    for gap in map(anew.area, _between(pattern.steps.cup.seam)):
+        # Beside the bust point the two bulges lie over each other by a hair.
+        gap = gap.buffer(0)
+        assert gap.area > 1 and all(gap.intersection(cup).area < 0.3 for cup in cups)
     notes = " ".join(one.text for one in recorded(two_cups_sheet(pattern.steps, "in", "x")).written)
     for degrees in (gap_above(pattern.steps), gap_below(pattern.steps)):
         assert f"{say_number(degrees, 1)}\u00a0degrees" in notes
@@ -218,7 +226,7 @@ def test_each_edge_of_the_walk_is_told_once():
 
 
 def test_what_makes_the_seam_longer_and_what_does_not():
-    """As the text says: neither roundness nor underbust reduction changes its length; a higher overbust mark does."""
+    """As the text says: roundness and underbust reduction hardly change its length; a higher overbust mark does."""
     drafts = Drafts(desk_of("Maren"))
 
     def seam(**style):
@@ -227,10 +235,10 @@ def test_what_makes_the_seam_longer_and_what_does_not():
 
     usual, higher, tighter = seam(), seam(overbust_mark=4 * 2.54), seam(underbust_reduction=2.54)
     assert higher[0] - usual[0] == pytest.approx(2.54, abs=0.1)
-    assert tighter[0] == pytest.approx(usual[0], abs=1e-3)
-    assert tighter[1] == pytest.approx(usual[1]) and tighter[2] > usual[2] + 5
-    for roundness in (0.17, 0.51):
-        assert seam(cup_seam_roundness=roundness)[0] == pytest.approx(usual[0], abs=1e-3)
+    assert tighter[0] == pytest.approx(usual[0], abs=0.06)
+    assert tighter[1] == pytest.approx(usual[1], abs=0.2) and tighter[2] > usual[2] + 5
+    pointed, rounder = (seam(cup_seam_roundness=roundness)[0] for roundness in (0.3, 0.5))
+    assert usual[0] - 0.1 < pointed < usual[0] < rounder < usual[0] + 0.1
 
 
 def test_what_cannot_be_drawn_is_one_sentence_in_every_table(tmp_path, monkeypatch):

@@ -79,7 +79,7 @@ def test_the_guess_is_asked_with_her_numbers_and_answered_by_the_draft(wearer, u
     _, steps = drafts.steps({}, "underbust")
     asked = LESSON._asked(wearer, steps, unit, drafts)
     share = float(re.search(r"to be (\d+) %", asked.question)[1]) / 100
-    found = steps_of(wearer, dart_side_share=share).underbust
+    found = steps_of(wearer, dart_side_share=share, dart_lean=12.0).underbust
     assert asked.right == pytest.approx((_across(found, found.radius)[2] - found.block.bust_point).real)
     assert say_length(asked.start, unit) in asked.question
     assert abs(asked.right - asked.start) > 2 * asked.near, "there is something to see"

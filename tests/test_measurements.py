@@ -79,12 +79,12 @@ def test_terms_of_the_standard():
 
 
 def test_every_measurement_is_declared_in_full():
-    """A measurement has a meaning, a source for its limits, and is required but for the high bust."""
-    assert len(DECLARED) == 15
+    """A measurement has a meaning, a source for its limits, and is required but for the high bust and the fold."""
+    assert len(DECLARED) == 16
     for one in DECLARED:
         assert one.unit == "cm" and one.source
         assert len(one.meaning.split()) >= 8
-        assert one.optional == (one.name == "high_bust_girth")
+        assert one.optional == (one.name in ("high_bust_girth", "bust_point_to_fold"))
 
 
 @given(st.data())
@@ -123,6 +123,7 @@ IMPOSSIBLE_BODIES = [
     ({"across_back_width": 46}, "across back width", "bust girth"),
     ({"high_bust_girth": 92.1}, "high bust girth", "bust girth"),
     ({"high_bust_girth": 70}, "high bust girth", "underbust girth"),
+    ({"bust_point_to_fold": 12.5}, "bust point to fold", "front waist length"),
     ({"waist_girth": 112, "hip_girth": 74}, "hip girth", "waist girth"),
     ({"waist_girth": 64, "hip_girth": 129}, "waist girth", "hip girth"),
     ({"neck_to_bust_point": 22.9}, "neck to bust point", "armscye depth"),
@@ -161,6 +162,7 @@ def test_wrong_unit_that_slips_through_the_limits():
 # Each just beyond the bound of its rule.
 UNLIKELY_BODIES = [
     ({"front_waist_length": 44.65}, "the front is far longer than the back"),
+    ({"bust_point_to_fold": 5.0}, "nearer to the bust point, or farther"),
     ({"underbust_girth": 85.1}, "the cups will be almost flat"),
     ({"underbust_girth": 61.9}, "larger than these cups are drafted for"),
     ({"bust_point_width": 14.6}, "very close together"),

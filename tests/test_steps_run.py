@@ -97,7 +97,7 @@ def test_what_is_listed_singly_is_read(name):
 @pytest.mark.parametrize(
     "name, value, amount",
     [
-        ("block", "hem_share", "underbust_line"),
+        ("block", "hem_share", "underbust_girth"),
         ("back", "cup_seam_roundness", "tightening_dart"),
         ("darts", "cut_depth", None),
     ],

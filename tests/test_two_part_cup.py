@@ -1,4 +1,4 @@
-"""Step 5, the two-part cup: one smooth seam through the bust point, as long on both cups as the legs it was."""
+"""Step 5, the two-part cup: one smooth seam through the bust point itself, equally long on both cups."""
 
 import math
 
@@ -22,29 +22,46 @@ def cup_of(wearer, method):
 
 @pytest.mark.parametrize("wearer, method", BOTH)
 def test_the_seam_is_equally_long_on_both_cups(wearer, method):
-    """Both sides of the cup seam are as long as the straight legs above and below the bust point together."""
+    """Above the bust point and below it the seam is as long on one cup as on the other, and longer than the straight legs by
+    what is stated."""
     cup = cup_of(wearer, method)
-    o, u = cup.darts.overbust, cup.darts.underbust
+    o, u, seam = cup.darts.overbust, cup.darts.underbust, cup.seam
+    halves = [[anew.line((curve,)).length for curve in path] for path in (seam.inner, seam.outer)]
+    assert halves[0] == pytest.approx(halves[1], abs=1e-3)
+    assert halves[0] == pytest.approx([seam.to_bust_point, seam.length - seam.to_bust_point], abs=1e-3)
     legs = abs(o.top_left - o.bust_point) + u.radius
-    for path in (cup.seam.inner, cup.seam.outer):
-        assert anew.line(path).length == pytest.approx(legs, abs=2e-4)
-    assert cup.seam.to_bust_point == pytest.approx(abs(o.top_left - o.bust_point))
+    assert 0 < sum(halves[0]) - legs < 0.6 and seam.grown == pytest.approx(sum(halves[0]) - legs, abs=1e-3)
 
 
 @pytest.mark.parametrize("wearer, method", BOTH)
-def test_the_seam_is_smooth_and_ends_where_the_legs_end(wearer, method):
-    """The seam has no corner at the bust point, and leaves and arrives as the legs do,
-    so that the lines at its ends run on."""
+def test_the_seam_passes_the_bust_point_smoothly(wearer, method):
+    """Both edges pass the bust point itself, with one tangent and one bend on either side of it; they end within 0.6 mm of
+    the legs' ends, opened by 10 degrees at most. The underbust line is square to them."""
     cup = cup_of(wearer, method)
-    for path, top, low in (
-        (cup.seam.inner, cup.inner_top, cup.darts.underbust.inner),
-        (cup.seam.outer, cup.outer_top, cup.darts.underbust.outer),
+    point, seam = cup.darts.overbust.bust_point, cup.seam
+    for path, ends, lines in (
+        (seam.inner, (cup.inner_top, cup.darts.underbust.inner), (seam.inner_top, seam.inner_low)),
+        (seam.outer, (cup.outer_top, cup.darts.underbust.outer), (seam.outer_top, seam.outer_low)),
     ):
-        assert paths.path_start(path) == pytest.approx(top) and paths.path_end(path) == pytest.approx(low)
-        assert all(abs(turn_between(a.tangent(1), b.tangent(0))) < 1.5 for a, b in zip(path, path[1:]))
-        point = cup.darts.overbust.bust_point
-        assert abs(turn_between(path[0].tangent(0), point - top)) < 1e-6
-        assert abs(turn_between(path[-1].tangent(1), low - point)) < 1e-6
+        assert path[0].end == point == path[1].start
+        assert abs(turn_between(path[0].tangent(1), path[1].tangent(0))) < 1e-6
+        assert path[0].bend(1.0) == pytest.approx(path[1].bend(0.0), rel=0.02)
+        for place, leaving, leg, line, end in (
+            (paths.path_start(path), path[0].tangent(0), point - ends[0], lines[0], ends[0]),
+            (paths.path_end(path), path[-1].tangent(1), ends[1] - point, lines[1], ends[1]),
+        ):
+            assert abs(place - end) < 0.06 and abs(turn_between(leaving, leg)) < 10
+            assert paths.path_start(line.line) == pytest.approx(place, abs=1e-9)
+            if line in (seam.inner_low, seam.outer_low):
+                assert abs(turn_between(leaving, line.line[0].tangent(0))) == pytest.approx(90, abs=1e-6)
+            assert paths.path_length(line.line) == pytest.approx(paths.path_length(line.before), abs=1e-5)
+            assert line.blend.largest_move < 0.14
+    # The overbust line runs on over the seam: its angles to both edges make a straight line.
+    angles = [
+        abs(turn_between(path[0].tangent(0), line.line[0].tangent(0)))
+        for path, line in ((seam.inner, seam.inner_top), (seam.outer, seam.outer_top))
+    ]
+    assert sum(angles) == pytest.approx(180, abs=1e-6)
 
 
 @pytest.mark.parametrize("wearer, method", BOTH)
@@ -83,9 +100,14 @@ def test_the_guides_take_55_to_70_degrees_from_a_medium_wearer(wearer):
 
 
 @settings(max_examples=25, deadline=None, derandomize=True, database=None)
-@given(st.floats(0.17, 0.51), st.sampled_from(["Maren", "Ottilie", "Ines"]))
-def test_no_roundness_stretches_the_seam(roundness, wearer):
-    """Whatever its roundness, the seam keeps its length."""
-    cup = draft(WEARERS[wearer], Style(cup_parts=2, cup_seam_roundness=roundness)).steps.two_part_cup
-    lengths = [anew.line(path).length for path in (cup.seam.inner, cup.seam.outer)]
-    assert lengths == pytest.approx([cup.seam.length] * 2, abs=2e-4)
+@given(st.floats(0.3, 0.5), st.sampled_from(["Maren", "Ottilie", "Ines"]))
+def test_whatever_its_roundness_the_seam_is_equally_long(roundness, wearer):
+    """Whatever its roundness, the seam is as long on one cup as on the other; a rounder one is never shorter."""
+    seams = [
+        draft(WEARERS[wearer], Style(cup_parts=2, cup_seam_roundness=each)).steps.two_part_cup.seam
+        for each in (roundness, 0.5)
+    ]
+    for seam in seams:
+        lengths = [anew.line(path).length for path in (seam.inner, seam.outer)]
+        assert lengths == pytest.approx([seam.length] * 2, abs=2e-4)
+    assert seams[0].length <= seams[1].length + 1e-6

@@ -61,11 +61,17 @@ def test_one_dart_runs_through_underbust_and_waist_to_nothing(case):
 @pytest.mark.parametrize("case", FEW, ids=words)
 def test_three_quarters_lie_towards_the_side(case):
     """Of what the dart takes at the mark, the stated share lies on the side's side of the upright through the bust point,
-    and each leg leaves the line squarely (common practice, no source: 3/4 in and 1/4 in)."""
+    and each leg leaves the line squarely (common practice, no source: 3/4 in and 1/4 in). Fitted, the dart leans by no more
+    than is stated, and takes as much."""
     pattern = figure(*case)
-    u, share = pattern.steps.underbust, pattern.style.dart_side_share
-    methods = [method.real / -method.imag * u.radius for method in (u.inner_tangent, u.outer_tangent)]
-    assert methods[1] / (methods[1] - methods[0]) == pytest.approx(share)
+    u, style = pattern.steps.underbust, pattern.style
+    to_front, to_side = (step.real / -step.imag * u.radius for step in (u.inner_tangent, u.outer_tangent))
+    assert to_side - to_front == pytest.approx(u.intake)
+    share = to_side / (to_side - to_front)
+    if not style.to_the_wearer or u.lean < style.dart_lean - 1e-9:
+        assert share == pytest.approx(style.dart_side_share)
+    else:
+        assert u.lean == pytest.approx(style.dart_lean) and 0.5 < share < style.dart_side_share
     assert turn_between(u.inner_tangent, u.outer_tangent) == pytest.approx(2 * u.half_angle)
 
 
@@ -150,3 +156,22 @@ def test_a_corset_that_ends_at_the_waist_is_refused_with_the_least_length():
                 drawn(name, method="guides", corset_length=least - 0.1)
             assert paths.path_start(drawn(name, method="guides", corset_length=least).hem).imag == pytest.approx(-4.0)
     assert refused >= 4
+
+
+@pytest.mark.parametrize("fold", [6.5, 8.0, 9.5])
+def test_the_mark_lies_where_the_fold_was_measured(fold):
+    """Fitted, a fold that was measured sets the mark, on both legs as on the upright; with fixed guides the guide does."""
+    body = WEARERS["Maren"].replaced(bust_point_to_fold=fold)
+    u = draft(body).steps.underbust
+    assert u.radius == fold == pytest.approx(u.block.bust_point.imag - u.level)
+    assert abs(u.inner - u.block.bust_point) == pytest.approx(fold) == abs(u.outer - u.block.bust_point)
+    assert draft(body, Style(method="guides")).steps.underbust.radius == pytest.approx(3 * INCH)
+
+
+def test_a_fold_unlike_the_breast_is_to_be_measured_again():
+    """Customs run from 5.7 to 12.5 cm (common practice, no source): a fold far from what this breast has is told."""
+    told = {
+        fold: any("bust point to fold" in said for said in WEARERS["Maren"].replaced(bust_point_to_fold=fold).warnings)
+        for fold in (5.2, 8.1, 11.5)
+    }
+    assert told == {5.2: True, 8.1: False, 11.5: True}
