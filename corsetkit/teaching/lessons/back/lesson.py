@@ -9,6 +9,7 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Line
 from corsetkit.geometry.move import slid
 from corsetkit.quantity import quantities
+from corsetkit.steps.shares import shares_of_reduction
 from corsetkit.steps.underbust import level_width
 from corsetkit.style import Style
 from corsetkit.teaching.cells import Drafts
@@ -172,16 +173,20 @@ class BackLesson(StepLesson):
 
     def _said(self, steps, unit):
         found, style = steps.back, steps.style
-        waist, half = found.waist, style.waist_reduction / 2
-        say = Say(unit)
+        waist, say = found.waist, Say(unit)
+        # By custom the back gives all of the reduction; what the front gives is told besides.
+        front = shares_of_reduction(style)
+        given = front.front_edge + front.front_dart
+        at_front = WORDS("reduction_front", half=say(given), side=say(front.front_edge), dart=say(front.front_dart))
         return (
             WORDS(
                 "reduction_shared",
                 reduction=say(style.waist_reduction),
-                half=say(half),
+                half=say(style.waist_reduction / 2 - given),
                 side=say(waist.at_side),
-                dart=say(half - waist.at_side),
+                dart=say(waist.dart - found.block.back.waist_dart),
             ),
+            *((at_front,) if given else ()),
             WORDS("dart_now", block=say(found.block.back.waist_dart), dart=say(waist.dart)),
             WORDS("front_dart", dart=say(steps.underbust.intake)),
             waist_said(waist_girth(steps), style.lacing_gap, unit),
