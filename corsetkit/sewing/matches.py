@@ -6,6 +6,9 @@ from corsetkit.drawing.marks import seam_letter
 from corsetkit.finish.stops import waist_of
 from corsetkit.pattern.edge import Kind
 from corsetkit.pattern.seam import SAME_PLACE
+from corsetkit.words import words_of
+
+WORDS = words_of("sewing")
 
 
 @dataclass(frozen=True)
@@ -29,17 +32,8 @@ def matches(seam, pattern):
     )
 
 
-_KNOWN = {
-    Kind.FOLD: "centre front",
-    Kind.CENTRE_FRONT: "centre front",
-    Kind.HEM: "hem",
-    Kind.ARMSCYE: "armscye",
-    Kind.LACING: "lacing edge",
-    Kind.NECKLINE: "neckline",
-    Kind.TOP: "top edge",
-    Kind.OPENING: "opening",
-}
-"""What lies beyond a seam's start, the best known first."""
+_KNOWN = (Kind.FOLD, Kind.CENTRE_FRONT, Kind.HEM, Kind.ARMSCYE, Kind.LACING, Kind.NECKLINE, Kind.TOP, Kind.OPENING)
+"""What can lie beyond a seam's start, the best known first."""
 
 
 def start_words(seam):
@@ -47,23 +41,25 @@ def start_words(seam):
     beyond = []
     for side, against in zip(seam.sides, seam.against):
         beyond.append(side[0].piece.beside(side[0], against))
-    for kind, words in _KNOWN.items():
+    for kind in _KNOWN:
         if any(edge.kind is kind for edge in beyond):
-            return f"the {words}"
-    return f"its end at seam {seam_letter(beyond[0].seam.number)}"
+            return WORDS(f"starts_{kind.name.lower()}")
+    return WORDS("its_end_at_seam", letter=seam_letter(beyond[0].seam.number))
 
 
 def said(match, seam):
     """What is laid on what, as part of a sentence."""
     if match.waist:
-        return "the waist notches"
+        return WORDS("waist_notches")
     if not any(match.into):
-        return "the notches"
-    names = [
-        f"seam {seam_letter(one.number)}" if one else f"the notch of {_piece_at(seam, side, match.along).name}"
-        for side, one in enumerate(match.into)
-    ]
-    return f"{names[0]} on {names[1]}"
+        return WORDS("both_notches")
+    one, other = (
+        WORDS("seam_there", letter=seam_letter(into.number))
+        if into
+        else WORDS("notch_there", piece=_piece_at(seam, side, match.along).name)
+        for side, into in enumerate(match.into)
+    )
+    return WORDS("one_on_other", one=one, other=other)
 
 
 def _running_in(seam, side, mark, pattern):

@@ -3,84 +3,51 @@
 from corsetkit.drawing.marks import seam_letter
 from corsetkit.pattern.edge import Kind
 from corsetkit.sewing.stage import IRON, NEEDLE, PINS, TRIED_ON, Move, Stage
-from corsetkit.sewing.work import counted, letters, named, seam_move
+from corsetkit.sewing.work import letters, named, seam_move
 from corsetkit.units import say_both
+from corsetkit.words import words_of
+
+WORDS = words_of("sewing")
 
 
 def cups(work):
     """The cups: the seams between single parts first, then those that cross them."""
     moves = [
-        Move(
-            "All seams are sewn twice, on the left half and on the right half of the corset, with a few stitches "
-            "back at both ends."
-        )
+        Move(WORDS("cups_twice")),
+        *(seam_move(work, seam, "" if number else WORDS("cups_snip")) for number, seam in enumerate(work.order.cups)),
+        Move(WORDS("cups_press")),
     ]
-    moves += [
-        seam_move(
-            work,
-            seam,
-            ""
-            if number
-            else "Snip the allowances of the curve to the depth of a few threads from the stitches, so that it can spread.",
-        )
-        for number, seam in enumerate(work.order.cups)
-    ]
-    moves.append(
-        Move(
-            "Press each seam open before another crosses it, over a tightly rolled towel: a cup pressed flat "
-            "stays flat. Lay left and right cup on each other: they are alike."
-        )
-    )
-    return Stage("The cups", tuple(moves), (PINS, NEEDLE, IRON))
+    return Stage(WORDS("cups"), tuple(moves), (PINS, NEEDLE, IRON))
 
 
 def panels(work):
     """The panels of front and back, each from the centre to the side."""
     order = work.order
-    moves = [
-        *(seam_move(work, seam) for seam in (*order.front, *order.back)),
-        Move(
-            "Press each seam open, and snip its allowances at the waist where they pull. Front and back are still "
-            "apart: the side seams come late, for they are where the corset is altered most easily."
-        ),
-    ]
-    return Stage("The panels, from the centre to the side", tuple(moves), (PINS, IRON))
+    moves = [*(seam_move(work, seam) for seam in (*order.front, *order.back)), Move(WORDS("panels_press"))]
+    return Stage(WORDS("panels"), tuple(moves), (PINS, IRON))
 
 
 def channels(work):
     """The channels for the bones of front and back; those of side seam and lacing edge come when these are sewn."""
-    choices = work.choices
+    tape, apart = say_both(work.bill.channel_length), say_both(work.bill.channel_width)
     now = [bone for bone in work.bill.bones if not work.at_lacing(bone) and not work.at_side(bone)]
     moves = [
-        Move(
-            "A channel is a flat tube of strong tape, sewn to the inside, for a bone to slide in. All channels "
-            f"together take {say_both(work.bill.channel_length)} of it. The bones are {say_both(choices.bone_width)} "
-            f"wide, so two rows of stitches {say_both(work.bill.channel_width)} apart hold each: try one with a bone "
-            "first."
-        )
+        Move(WORDS("channels_tape", tape=tape, bone=say_both(work.choices.bone_width), apart=apart)),
+        *(_channel_move(work, bone) for bone in now),
+        Move(WORDS("channels_open")),
     ]
-    moves += [
-        Move(
-            f"{_over(work, bone)}: {counted(bone.count, 'channel')} of {say_both(bone.channel)}.",
-            (),
-            bone.on.pieces if _is_seam(work, bone) else (bone.on,),
-        )
-        for bone in now
-    ]
-    moves.append(Move("Leave every channel open at its lower end. No channel crosses a cup."))
-    return Stage("Channels for the bones", tuple(moves), (NEEDLE,))
+    return Stage(WORDS("channels"), tuple(moves), (NEEDLE,))
 
 
-def _is_seam(work, bone):
-    return any(bone.on is seam for seam in work.pattern.seams)
-
-
-def _over(work, bone):
-    if _is_seam(work, bone):
-        return f"Over seam {seam_letter(bone.on.number)}, {bone.on.name}"
-    if any(bone.line == edge.path for edge in bone.on.edges if edge.kind is Kind.FOLD):
-        return f"Down the centre front of {named(bone.on)}"
-    return f"In {named(bone.on)}, upright"
+def _channel_move(work, bone):
+    length = say_both(bone.channel)
+    if work.at_seam(bone):
+        letter = seam_letter(bone.on.number)
+        text = WORDS.counted("channel_seam", bone.count, letter=letter, name=bone.on.name, length=length)
+        return Move(text, (), bone.on.pieces)
+    on_fold = any(bone.line == edge.path for edge in bone.on.edges if edge.kind is Kind.FOLD)
+    text = WORDS.counted("channel_fold" if on_fold else "channel_upright", bone.count, name=named(bone.on), length=length)
+    return Move(text, (), (bone.on,))
 
 
 def waist_tape(work):
@@ -88,46 +55,18 @@ def waist_tape(work):
     tape = next((one for one in work.bill.strips if one.cloth == "tape"), None)
     if tape is None:
         return None
-    return Stage(
-        "The waist tape",
-        (
-            Move(
-                f"The waist tape is {say_both(tape.width)} wide and {say_both(tape.length)} long: it does not give, so it "
-                "takes the pull of the lacing and the cloth does not. Mark its middle."
-            ),
-            Move(
-                "Pin its middle to the centre front on the inside, along the line of the waist, over the channels. It touches "
-                "every waist notch of the front."
-            ),
-            Move(
-                "Sew it down beside the channels and never across one: a bone must still slide through. Leave both ends loose "
-                "at the side seams."
-            ),
-        ),
-        (PINS,),
+    moves = (
+        Move(WORDS("tape_long", width=say_both(tape.width), length=say_both(tape.length))),
+        Move(WORDS("tape_pin")),
+        Move(WORDS("tape_sew")),
     )
+    return Stage(WORDS("waist_tape"), moves, (PINS,))
 
 
 def underbust(work):
     """The cups set into the front."""
-    moves = [
-        seam_move(
-            work,
-            seam,
-            "Begin at the centre front, and pin and sew outwards to the armscye, the opening for "
-            "the arm: first one "
-            "cup, then the other. Where the curve is strong, tack it first: the cup is eased in, never "
-            "stretched.",
-        )
-        for seam in work.order.underbust
-    ]
-    moves.append(
-        Move(
-            "Press the allowances down, towards the panels, and snip them where they pull. Close the upper ends "
-            "of the front's channels with this seam: a bone ends below it."
-        )
-    )
-    return Stage("Cups to the underbust line", tuple(moves), (PINS, IRON))
+    moves = [*(seam_move(work, seam, WORDS("underbust_sew")) for seam in work.order.underbust), Move(WORDS("underbust_press"))]
+    return Stage(WORDS("underbust"), tuple(moves), (PINS, IRON))
 
 
 def side(work):
@@ -135,25 +74,13 @@ def side(work):
     sewn = work.order.side
     if not sewn:
         return None
-    bones = [bone for bone in work.bill.bones if work.at_side(bone)]
     moves = [
-        Move(
-            f"Tack {_seams(sewn)} with long stitches and the eyelet strips of the toile to the lacing edges. Put a "
-            "few bones in, lace it and look at it as at the toile. Alter at the side seams, left and right alike."
-        ),
-        *(seam_move(work, seam, "Press it open.") for seam in sewn),
+        Move(WORDS("side_tack", seams=_seams(sewn))),
+        *(seam_move(work, seam, WORDS("press_open")) for seam in sewn),
+        *(_channel_move(work, bone) for bone in work.bill.bones if work.at_side(bone)),
+        Move(WORDS("side_tape")),
     ]
-    moves += [
-        Move(f"{_over(work, bone)}: {counted(bone.count, 'channel')} of {say_both(bone.channel)}.", (), bone.on.pieces)
-        for bone in bones
-    ]
-    moves.append(
-        Move(
-            "Carry the waist tape on over the back, from waist notch to waist notch, sewn down beside the "
-            "channels as before, and tack its ends to the lacing edges."
-        )
-    )
-    return Stage("The side seams, late", tuple(moves), (PINS, IRON, TRIED_ON))
+    return Stage(WORDS("side"), tuple(moves), (PINS, IRON, TRIED_ON))
 
 
 def yoke(work):
@@ -162,21 +89,18 @@ def yoke(work):
     sewn = (*order.back_yoke, *order.overbust, *order.shoulder)
     if not sewn:
         return None
+    outwards = "" if len(order.overbust) > 1 else WORDS("yoke_outwards")
     moves = [
-        Move(
-            f"Tack {_seams(sewn)} with long stitches, and try it on again. The yoke lies on the chest without pulling "
-            "at the cups, and the arms come forward freely. Then sew each for good, one after the other."
-        ),
+        Move(WORDS("yoke_tack", seams=_seams(sewn))),
         *(seam_move(work, seam) for seam in order.back_yoke),
+        *(seam_move(work, seam, outwards) for seam in order.overbust),
+        *(seam_move(work, seam, WORDS("press_open")) for seam in order.shoulder),
     ]
-    for seam in order.overbust:
-        moves.append(seam_move(work, seam, "" if len(order.overbust) > 1 else "Begin at the centre front and sew outwards."))
-    moves += [seam_move(work, seam, "Press it open.") for seam in order.shoulder]
-    return Stage("The yoke", tuple(moves), (PINS, IRON, TRIED_ON))
+    return Stage(WORDS("yoke"), tuple(moves), (PINS, IRON, TRIED_ON))
 
 
 def _seams(seams):
-    return f"seam {letters(seams)}" if len(seams) == 1 else f"seams {letters(seams)}"
+    return WORDS.counted("seams", len(seams), letters=letters(seams))
 
 
 OUTSIDE = (cups, panels, channels, waist_tape, underbust, side, yoke)

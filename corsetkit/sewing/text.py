@@ -12,6 +12,9 @@ from corsetkit.sewing.outside import inside_out
 from corsetkit.sewing.preparing import cutting, layering, toile
 from corsetkit.sewing.work import listed, work_of
 from corsetkit.units import check_unit, in_one_unit
+from corsetkit.words import words_of
+
+WORDS = words_of("sewing")
 
 
 def sewing_order(finished):
@@ -43,32 +46,27 @@ _INDENT = "    "
 def sewing_text(finished, unit="in", wearer="", date=None):
     """The stages in words, numbered, their lengths in `unit`, as plain text."""
     check_unit(unit)
-    heading = f"How the corset for {one_line(wearer)} is sewn" if one_line(wearer) else "How the corset is sewn"
+    name = one_line(wearer)
     parts = [
-        heading,
-        f"{said_date(date)}. Lengths are in {'inches' if unit == 'in' else 'centimetres'}. The order of work "
-        "is common "
-        "practice, no source. Letters name seams; numbers before names are those of the pieces.",
+        WORDS("heading_for", wearer=name) if name else WORDS("heading"),
+        WORDS("preface_in" if unit == "in" else "preface_cm", date=said_date(date)),
     ]
     if told := (*finished.warnings, *bill(finished).warnings):
-        parts.append(
-            "Worth knowing before you begin:\n" + "\n".join(_entry("-", sentence(in_one_unit(one, unit))) for one in told)
-        )
+        lines = [_wrapped(f"- {sentence(in_one_unit(one, unit))}", _INDENT) for one in told]
+        parts.append("\n".join([WORDS("worth_knowing"), *lines]))
     warned = set()
     for number, stage in enumerate(sewing_order(finished), 1):
         title = f"{number}. {stage.title}"
         lines = [title, "-" * len(title)]
-        lines += [_entry("TAKE CARE:", one.text) for one in stage.cautions if one not in warned]
+        lines += [_wrapped(WORDS("take_care", caution=one.text), _INDENT) for one in stage.cautions if one not in warned]
         if again := [one.of for one in stage.cautions if one in warned]:
-            lines.append(_entry("TAKE CARE", f"of {listed(again)}, as said before."))
+            lines.append(_wrapped(WORDS("take_care_again", dangers=listed(again)), _INDENT))
         warned.update(stage.cautions)
-        lines += [_entry(f"{number}.{place}", in_one_unit(move.text, unit)) for place, move in enumerate(stage.moves, 1)]
+        lines += [
+            _wrapped(f"{number}.{place} {in_one_unit(move.text, unit)}", _INDENT) for place, move in enumerate(stage.moves, 1)
+        ]
         parts.append("\n".join(lines))
     return "\n\n".join(part if "\n" in part else _wrapped(part) for part in parts) + "\n"
-
-
-def _entry(mark, text):
-    return _wrapped(f"{mark} {text}", _INDENT)
 
 
 def _wrapped(text, indent=""):

@@ -14,6 +14,9 @@ from corsetkit.sewing.matches import matches, said, start_words
 from corsetkit.sewing.order import Order, order_of
 from corsetkit.sewing.stage import Move
 from corsetkit.units import CM_PER_INCH, say_both
+from corsetkit.words import words_of
+
+WORDS = words_of("sewing")
 
 FREE = (Kind.TOP, Kind.NECKLINE, Kind.OPENING, Kind.ARMSCYE)
 """The kinds of edges that are finished above the lower edge."""
@@ -58,6 +61,9 @@ class Work:
     def at_lacing(self, bone):
         return bone.line in self.lacing_runs
 
+    def at_seam(self, bone):
+        return any(bone.on is seam for seam in self.pattern.seams)
+
     def at_side(self, bone):
         return any(bone.on is seam for seam in self.order.side)
 
@@ -80,19 +86,23 @@ def work_of(finished):
 def seam_move(work, seam, more=""):
     """Sewing one seam, on both halves of the corset alike; `more` is said behind it."""
     first, second = (seam.pieces_on(side) for side in (0, 1))
-    text = (
-        f"Seam {seam_letter(seam.number)}, {seam.name}: lay {listed(map(named, first))} on "
-        f"{listed(map(named, second))}, right sides together. Pin both ends{_matched(work, seam)}. Sew it."
-    )
-    return Move(f"{text} {more}".rstrip(), (seam,), (*first, *second))
+    return Move(f"{_seam_words(work, seam, first, second)} {more}".rstrip(), (seam,), (*first, *second))
 
 
-def _matched(work, seam):
-    found = [f"{said(one, seam)} at {say_both(one.along)}" for one in matches(seam, work.pattern)]
+def _seam_words(work, seam, first, second):
+    letter, one, other = seam_letter(seam.number), listed(map(named, first)), listed(map(named, second))
+    found = [WORDS("place_along", place=said(one, seam), along=say_both(one.along)) for one in matches(seam, work.pattern)]
     if not found:
-        return ""
-    double = " Its notches are double ones." if seam.number in work.double else ""
-    return f"; then, measured from {start_words(seam)}, {listed(found)}.{double}".removesuffix(".")
+        return WORDS("seam_ends", letter=letter, name=seam.name, first=one, second=other)
+    return WORDS(
+        "seam_double" if seam.number in work.double else "seam_places",
+        letter=letter,
+        name=seam.name,
+        first=one,
+        second=other,
+        start=start_words(seam),
+        places=listed(found),
+    )
 
 
 def named(piece):
@@ -108,14 +118,9 @@ def letters(seams):
 def listed(words):
     """ "a", "a and b", "a, b and c"."""
     *most, last = words
-    return f"{', '.join(most)} and {last}" if most else last
+    return WORDS("listed", most=", ".join(most), last=last) if most else last
 
 
 def long_length(cm):
     """A length of many turns in both units, rounded up to whole ones: of a lacing nobody cuts a sixteenth."""
     return f"{math.ceil(cm)} cm ({math.ceil(cm / CM_PER_INCH)} in)"
-
-
-def counted(count, one, many=""):
-    """ "1 bone", "2 bones"."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
