@@ -50,14 +50,18 @@ def figure(wearer, style="three parts", method="wearer"):
 AS_CHOSEN = Finish()
 
 
-@cache
-def _ready(pattern, choices):
-    return finish(pattern, choices)
+_READY = {}
+"""Finished patterns by the very pattern they were made of, not by one that is equal: edges and seams are looked up by which
+they are."""
 
 
 def ready_to_cut(pattern, choices=AS_CHOSEN):
     """A pattern ready to cut, made so when it is first asked for."""
-    return _ready(pattern, choices)
+    key = id(pattern), choices
+    if key not in _READY:
+        # The pattern is kept beside it, so that no other comes to bear its identity.
+        _READY[key] = pattern, finish(pattern, choices)
+    return _READY[key][1]
 
 
 def words(case):
