@@ -1,10 +1,15 @@
 """How much cloth to buy, in the words of a shop, and what that is measured against."""
 
 import math
+from collections.abc import Container
+from enum import Enum
 
 from corsetkit.lay.cloth import WIDTHS, Cloth
 from corsetkit.lay.plans import Plan
 from corsetkit.units import CM_PER_INCH, check_unit, say_length, say_number
+from corsetkit.words import words_of
+
+WORDS = words_of("lay")
 
 STEP_CM, STEP_YARD = 5.0, 1 / 8
 """Cloth is bought in steps of 5 cm or an eighth of a yard; common practice, no source."""
@@ -42,27 +47,30 @@ def say_share(share: float) -> str:
     return f"{round(100 * share)} %"
 
 
-def quantities_said(plan: Plan, unit: str) -> tuple[str, ...]:
-    """What to buy for one plan, and how good the plan is, as short sentences."""
-    lies = "folded along its length" if plan.cloth.folded else "single"
-    said = [
-        f"Buy {say_bought(plan.length, unit)} of cloth {say_width(plan.cloth, unit)} wide, and lay it {lies}.",
-        f"The pieces take up {say_length(plan.length, unit)} of its length, and {say_share(plan.used)} of that cloth "
-        "becomes the corset.",
-    ]
-    if plan.length > plan.bound + _SLACK:
-        said.append(f"No lay of these pieces on this cloth can be shorter than {say_length(plan.bound, unit)}.")
-    else:
-        said.append("No lay of these pieces on this cloth can be shorter.")
+class About(Enum):
+    """What one sentence on a plan's length is about."""
+
+    BUYING, TAKEN, BOUND, ROWS_LONGER, IN_ROWS, FOLD, PRESS = range(7)
+
+
+def quantities_said(plan: Plan, unit: str, apart: Container[About] = ()) -> tuple[str, ...]:
+    """What to buy for one plan, and how good the plan is, as short sentences; those `apart` are not said."""
+    return tuple(sentence for about, sentence in _quantities(plan, unit).items() if about not in apart)
+
+
+def _quantities(plan: Plan, unit: str) -> dict[About, str]:
+    said = {}
+    bought, width = say_bought(plan.length, unit), say_width(plan.cloth, unit)
+    said[About.BUYING] = WORDS("buy_folded" if plan.cloth.folded else "buy_single", bought=bought, width=width)
+    said[About.TAKEN] = WORDS("taken", length=say_length(plan.length, unit), share=say_share(plan.used))
+    longer = plan.length > plan.bound + _SLACK
+    said[About.BOUND] = WORDS("bound", length=say_length(plan.bound, unit)) if longer else WORDS("bound_reached")
     if plan.plain > plan.length + _SLACK:
-        said.append(f"Laid plainly, row by row, they would take up {say_length(plan.plain, unit)}.")
+        said[About.ROWS_LONGER] = WORDS("rows_longer", length=say_length(plan.plain, unit))
     else:
-        said.append("They lie plainly, row by row.")
+        said[About.IN_ROWS] = WORDS("in_rows")
     even = plan.area / plan.cloth.layers / plan.cloth.room
     if sum(one.at_fold for one in plan.placed) > 1 and plan.bound > _MUCH * even:
-        said.append(
-            "The pieces on the fold follow one another along it; on cloth laid single they are opened out, and may "
-            "take up less."
-        )
-    said.append("Press the cloth and straighten its end before you lay the pieces; buy more where it will shrink.")
-    return tuple(said)
+        said[About.FOLD] = WORDS("fold_follows")
+    said[About.PRESS] = WORDS("press")
+    return said

@@ -24,17 +24,15 @@ from corsetkit.drawing.pens import (
 )
 from corsetkit.geometry.curve import Line
 from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width, to_buy
-from corsetkit.lay.laid_marks import LETTERS, Marks, marks, words_of
-from corsetkit.lay.plans import Placed, Plan
+from corsetkit.lay.laid_marks import Marks, letter_of, marks
+from corsetkit.lay.plans import LIES, Placed, Plan
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("lay")
 
 CLOTH = Tone("cloth", "#e6dfd0")
 SELVEDGE = Tone("selvedge", None, HATCHING, 1.2)
-MEANINGS = {
-    "mirrored": "lay the paper face down",
-    "upside down": "its head points to the foot of the plan",
-    "on the fold": "lay the paper's fold edge on the fold of the cloth",
-}
 SIDE = 0.95
 """How far beside the cloth its words and the rule of its length reach, cm as seen."""
 
@@ -56,18 +54,20 @@ class Picture:
     @property
     def key(self) -> tuple[str, ...]:
         """What the picture's signs mean, in sentences."""
-        told = {word for one in self.marks for word in words_of(one.placed)}
-        short = {word for one in self.marks if one.short for word in words_of(one.placed)}
-        said = ["Each arrow runs along the grain and points to the head of its piece."]
-        for word, means in MEANINGS.items():
-            if word in told:
-                letter = f" ({LETTERS[word]})" if word in short else ""
-                said.append(f"{word[0].upper()}{word[1:]}{letter}: {means}.")
+        told = {way for one in self.marks for way in one.placed.lies}
+        short = {way for one in self.marks if one.short for way in one.placed.lies}
+        said = [WORDS("key_arrows")]
+        for way in LIES:
+            if way in short:
+                said.append(WORDS(f"key_letter_{way}", letter=letter_of(way)))
+            elif way in told:
+                said.append(WORDS(f"key_word_{way}"))
         if self.plan.cloth.folded:
-            said.append("Every piece is cut through both layers: a pair comes out as left and right.")
+            said.append(WORDS("key_folded"))
         bare = {one.placed.number: one.placed.name for one in self.marks if not one.named}
         if bare:
-            said.append(f"Numbers alone: {', '.join(f'{number} {name}' for number, name in sorted(bare.items()))}.")
+            pieces = ", ".join(f"{number} {name}" for number, name in sorted(bare.items()))
+            said.append(WORDS("key_numbers", pieces=pieces))
         return tuple(said)
 
 
@@ -85,7 +85,7 @@ def paint(canvas: Canvas, shown: Picture) -> None:
         placed = one.placed
         with canvas.group("piece", {"piece": placed.number, "name": placed.name, "copy": placed.copy}):
             canvas.area(one.path, CUT_PAPER)
-            canvas.line(one.path, FREE, {"lies": ", ".join(words_of(placed)) or "as drawn"})
+            canvas.line(one.path, FREE, {"lies": placed.said})
             if one.arrow:
                 foot, head = one.arrow
                 tick(canvas, foot, head, GRAIN)
@@ -114,8 +114,8 @@ def _edges(canvas: Canvas, shown: Picture) -> None:
     plan, scale = shown.plan, canvas.scale
     cloth, end = plan.cloth, to_buy(plan.length, shown.unit)
     for across, pen, text, side in (
-        (0, FOLD if cloth.folded else SEWN, "fold" if cloth.folded else "selvedge", -1),
-        (cloth.span, SEWN, "selvedge", 1),
+        (0, FOLD if cloth.folded else SEWN, WORDS("fold" if cloth.folded else "selvedge"), -1),
+        (cloth.span, SEWN, WORDS("selvedge"), 1),
     ):
         canvas.line((Line(shown.at(across, 0), shown.at(across, end)),), pen)
         beside = shown.at(across, end / 2) + (0.16 if side < 0 else 0.16 + 0.073 * LINE_WORDS.size) * side * scale
@@ -176,9 +176,14 @@ def lay_sheet(plan: Plan, unit: str = "in", wearer: str = "") -> Sheet:
 
 def title(plan: Plan, unit: str, wearer: str = "") -> str:
     """The plan's heading."""
-    what = f"Cutting plan, {plan.layer}" if plan.layer else "Cutting plan"
     name = one_line(wearer)
-    return f"{what}{f' for {name}' if name else ''}: {say_bought(plan.length, unit)}, {say_width(plan.cloth, unit)} wide"
+    return WORDS(
+        ("title_layer_for" if name else "title_layer") if plan.layer else ("title_for" if name else "title"),
+        layer=plan.layer,
+        wearer=name,
+        bought=say_bought(plan.length, unit),
+        width=say_width(plan.cloth, unit),
+    )
 
 
 def description(plan: Plan, unit: str) -> str:
@@ -186,12 +191,18 @@ def description(plan: Plan, unit: str) -> str:
 
     def place(one: Placed) -> str:
         across, along = min(p.real for p in one.outline), min(p.imag for p in one.outline)
-        said = ", ".join(words_of(one)) or "as drawn"
-        where = f"{say_length(across, unit)} from the {edge} and {say_length(along, unit)} up"
-        return f"{one.number} {one.name}, {where}, {said}"
+        return WORDS(
+            "placed_from_fold" if folded else "placed_from_selvedge",
+            piece=f"{one.number} {one.name}",
+            across=say_length(across, unit),
+            along=say_length(along, unit),
+            lies=one.said,
+        )
 
-    edge = "fold" if plan.cloth.folded else "left selvedge"
-    return (
-        f"Cloth laid {plan.cloth.laid}, {say_length(plan.length, unit)} taken up, {say_share(plan.used)} used. "
-        f"{'; '.join(map(place, plan.placed))}."
+    folded = plan.cloth.folded
+    return WORDS(
+        "described_folded" if folded else "described_single",
+        length=say_length(plan.length, unit),
+        share=say_share(plan.used),
+        pieces="; ".join(map(place, plan.placed)),
     )

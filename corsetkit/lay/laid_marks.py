@@ -16,9 +16,10 @@ from corsetkit.drawing.pens import CUT, NAME, TINY, Letter
 from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.points import Point, direction
 from corsetkit.lay.plans import Placed
+from corsetkit.words import words_of
 
-LETTERS = {"mirrored": "M", "upside down": "U", "on the fold": "F"}
-"""What stands for the words where there is no room for them."""
+WORDS = words_of("lay")
+
 _SHARES = (0.7, 0.55, 0.42, 0.32, 0.24, 0.17)
 """How long the grain arrow is, as a share of its piece: the longest that finds a place."""
 _LEAST = 0.35
@@ -72,9 +73,9 @@ def marks(placed: Placed, scale: float, move: Callable[[Point], Point]) -> Marks
     return Marks(placed, path, label, arrow, label_form.named, label_form.short)
 
 
-def words_of(placed: Placed) -> tuple[str, ...]:
-    """How a piece lies, in words."""
-    return (*placed.said, *(("on the fold",) if placed.at_fold else ()))
+def letter_of(way: str) -> str:
+    """What stands for the words of a way to lie where there is no room for them."""
+    return WORDS(f"letter_{way}")
 
 
 def _set_in(placed: Placed, room: Room, near: Point, height: float, scale: float) -> tuple[_Way, tuple[Words, ...], Arrow]:
@@ -113,13 +114,13 @@ def _set(block: Block, centre: Point, turned: bool, scale: float) -> tuple[Words
 
 def _ways(placed: Placed) -> Iterator[_Way]:
     """Every way, in the order in which they are tried: the fullest first."""
-    heading, said = f"{placed.number} {placed.name}", words_of(placed)
-    together = (", ".join(said),) if said else ()
+    heading, said = f"{placed.number} {placed.name}", tuple(WORDS(f"lies_{way}") for way in placed.lies)
+    together = (placed.said,) if said else ()
     for count, turned in ((1, False), (2, False), (3, False), (1, True)):
         broken = tuple((text, NAME) for text in labels.broken(heading, count))
         for words in dict.fromkeys((together, said)):
             yield _Way((*broken, *((text, CUT) for text in words)), turned, True)
-    number, short = (str(placed.number), NAME), tuple(LETTERS[text] for text in said)
+    number, short = (str(placed.number), NAME), tuple(map(letter_of, placed.lies))
     yield _Way((number, *((text, CUT) for text in said)))
     yield _Way(((" ".join((number[0], *short)), NAME),), short=bool(short))
     for words in dict.fromkeys(((" ".join(short),) if short else (), short)):

@@ -16,6 +16,9 @@ from corsetkit.lay.items import Item, fingerprint
 from corsetkit.lay.plans import Placed, Plan
 from corsetkit.lay.templates import template
 from corsetkit.units import shown
+from corsetkit.words import words_of
+
+WORDS = words_of("lay")
 
 _TOLD = "cutting plans"
 
@@ -118,7 +121,7 @@ def read(text: str, items_by_layer: Mapping[str, tuple[Item, ...]]) -> KeptPlans
         if plan:
             found[layer] = plan
         else:
-            obsolete.append(f"the pattern has changed since the {layer} was laid: lay it again")
+            obsolete.append(WORDS("obsolete", layer=layer))
     return KeptPlans(found, tuple(obsolete))
 
 

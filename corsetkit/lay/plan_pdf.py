@@ -14,17 +14,19 @@ from corsetkit.files import write_whole
 from corsetkit.lay.cloth import Cloth
 from corsetkit.lay.cloth_length import quantities_said, to_buy
 from corsetkit.lay.drawing import SIDE, description, paint, picture, title
-from corsetkit.lay.laid_marks import words_of
 from corsetkit.lay.plans import Placed, Plan
 from corsetkit.printing.draft_print import said_date, target
 from corsetkit.printing.paper import Paper, paper_named
 from corsetkit.printing.pdf import pdf_bytes
-from corsetkit.units import CM_PER_INCH, check_unit
+from corsetkit.units import CM_PER_INCH, check_unit, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("lay")
 
 RATIOS = (4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200)
 """One to so many: the largest drawing that fits is taken."""
-BAR = {"cm": (50.0, "50 cm of cloth"), "in": (20 * CM_PER_INCH, "20 in of cloth")}
-"""How long the scale bar is, and its words."""
+BAR = {"cm": 50.0, "in": 20 * CM_PER_INCH}
+"""How long the scale bar is, cm of cloth."""
 _ROW = PITCH * CUT.size / 10 * 1.05
 _NAMES, _EDGE, _BESIDE, _BAR_ROW = 6.2, 0.1, 0.55, 1.0
 
@@ -47,7 +49,10 @@ def write_lay_pdf(
     kind, unit, file = paper_named(paper), check_unit(unit), target(path, "cutting.pdf")
     said = one_line(said_date(date))
     pages = [lay_page(plan, kind, unit, wearer, said) for plan in plans]
-    named = title(plans[0], unit, wearer) if len(pages) == 1 else f"Cutting plans{f', {wearer}' if wearer else ''}"
+    if len(pages) == 1:
+        named = title(plans[0], unit, wearer)
+    else:
+        named = WORDS("titles_for" if wearer else "titles", wearer=wearer)
     write_whole(file, pdf_bytes(pages, kind, named))
     return file
 
@@ -69,7 +74,7 @@ def lay_page(plan: Plan, paper: Paper, unit: str, wearer: str = "", said_date: s
 
     def painted(canvas: Canvas) -> None:
         _text(canvas, height - 0.7, [(fitted(title(plan, unit, wearer), HEADING, width - 0.2, 1.0), HEADING)])
-        told = (f"drawn in scale: 1 cm is {ratio} cm of cloth (1:{ratio})", said_date, paper.name)
+        told = (WORDS("in_scale", ratio=ratio), said_date, paper.name)
         _text(canvas, height - 1.25, [(" \u00b7 ".join(filter(None, told)), SMALL)])
         _text(canvas, height - 1.75, figures)
         paint(canvas, drawn)
@@ -96,17 +101,17 @@ def table_of(plan: Plan) -> tuple[tuple[str, str], ...]:
 
 
 def _laid(ones: Sequence[Placed], cloth: Cloth) -> str:
-    laid = Counter(", ".join(words_of(one)) or "as drawn" for one in ones)
-    said = "; ".join(f"{count} {laid_so}" for laid_so, count in laid.items())
+    laid = Counter(one.said for one in ones)
+    said = "; ".join(WORDS("laid", count=count, lies=lies) for lies, count in laid.items())
     if not cloth.folded:
         return said
-    return f"{said}, {'opens out to a whole piece' if ones[0].at_fold else 'cut through both layers: left and right'}"
+    return WORDS("laid_opens_out" if ones[0].at_fold else "laid_both_layers", laid=said)
 
 
 def _table(canvas: Canvas, y: float, table: Iterable[tuple[str, str]], width: float) -> None:
     with canvas.group("table"):
-        canvas.words(complex(_EDGE, y), "piece", NAME, "start")
-        canvas.words(complex(_NAMES, y), "how many are laid, and how", NAME, "start")
+        canvas.words(complex(_EDGE, y), WORDS("piece"), NAME, "start")
+        canvas.words(complex(_NAMES, y), WORDS("how_laid"), NAME, "start")
         tick(canvas, complex(_EDGE, y - 0.12), complex(width - _EDGE, y - 0.12), FREE)
         for name, said in table:
             y -= _ROW
@@ -116,7 +121,8 @@ def _table(canvas: Canvas, y: float, table: Iterable[tuple[str, str]], width: fl
 
 def _bar(canvas: Canvas, at: complex, unit: str, by: float, width: float) -> None:
     """The scale bar: half of it filled, so that it is seen as a bar."""
-    length, words = BAR[unit]
+    length = BAR[unit]
+    words = WORDS("bar", length=say_length(length, unit))
     # Under narrow cloth it may need more room than there is to the right of the cloth's own corner.
     at -= max(0.0, at.real + length * by + 0.25 + text_width(words, CUT, 1.0) - width)
     end, half = at + length * by, at + length * by / 2

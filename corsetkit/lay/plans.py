@@ -6,9 +6,14 @@ from functools import cached_property
 
 from corsetkit.geometry.points import Point, cross
 from corsetkit.lay.cloth import Cloth
+from corsetkit.words import words_of
+
+WORDS = words_of("lay")
 
 _ON = 1e-3
 """A point this near to the fold (cm) lies on it, and two lengths this near are one."""
+MIRRORED, UPSIDE_DOWN, ON_FOLD = LIES = ("mirrored", "upside_down", "on_fold")
+"""How a piece may lie otherwise than it is drawn."""
 
 
 @dataclass(frozen=True)
@@ -34,9 +39,15 @@ class Placed:
         return 90 < self.turned % 360 < 270
 
     @property
-    def said(self) -> tuple[str, ...]:
-        """How it lies, in words: nothing where it lies as it is drawn."""
-        return tuple(word for word, so in (("mirrored", self.mirrored), ("upside down", self.upside_down)) if so)
+    def lies(self) -> tuple[str, ...]:
+        """How it lies, each by its name: nothing where it lies as it is drawn."""
+        ways = ((MIRRORED, self.mirrored), (UPSIDE_DOWN, self.upside_down), (ON_FOLD, self.at_fold))
+        return tuple(way for way, so in ways if so)
+
+    @property
+    def said(self) -> str:
+        """How it lies, in words."""
+        return ", ".join(WORDS(f"lies_{way}") for way in self.lies) or WORDS("as_drawn")
 
     @cached_property
     def area(self) -> float:
@@ -70,7 +81,7 @@ class Plan:
     @property
     def how(self) -> str:
         """In which way the pieces lie, in words."""
-        return "in rows" if self.length > self.plain - _ON else "closer than in rows"
+        return WORDS("how_rows" if self.length > self.plain - _ON else "how_closer")
 
     @property
     def used(self) -> float:

@@ -13,7 +13,7 @@ from corsetkit.drawing.svg import svg_text
 from corsetkit.errors import CorsetkitError, sentence
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.lay.cloth import FOLDED, SINGLE, WIDTHS, Cloth
-from corsetkit.lay.cloth_length import quantities_said, say_bought, say_share, say_width
+from corsetkit.lay.cloth_length import About, quantities_said, say_bought, say_share, say_width
 from corsetkit.lay.items import items_of, layers_of
 from corsetkit.lay.plan_pdf import write_lay_pdf
 from corsetkit.lay.planning import plain_plan, plan, plan_further
@@ -175,10 +175,11 @@ class CloserLay:
         except CorsetkitError as error:
             return told | {"refused": sentence(self._said(error))}
         old = [sentence(one) for one in found.obsolete]
+        # That a plain lay lies in rows is said with which lay it is.
         return told | {
             "svg": svg_text(sheet),
             "description": sheet.description,
-            "said": [*old, *self._how(mine, found), *_without_rows(quantities_said(mine, unit)), *key],
+            "said": [*old, *self._how(mine, found), *quantities_said(mine, unit, (About.IN_ROWS,)), *key],
         }
 
     # How it is made.
@@ -267,11 +268,6 @@ class CloserLay:
 
     def _said(self, error):
         return in_one_unit(str(error), self.drafts.desk.record.unit)
-
-
-def _without_rows(said):
-    """The quantities without what is said already: that a plain lay lies in rows."""
-    return [one for one in said if not one.startswith("They lie plainly")]
 
 
 _EVERY = 0.15

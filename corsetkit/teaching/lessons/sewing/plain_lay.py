@@ -9,7 +9,7 @@ from corsetkit.drawing.svg import svg_text
 from corsetkit.finish.finished import CLOTHS, SHELL
 from corsetkit.lay.checking import refuse_crossed
 from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
-from corsetkit.lay.cloth_length import quantities_said, say_width, to_buy
+from corsetkit.lay.cloth_length import About, quantities_said, say_width, to_buy
 from corsetkit.lay.drawing import SIDE, description, paint, title
 from corsetkit.lay.drawing import Picture as Laid
 from corsetkit.lay.drawing import picture as laid_out
@@ -147,9 +147,8 @@ class PlainPictures:
         _, lays = self.lays(values, values.get("cloth", SHELL))
         plan = lays.plan(values.get("width", USUAL[unit]), values.get("laid", SINGLE))
         sheet, key = lays.sheet(plan)
-        first, *more = quantities_said(plan, unit)
         # What belongs to the buying is told where the closer lay is.
-        said = [one for one in (first, *more) if not one.startswith(("They lie plainly", "Laid plainly", "Press the cloth"))]
+        said = quantities_said(plan, unit, (About.IN_ROWS, About.ROWS_LONGER, About.PRESS))
         return Picture(svg_text(sheet), sheet.description, (*said, *key))
 
     def lays(self, values, cloth):
