@@ -7,13 +7,18 @@ from pathlib import Path
 import pytest
 
 from corsetkit import words
+from corsetkit.measurements import Measurements
+from corsetkit.quantity import quantities
+from corsetkit.style import Style
 
 ROOT = Path(__file__).parent.parent
 FILES = sorted(path for folder in (words.PACKAGE, words.LESSONS) for path in folder.glob(f"*{words.SUFFIX}"))
 NAMES = [path.name.removesuffix(words.SUFFIX) for path in FILES]
 CARD = ("", "_means", "_drawing")
 """What `vignette.card` says of one name."""
-AT_MOST = 9998
+NAMED = {"hand": {quantity.name for owner in (Measurements, Style) for quantity in quantities(owner)}}
+"""Of a file of reasons, the places that may bear a measurement's or a style value's name: `say_why` fills them later."""
+AT_MOST = 7675
 """Words of prose that stand in the package's Python still. It only falls: lower it with each file of sentences."""
 
 
@@ -79,7 +84,7 @@ def called(call):
     return call.func.id if isinstance(call.func, ast.Name) else ""
 
 
-def quarrels(files, modules):
+def quarrels(files, modules, named=NAMED):
     """A sentence for each place where files of sentences and modules do not agree."""
     wrong, kept, used = [], {}, set()
     for file, text in files.items():
@@ -87,7 +92,7 @@ def quarrels(files, modules):
         for number, name, sentence in words.lines(text):
             if name in kept[file]:
                 wrong.append(f"{file}, line {number}: {name} stands there a second time")
-            kept[file][name] = words.places(sentence)
+            kept[file][name] = words.places(sentence) - named.get(file, set())
         for number, line in enumerate(text.splitlines(), 1):
             if line.startswith("-") and not words.LINE.fullmatch(line.rstrip()):
                 wrong.append(f"{file}, line {number}: is no sentence; write '- name: sentence'")
@@ -152,6 +157,14 @@ MODULE = 'WORDS = words_of("toy")\nWORDS("lies", away=say(2))\nWORDS.counted("bo
 )  # fmt: skip
 def test_where_they_do_not_agree_it_is_told(file, module, told):
     assert quarrels({"toy": file}, {"m": module}) == told
+
+
+def test_a_reason_may_bear_names_of_measurements_and_no_other():
+    """What is filled later bears a name that is declared; in another file, or misspelt, it is told."""
+    module = {"m": MODULE.replace('"lies", away=say(2)', '"lies"')}
+    assert quarrels({"toy": FILE}, module, {"toy": {"away"}}) == []
+    assert quarrels({"toy": FILE}, module, {"toy": {"way"}}) == ["m, line 2: nothing fills {away} of lies"]
+    assert quarrels({"toy": FILE}, module, {"other": {"away"}}) == ["m, line 2: nothing fills {away} of lies"]
 
 
 class TestSaid:

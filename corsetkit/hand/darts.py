@@ -16,6 +16,9 @@ from corsetkit.hand.overbust import (
 from corsetkit.hand.underbust import INNER, OUTER
 from corsetkit.hand.yoke import OPENING_ENDS
 from corsetkit.pattern.instructions import Square, Towards
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 INNER_LINE, OUTER_LINE = "redrawn inner underbust line", "redrawn outer underbust line"
 
@@ -29,14 +32,9 @@ def draw(hand, darts, style):
         overbust.LOWER,
         (FRONT_POINT, TOP_INNER, *opening_end(hand, "inner"), front_upper),
         darts.inner.close,
-        "Closing the centre-front dart turns what it takes, {centre_front_dart}, into the tightening dart.",
+        WORDS("close_front_dart"),
     )
-    hand.join(
-        turned(FRONT_POINT),
-        overbust.LOWER,
-        "V at the centre front",
-        "The corner that has swung stands off the centre front in a small V.",
-    )
+    hand.join(turned(FRONT_POINT), overbust.LOWER, "V at the centre front", WORDS("front_corner"))
     if darts.block.side_dart:
         side_upper, side_lower = _crossings(hand, darts.outer, "side dart", block.UPPER, block.LOWER, GUIDE_SIDE)
         hand.turn(
@@ -45,18 +43,12 @@ def draw(hand, darts, style):
             block.LOWER,
             (ARMSCYE_LOW, ARMSCYE_TOP, TOP_OUTER, *opening_end(hand, "outer"), UNDERARM, side_upper),
             darts.outer.close,
-            "Closing the side dart makes the front's side seam as long as the back's.",
+            WORDS("close_side_dart"),
         )
         side_upper = turned(side_upper)
     else:
         side_upper = side_lower = "underbust mark at the side level"
-        hand.measure(
-            BUST_POINT,
-            Towards(block.LEVEL),
-            side_upper,
-            darts.outer.leg_lower,
-            "There is no side dart to close; here it would cross the underbust line.",
-        )
+        hand.measure(BUST_POINT, Towards(block.LEVEL), side_upper, darts.outer.leg_lower, WORDS("no_side_dart"))
     _redrawn(
         hand,
         darts.inner,
@@ -93,9 +85,9 @@ def _crossings(hand, line, dart, upper_end, lower_end, guide):
     for words, end, point in (("upper", upper_end, line.leg_upper), ("lower", lower_end, line.leg_lower)):
         name = f"underbust mark on the {dart}'s {words} leg"
         if abs(point - hand[guide]) < 1e-6:
-            hand.same(guide, name, "This leg lies level with the bust point, as the guide does.")
+            hand.same(guide, name, WORDS("crossing_at_guide"))
         else:
-            hand.measure(BUST_POINT, Towards(end), name, point, "Here the leg crosses the underbust line.")
+            hand.measure(BUST_POINT, Towards(end), name, point, WORDS("crossing"))
         names.append(name)
     return names
 
@@ -107,16 +99,15 @@ def _redrawn(hand, crossed, words, marks, line, leaves, arrives):
     if crossed.blend is None:
         cut = next(k for k, curve in enumerate(path) if abs(curve.end - hand[leg_before]) < 1e-6) + 1
         stretches = ((start, leg_before, path[:cut]), (leg_before, end, path[cut:]))
-        why = "Nothing has thrown the line off."
+        why = WORDS("underbust_line_kept")
     else:
         joint = crossed.blend.after[0]
         cut = path.index(joint)
         leave, meet = f"{words} redrawing's start", f"{words} redrawing's end"
-        reach = "the way along it to the dart is the {blend_reach}, or less on a short line."
-        hand.beside(start, leg_before, leave, joint.start, f"The line is redrawn from here; {reach}")
-        hand.beside(leg_after, end, meet, joint.end, f"The line is redrawn up to here; {reach}")
+        hand.beside(start, leg_before, leave, joint.start, WORDS("redrawn_from"))
+        hand.beside(leg_after, end, meet, joint.end, WORDS("redrawn_to"))
         stretches = ((start, leave, path[:cut]), (leave, meet, (joint,)), (meet, end, path[cut + 1 :]))
-        why = "The closed dart has thrown the line off; cup and lower front take the same smooth line instead."
+        why = WORDS("underbust_line_redrawn")
     through = [start]
     for number, (one, other, part) in enumerate(stretches):
         label = ("before", "across", "behind")[number] if len(stretches) == 3 else ("before", "behind")[number]

@@ -26,6 +26,9 @@ from corsetkit.pattern.instructions import (
     Turn,
 )
 from corsetkit.units import CM_PER_INCH
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 LEAST = CM_PER_INCH / 32
 """A length below this reads as zero on a tape of sixteenths, so a hand leaves it out."""
@@ -41,8 +44,11 @@ _COUNTED = ("first", "second", "third")
 
 
 def fitted(amount, more, less):
-    """What a fitting adds to a value, to follow on in its reason; nothing where it adds nothing. `amount` is in cm."""
-    return f", and for the fitting {{{abs(amount):.6f} cm}} {more if amount > 0 else less}" if amount else ""
+    """What a fitting adds to a value, to follow on in its reason; nothing where it adds nothing.
+
+    `amount` is in cm; `more` and `less` end the name of the sentence that says it.
+    """
+    return WORDS(f"fit_{more if amount > 0 else less}", by=f"{{{abs(amount):.6f} cm}}") if amount else ""
 
 
 class Drafter:
@@ -155,7 +161,7 @@ class Drafter:
         names = []
         for number, point in enumerate(points):
             name = f"{_COUNTED[number] + ' ' if len(points) > 1 else ''}helper of the {line}"
-            self.beside(start, end, name, point, "It shows the hand how far the curve stands out from the straight line.")
+            self.beside(start, end, name, point, WORDS("helper"))
             names.append(name)
         return names
 

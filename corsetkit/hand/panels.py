@@ -11,6 +11,9 @@ from corsetkit.hand.drafter import LEAST
 from corsetkit.hand.underbust import INNER, OUTER, WAIST
 from corsetkit.pattern.instructions import Along, Towards
 from corsetkit.pieces import lower_front
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 CENTRE_LINES = ("underbust line to the inner leg", "underbust line from the front point")
 SIDE_LINES = ("underbust line from the outer leg", "underbust line to the armscye")
@@ -20,29 +23,9 @@ def draw(hand, cup, style):
     """Cut the lower front further on both sides of the dart, where the style has more than one panel there."""
     darts = cup.darts
     centre = lower_front.centre_panels(darts, style.centre_panels)
-    _cuts(
-        hand,
-        centre,
-        darts.inner.still,
-        "The hem is parted evenly between the {centre_panels}, and the underbust line at places even across.",
-        "centre front hem",
-        False,
-        CENTRE_LINES,
-        INNER_LINE,
-        INNER,
-    )
+    _cuts(hand, centre, darts.inner.still, WORDS("centre_cuts"), "centre front hem", False, CENTRE_LINES, INNER_LINE, INNER)
     side = lower_front.side_panels(darts, style.side_panels)
-    _cuts(
-        hand,
-        side,
-        darts.outer.still,
-        "The hem is parted evenly between the {side_panels}, and the underbust line at places even across.",
-        "front hem at the side",
-        True,
-        SIDE_LINES,
-        OUTER_LINE,
-        OUTER,
-    )
+    _cuts(hand, side, darts.outer.still, WORDS("side_cuts"), "front hem at the side", True, SIDE_LINES, OUTER_LINE, OUTER)
 
 
 def between(panels, number):
@@ -79,7 +62,7 @@ def _cuts(hand, panels, still, why, hem_start, at_side, lines, redrawn, leg):
             bearing,
             top,
             cut.end,
-            "The cut runs straight to where it meets the redrawn line.",
+            WORDS("cut_top"),
             hand.along((redrawn,), leg, sum(panel.top.length for panel in to_leg)),
         )
-        hand.join(foot, top, f"panel seam {where}", "The cut is straight; a bone will lie along it.")
+        hand.join(foot, top, f"panel seam {where}", WORDS("cut_line"))

@@ -5,22 +5,18 @@ from corsetkit.hand.darts import placed
 from corsetkit.hand.drafter import turned
 from corsetkit.hand.overbust import TOP_INNER, TOP_OUTER
 from corsetkit.hand.underbust import INNER, OUTER
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 
 def draw_cup_seam(hand, seam, inner_top, outer_top):
     """Draw the seam on both cups, from the marks at its upper ends to the underbust line."""
     for words, path, top, low in (("inner", seam.inner, inner_top, INNER), ("outer", seam.outer, outer_top, OUTER)):
         line, notch = f"{words} cup's seam", f"{words} cup's bust point notch"
-        hand.same(BUST_POINT, notch, "The seam runs through the bust point itself, and there both cups meet.")
-        hand.through(
-            (top, notch, low),
-            line,
-            (path[:1], path[1:]),
-            "It rounds the corner outside the straight legs, as round as the {cup_seam_roundness} asks; the lines that it "
-            "meets are trued to its ends within {3 cm}, no longer than they were.",
-            1,
-        )
-        hand.check((line,), "Both cups' seams must be equally long, for they are sewn together.")
+        hand.same(BUST_POINT, notch, WORDS("seam_notch"))
+        hand.through((top, notch, low), line, (path[:1], path[1:]), WORDS("cup_seam"), 1)
+        hand.check((line,), WORDS("check_cup_seams"))
 
 
 def draw(hand, cup, style):

@@ -5,6 +5,9 @@ from corsetkit.hand.block import AT_UNDERBUST_FRONT, BUST_POINT, LEVEL, LOWER
 from corsetkit.hand.drafter import FRONT, fitted
 from corsetkit.pattern.instructions import Along, Compass, Towards
 from corsetkit.steps.shares import LetOut, top_girth_at
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 WAIST = "centre front waist"
 MARK, INNER, OUTER = "underbust mark", "inner leg's underbust mark", "outer leg's underbust mark"
@@ -17,13 +20,8 @@ def _side(hand, underbust):
     front, above, below = underbust.block.front, "taken-in front side seam above the waist", "taken-in front side seam"
     if underbust.side_waist == front.side_waist:
         return
-    hand.square(
-        WAIST,
-        TAKEN_IN,
-        paths.path_end(underbust.side_waist),
-        "The front gives its {reduction_at_front} of half of the {waist_reduction}, its side the {reduction_at_side} of that.",
-    )
-    why = "It is upright at the waist and runs out to the block's."
+    hand.square(WAIST, TAKEN_IN, paths.path_end(underbust.side_waist), WORDS("front_taken_in"))
+    why = WORDS("taken_in_side")
     start = AT_UNDERBUST_FRONT if AT_UNDERBUST_FRONT in hand else LOWER if underbust.block.side_dart else LEVEL
     hand.curve(start, TAKEN_IN, above, underbust.side_waist[-1:], why, (1 / 3, 2 / 3), None, Compass.DOWN)
     hand.curve(
@@ -36,48 +34,20 @@ def draw(hand, underbust, style):
     fitting = style.fitting
     _side(hand, underbust)
     raised, lowered = fitted(fitting.hem_at_the_front, "higher", "lower"), fitted(fitting.underbust_line, "lower", "higher")
-    hem_why = (
-        "The depth is the {hem_share} of the {waist_to_hip}"
-        if style.to_the_wearer
-        else "From the shoulder over the bust point down to the hem is the {corset_length}"
-    ) + f"{raised}."
-    hand.square(WAIST, "centre front hem", paths.path_start(underbust.hem), hem_why)
+    how = "fitted" if style.to_the_wearer else "guides"
+    hand.square(WAIST, "centre front hem", paths.path_start(underbust.hem), WORDS(f"front_hem_centre_{how}", fit=raised))
     hand.square(
-        WAIST,
-        "front hem at the side",
-        underbust.hem_side,
-        "Towards the side the hem rises by the {hem_raise}"
-        f"{', from where its centre lay before the fitting' if raised else ''}.",
+        WAIST, "front hem at the side", underbust.hem_side, WORDS("front_hem_side_as_before" if raised else "front_hem_side")
     )
-    hand.curve(
-        "centre front hem",
-        "front hem at the side",
-        "front hem",
-        underbust.hem,
-        "The hem is level at the centre front and meets the side seam squarely.",
-        2,
-        FRONT[0],
-    )
+    hand.curve("centre front hem", "front hem at the side", "front hem", underbust.hem, WORDS("front_hem"), 2, FRONT[0])
+    measured = style.to_the_wearer and underbust.block.measurements.bust_point_to_fold is not None
     hand.measure(
-        BUST_POINT,
-        Compass.DOWN,
-        MARK,
-        underbust.mark,
-        f"The distance is the {{bust_point_to_fold}}{lowered}."
-        if style.to_the_wearer and underbust.block.measurements.bust_point_to_fold is not None
-        else f"The more the {{bust_girth}} has beyond the {{underbust_girth}}, the lower the breast's fold lies{lowered}."
-        if style.to_the_wearer
-        else f"The distance is the {{underbust_mark}}: {{7.62 cm}} for a small bust, {{8.89 cm}} for a full one{lowered}.",
+        BUST_POINT, Compass.DOWN, MARK, underbust.mark, WORDS(f"underbust_mark_{'measured' if measured else how}", fit=lowered)
     )
     larger = fitting.underbust_girth + top_girth_at(style, underbust.level / underbust.block.bust_point.imag)
     change = fitting.underbust_girth and underbust.intake - style.underbust_dart
-    why = (
-        "The dart takes what the front has too much for the {underbust_girth} less the {underbust_reduction}"
-        f"{fitted(larger, 'larger all round', 'smaller all round')}"
-        if style.to_the_wearer
-        else f"The dart's width is the {{underbust_dart}}{fitted(change, 'more', 'less')}"
-    ) + "; its {dart_side_share} lies towards the side"
-    why += ", or less, so that it leans by no more than its {dart_lean}." if style.to_the_wearer else "."
+    fit = fitted(larger, "larger", "smaller") if style.to_the_wearer else fitted(change, "more", "less")
+    why = WORDS(f"underbust_dart_{how}", fit=fit)
     for name, bearing, words, near in (
         (INNER, underbust.inner_tangent, "inner", FRONT[1]),
         (OUTER, underbust.outer_tangent, "outer", FRONT[0]),
@@ -85,56 +55,26 @@ def draw(hand, underbust, style):
         level = underbust.block.bust_point + bearing * (underbust.radius / -bearing.imag)
         hand.measure(MARK, near, f"{words} leg beside the underbust mark", level, why)
         point = underbust.inner if name == INNER else underbust.outer
-        hand.measure(
-            BUST_POINT,
-            Towards(f"{words} leg beside the underbust mark"),
-            name,
-            point,
-            "On both legs the underbust line is as far from the bust point as on the upright.",
-        )
-        hand.join(BUST_POINT, name, f"{words} leg in the cup", "Down to the underbust line the dart's legs are straight.")
-    hand.square(
-        WAIST,
-        DART_END,
-        underbust.dart_end,
-        "The depth is the {dart_end} of the way from waist to hem; the end lies on the line that halves the dart.",
-    )
-    hand.square(WAIST, PARTING, paths.path_end(underbust.parting), "The panels part along the dart's own line to the hem.")
-    hand.join(DART_END, PARTING, "front parting", "Below the dart the panels part along its own line.")
+        hand.measure(BUST_POINT, Towards(f"{words} leg beside the underbust mark"), name, point, WORDS("underbust_legs"))
+        hand.join(BUST_POINT, name, f"{words} leg in the cup", WORDS("underbust_legs_straight"))
+    hand.square(WAIST, DART_END, underbust.dart_end, WORDS("front_dart_end"))
+    hand.square(WAIST, PARTING, paths.path_end(underbust.parting), WORDS("front_parting_end"))
+    hand.join(DART_END, PARTING, "front parting", WORDS("front_parting"))
     own = Along(DART_END, PARTING)
-    given = ", and the front's part of the {waist_reduction} less its side's" if style.reduction_at_front else ""
+    before = "" if underbust.block.let_out == LetOut() else WORDS("as_before")
     for name, leg, words in ((INNER, underbust.inner_leg, "inner"), (OUTER, underbust.outer_leg, "outer")):
         waist = f"{words} leg at the waist"
         hand.square(
             WAIST,
             waist,
             leg[0].end,
-            "At the waist the dart takes what side seam and back dart leave of what "
-            f"the {{bust_girth}} has more than the {{waist_girth}}"
-            f"{given}{'' if underbust.block.let_out == LetOut() else ', as it was before the fitting'}.",
+            WORDS("leg_at_waist_reduced" if style.reduction_at_front else "leg_at_waist", before=before),
         )
         hand.curve(
-            name,
-            waist,
-            f"{words} leg down to the waist",
-            leg[:1],
-            "The leg runs on from the bust point and bends until it runs as the dart's own line.",
-            2,
-            Along(BUST_POINT, name),
-            own,
+            name, waist, f"{words} leg down to the waist", leg[:1], WORDS("leg_to_waist"), 2, Along(BUST_POINT, name), own
         )
-        hand.curve(
-            waist,
-            DART_END,
-            f"{words} leg below the waist",
-            leg[1:],
-            "Below the waist the dart runs out to nothing.",
-            2,
-            own,
-            own,
-        )
+        hand.curve(waist, DART_END, f"{words} leg below the waist", leg[1:], WORDS("leg_below_waist"), 2, own, own)
     for words in ("inner", "outer"):
         hand.check(
-            (f"{words} leg in the cup", f"{words} leg down to the waist", f"{words} leg below the waist"),
-            "Both legs of the dart must be equally long, for they are sewn together.",
+            (f"{words} leg in the cup", f"{words} leg down to the waist", f"{words} leg below the waist"), WORDS("check_legs")
         )

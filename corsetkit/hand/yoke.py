@@ -7,6 +7,9 @@ from corsetkit.geometry import paths
 from corsetkit.hand.overbust import ARMSCYE_TOP, FRONT_POINT, NECK, SHOULDER, TOP_INNER, TOP_OUTER
 from corsetkit.pattern.instructions import Along, Square, Towards
 from corsetkit.pieces import yokes
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 TIP, ACROSS = "front shoulder tip", "front across mark"
 YOKE_NECK, DIP = "yoke's neck mark on the front shoulder", "yoke's neck mark at the centre front"
@@ -30,20 +33,14 @@ def with_yoke(name):
 
 
 def _neckline(hand, o):
-    hand.measure("front side neck point", Towards(TIP), YOKE_NECK, o.yoke_neck, "The distance is the {yoke_shoulder}.")
-    hand.measure(
-        NECK,
-        Towards(FRONT_POINT),
-        DIP,
-        paths.path_end(o.yoke_neckline),
-        "A little is cut off at the neck so that the new neckline runs smoothly across the centre front.",
-    )
+    hand.measure("front side neck point", Towards(TIP), YOKE_NECK, o.yoke_neck, WORDS("yoke_neck"))
+    hand.measure(NECK, Towards(FRONT_POINT), DIP, paths.path_end(o.yoke_neckline), WORDS("yoke_dip"))
     hand.curve(
         YOKE_NECK,
         DIP,
         "front yoke's neckline",
         o.yoke_neckline,
-        "The neckline begins square to the shoulder and meets the centre front squarely.",
+        WORDS("yoke_neckline"),
         2,
         Square("front side neck point", TIP, left=False),
         Square(NECK, FRONT_POINT, left=False),
@@ -52,7 +49,7 @@ def _neckline(hand, o):
 
 def _opening(hand, o, opening):
     """Both halves of the opening, drawn before the dart between them is closed."""
-    shape = "It meets both the overbust line and the dart's leg squarely; how full it is is the {opening_roundness}."
+    shape = WORDS("front_opening")
     for words, corner, far, line, path, sewn, whole in (
         ("inner", TOP_INNER, FRONT_POINT, "inner overbust line", opening.inner, opening.sewn_inner, o.top_inner),
         ("outer", TOP_OUTER, ARMSCYE_TOP, "outer overbust line", opening.outer, opening.sewn_outer, o.top_outer),
@@ -61,16 +58,9 @@ def _opening(hand, o, opening):
         points = paths.path_start(path), paths.path_end(path)
         at_line, at_leg = points if words == "inner" else points[::-1]
         hand.beside(
-            corner,
-            far,
-            end,
-            at_line,
-            "Half of the {front_opening_width} lies on each side of the dart, or less on a narrow yoke.",
-            hand.along((line,), corner, paths.path_length(whole) - sewn),
+            corner, far, end, at_line, WORDS("front_opening_end"), hand.along((line,), corner, paths.path_length(whole) - sewn)
         )
-        hand.measure(
-            corner, Towards(SHOULDER), top, at_leg, "The height is the {front_opening_height}, or less on a low yoke."
-        )
+        hand.measure(corner, Towards(SHOULDER), top, at_leg, WORDS("front_opening_top"))
         # The stretch cut out of the overbust line is short, so its straight line shows the way at its end well enough.
         across, upright = Square(corner, SHOULDER, left=False), Square(end, corner, left=True)
         ends, bearings = ((end, top), (upright, across)) if words == "inner" else ((top, end), (across, upright))
@@ -85,15 +75,7 @@ def _close(hand, o, opening):
         traced.insert(1, ACROSS)
     if opening.outer:
         traced = [OPENING_TOPS["outer"], OPENING_ENDS["outer"], *traced]
-    hand.turn(
-        SHOULDER,
-        TOP_OUTER,
-        TOP_INNER,
-        traced,
-        yoke.close,
-        "Traced with its lines and turned, the yoke's outer half closes the dart; the cup beneath keeps its own.",
-        with_yoke,
-    )
+    hand.turn(SHOULDER, TOP_OUTER, TOP_INNER, traced, yoke.close, WORDS("yoke_turned"), with_yoke)
     _armscye(hand, o, yoke)
     if not opening.outer:
         _redraw(
@@ -105,7 +87,7 @@ def _close(hand, o, opening):
             yoke.overbust[0].path,
             None,
             None,
-            "The closed dart has bent the line; the new one is as long as both stretches, so it still fits the cups.",
+            WORDS("yoke_overbust"),
         )
     _redraw(
         hand,
@@ -116,7 +98,7 @@ def _close(hand, o, opening):
         yoke.shoulder.path,
         Along(with_yoke(TIP), SHOULDER),
         Along(SHOULDER, YOKE_NECK),
-        "The closed dart has bent the shoulder; the new line keeps its length, so it still fits the back yoke.",
+        WORDS("yoke_redrawn_shoulder"),
     )
 
 
@@ -130,12 +112,7 @@ def _armscye(hand, o, yoke):
     for number, (one, other, part) in enumerate(stretches):
         label = line if len(stretches) == 1 else f"{line} {('below', 'above')[number]} the across mark"
         marks += [*hand.helpers(one, other, label, part), other]
-    hand.smooth(
-        marks,
-        line,
-        path,
-        "It keeps its shape, so it may be traced from the front's armscye as well; with it the yoke is closed all round.",
-    )
+    hand.smooth(marks, line, path, WORDS("yoke_armscye"))
 
 
 def _redraw(hand, ends, corner, joint, line, path, leaves, arrives, why):
@@ -150,15 +127,10 @@ def _redraw(hand, ends, corner, joint, line, path, leaves, arrives, why):
     else:
         middle = corner[0]
         if abs(path[0].end - hand[middle]) > 1e-6:
-            hand.beside(
-                *corner,
-                joint,
-                path[0].end,
-                "The closed dart leaves a corner in the line, and the smooth line, which cuts it off, passes through here.",
-            )
+            hand.beside(*corner, joint, path[0].end, WORDS("yoke_joint"))
             middle = joint
         stretches = ((start, middle, path[:1], f"{line} before the dart"), (middle, end, path[1:], f"{line} behind the dart"))
     for one, other, part, label in stretches:
         marks += [*hand.helpers(one, other, label, part, 2), other]
     hand.smooth(marks, line, path, why, leaves, arrives)
-    hand.check((line,), "Redrawing a line must not change its length.")
+    hand.check((line,), WORDS("check_redrawn"))
