@@ -324,6 +324,12 @@ def test_reasons_name_declared_values_and_leave_none_out():
     assert named["guides"] - named["wearer"] == only_guides
 
 
+def test_a_slip_in_a_reason_stops_nothing():
+    """A name that is none, or a length that cannot be read, is said as it stands; what is known beside it is filled."""
+    slip = Same("a", "b", because="The {bust_girt} and {1,9 cm}; the {bust_girth} and {2.54 cm}.")
+    assert say_why(slip, "in") == "The {bust_girt} and {1,9 cm}; the bust girth and 1 in."
+
+
 def test_steps_are_numbered():
     made = by_hand("block", steps_of("Maren", "wearer, 3 parts").block, Style())
     lines = say_all(made.instructions, "in", why=True)

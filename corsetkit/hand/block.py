@@ -65,12 +65,7 @@ def _darts(hand, block):
                 paths.path_start(h.dart_legs[0]),
                 WORDS("back_dart_top", fit=fitted(block.let_out.at_dart / 2, *FROM_CENTRE)),
             )
-        hand.square(
-            start,
-            end,
-            paths.path_end(h.dart_legs[0]),
-            "Below the waist the dart runs to nothing three fifths of the {waist_to_hip} down.",
-        )
+        hand.square(start, end, paths.path_end(h.dart_legs[0]), WORDS("dart_end"))
         for words, leg in zip(("side", "centre"), h.dart_legs):
             at, name = f"{half} waist dart's {words} leg at the waist", f"{half} waist dart's {words} leg"
             hand.square(start, at, leg[-2].end, why)

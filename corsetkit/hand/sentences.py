@@ -23,9 +23,13 @@ from corsetkit.pattern.instructions import (
 from corsetkit.quantity import quantities
 from corsetkit.style import Style
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("hand")
 
 _QUANTITIES = {quantity.name: (owner, quantity) for owner in (Measurements, Style) for quantity in quantities(owner)}
 _BRACES = re.compile(r"\{([^}]*)\}")
+_LENGTH = re.compile(r"(\d+(?:\.\d+)?) cm")
 
 
 def say(instruction, unit, places=None):
@@ -37,53 +41,66 @@ def say(instruction, unit, places=None):
     one, places = instruction, places or {}
     match one:
         case Begin():
-            return f"Choose a mark {one.where}: the {one.to}; draw an upright and a level line through it."
+            return WORDS("begin", where=one.where, to=one.to)
         case Measure():
-            return (
-                f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)} and mark the "
-                f"{one.to}{_on_line(one, unit)}."
+            return WORDS(
+                "measure",
+                start=one.start,
+                length=say_length(one.length, unit),
+                way=_way(one.bearing, places),
+                to=one.to,
+                on_line=_on_line(one, unit),
             )
         case Offset():
-            return (
-                f"From the {one.start} measure {say_length(one.length, unit)} {_way(one.bearing, places)}, then "
-                f"{say_length(one.aside, unit)} {_aside(one, places)}, and mark the {one.to}{_on_line(one, unit)}."
+            return WORDS(
+                "offset",
+                start=one.start,
+                length=say_length(one.length, unit),
+                way=_way(one.bearing, places),
+                aside=say_length(one.aside, unit),
+                then=_aside(one, places),
+                to=one.to,
+                on_line=_on_line(one, unit),
             )
         case Swing():
-            return (
-                f"With the compass draw an arc {say_length(one.first_length, unit)} about the {one.first} and one "
-                f"{say_length(one.second_length, unit)} about the {one.second}; where they cross, to the "
-                f"{_hand(one.left)} of the line from the first to the second"
-                f"{_on_page(places, one.first, one.second, one.left)}, mark the {one.to}{_on_line(one, unit)}."
+            return WORDS(
+                "swing_left" if one.left else "swing_right",
+                first=one.first,
+                first_length=say_length(one.first_length, unit),
+                second=one.second,
+                second_length=say_length(one.second_length, unit),
+                page=_on_page(places, one.first, one.second, one.left),
+                to=one.to,
+                on_line=_on_line(one, unit),
             )
         case Halve():
-            return f"Halve the straight line from the {one.start} to the {one.end} and mark the {one.to}."
+            return WORDS("halve", start=one.start, end=one.end, to=one.to)
         case Same():
-            return f"The {one.start} is the {one.to} as well."
+            return WORDS("same", start=one.start, to=one.to)
         case Turn():
             old, new = (_listed(names) for names in zip(*one.moved))
-            return (
-                f"Trace {old}; pin the tracing at the {one.about}, turn it until the {one.lay} lies on the line to the "
-                f"{one.on}, and prick through {new}."
-            )
+            return WORDS("turn", old=old, about=one.about, lay=one.lay, on=one.on, new=new)
         case Join():
-            return f"Draw a straight line from the {one.start} to the {one.end}: the {one.line}."
+            return WORDS("join", start=one.start, end=one.end, line=one.line)
         case Curve():
-            return f"Draw a smooth curve {_through(one)}{_ends(one, places)}: the {one.line}."
+            return _curve(one, places)
         case Check():
-            verb = "measures" if len(one.lines) == 1 else "together measure"
-            return f"Check with the tape that {_listed(one.lines)} {verb} {say_length(one.length, unit)}."
+            return WORDS.counted("tape", len(one.lines), lines=_listed(one.lines), length=say_length(one.length, unit))
     raise TypeError(f"{type(one).__name__} is no instruction")
 
 
 def say_why(instruction, unit, *values):
     """Why, in one plain sentence.
 
-    Where a `Measurements` or a `Style` is among `values`, its numbers stand behind the names.
+    Where a `Measurements` or a `Style` is among `values`, its numbers stand behind the names. Braces in which nothing stands
+    that is known here are left as they are: a slip in a file of sentences stops no lesson.
     """
 
     def named(found):
-        if found[1].endswith(" cm"):
-            return say_length(float(found[1].removesuffix(" cm")), unit)
+        if length := _LENGTH.fullmatch(found[1]):
+            return say_length(float(length[1]), unit)
+        if found[1] not in _QUANTITIES:
+            return found[0]
         owner, quantity = _QUANTITIES[found[1]]
         given = [getattr(value, quantity.name) for value in values if isinstance(value, owner)]
         return quantity.label + (f" ({quantity.say(given[0], unit)})" if given and given[0] is not None else "")
@@ -101,21 +118,23 @@ def say_all(instructions, unit, *values, why=False):
 
 def names_in(because):
     """The names of the measurements and style values that a reason names."""
-    return tuple(name for name in _BRACES.findall(because) if not name.endswith(" cm"))
+    return tuple(name for name in _BRACES.findall(because) if not _LENGTH.fullmatch(name))
 
 
 def _way(bearing, places):
     match bearing:
         case Compass():
-            return bearing.words
+            return WORDS(f"compass_{bearing.name.lower()}")
         case Towards():
-            return f"towards the {bearing.mark}"
+            return WORDS("way_towards", mark=bearing.mark)
         case Along():
-            return f"as the line from the {bearing.start} to the {bearing.end} runs"
+            return WORDS("way_along", start=bearing.start, end=bearing.end)
         case Square():
-            return (
-                f"square to the line from the {bearing.start} to the {bearing.end} on its {_hand(bearing.left)}"
-                f"{_on_page(places, bearing.start, bearing.end, bearing.left)}"
+            return WORDS(
+                "way_square_left" if bearing.left else "way_square_right",
+                start=bearing.start,
+                end=bearing.end,
+                page=_on_page(places, bearing.start, bearing.end, bearing.left),
             )
 
 
@@ -123,11 +142,12 @@ def _aside(one, places):
     """An offset's second way, short where it is square to the first."""
     if isinstance(one.then, Square) and isinstance(one.bearing, Towards) and one.then.end == one.bearing.mark:
         then = one.then
-        return f"square to that line on its {_hand(then.left)}{_on_page(places, then.start, then.end, then.left)}"
+        page = _on_page(places, then.start, then.end, then.left)
+        return WORDS("way_square_to_that_left" if then.left else "way_square_to_that_right", page=page)
     return _way(one.then, places)
 
 
-_PAGE = ("right", "up and right", "up", "up and left", "left", "down and left", "down", "down and right")
+_PAGE = ("right", "up_right", "up", "up_left", "left", "down_left", "down", "down_right")
 
 
 def _on_page(places, start, end, left):
@@ -135,11 +155,7 @@ def _on_page(places, start, end, left):
     if start not in places or end not in places or places[start] == places[end]:
         return ""
     angle = heading((places[end] - places[start]) * (1j if left else -1j))
-    return f" ({_PAGE[round(angle / 45) % 8]} on the page)"
-
-
-def _hand(left):
-    return "left" if left else "right"
+    return f" {WORDS(f'page_{_PAGE[round(angle / 45) % 8]}')}"
 
 
 def _on_line(one, unit):
@@ -147,29 +163,33 @@ def _on_line(one, unit):
     where = one.on_line
     if where is None:
         return ""
-    return f", {say_length(where.length, unit)} from the {where.start} along {_listed(where.lines)}"
+    return WORDS("on_line", length=say_length(where.length, unit), start=where.start, lines=_listed(where.lines))
 
 
-def _through(curve):
-    first, *middle, last = curve.marks
-    if middle and all(mark.endswith(f"helper of the {curve.line}") for mark in middle):
-        through = " through its helper" if len(middle) == 1 else " through its helpers in order"
-    else:
-        through = f" through {_listed(middle)}" if middle else ""
-    return f"from the {first}{through} to the {last}"
+def _curve(one, places):
+    first, *middle, last = one.marks
+    ends = _ends(one, places)
+    if not middle:
+        return WORDS("curve", first=first, last=last, ends=ends, line=one.line)
+    if all(mark.endswith(f"helper of the {one.line}") for mark in middle):
+        return WORDS.counted("curve_by_helpers", len(middle), first=first, last=last, ends=ends, line=one.line)
+    return WORDS("curve_through", first=first, marks=_listed(middle), last=last, ends=ends, line=one.line)
 
 
 def _ends(one, places):
-    if one.leaves is not None and one.leaves == one.arrives:
-        return f", leaving and arriving {_way(one.leaves, places)}"
-    said = [
-        f"{verb} {_way(bearing, places)}"
-        for verb, bearing in (("leaving", one.leaves), ("arriving", one.arrives))
-        if bearing is not None
-    ]
-    return ", " + " and ".join(said) if said else ""
+    """How a curve leaves its first mark and arrives at its last, to follow on in its sentence."""
+    leaves, arrives = one.leaves, one.arrives
+    if leaves is None and arrives is None:
+        return ""
+    if leaves == arrives:
+        return WORDS("ends_alike", way=_way(leaves, places))
+    if arrives is None:
+        return WORDS("ends_leaving", way=_way(leaves, places))
+    if leaves is None:
+        return WORDS("ends_arriving", way=_way(arrives, places))
+    return WORDS("ends", leaves=_way(leaves, places), arrives=_way(arrives, places))
 
 
 def _listed(names):
-    *most, last = (f"the {name}" for name in names)
-    return f"{', '.join(most)} and {last}" if most else last
+    *most, last = (WORDS("listed_one", name=name) for name in names)
+    return WORDS("listed", most=", ".join(most), last=last) if most else last

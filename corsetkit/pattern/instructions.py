@@ -21,21 +21,17 @@ class Mark:
 
 
 class Compass(Enum):
-    """A way along the upright or the level line through a mark: its words, and its unit step on the paper.
+    """A way along the upright or the level line through a mark: what it is called, and its unit step on the paper.
 
     The front is drawn with its centre on the left, the back with its centre on the right.
     """
 
-    UP = ("straight up", 1j)
-    DOWN = ("straight down", -1j)
-    FRONT_TO_SIDE = ("level towards the front's side", 1 + 0j)
-    FRONT_TO_CENTRE = ("level towards the centre front", -1 + 0j)
-    BACK_TO_SIDE = ("level towards the back's side", -1 + 0j)
-    BACK_TO_CENTRE = ("level towards the centre back", 1 + 0j)
-
-    @property
-    def words(self) -> str:
-        return self.value[0]
+    UP = ("up", 1j)
+    DOWN = ("down", -1j)
+    FRONT_TO_SIDE = ("front to side", 1 + 0j)
+    FRONT_TO_CENTRE = ("front to centre", -1 + 0j)
+    BACK_TO_SIDE = ("back to side", -1 + 0j)
+    BACK_TO_CENTRE = ("back to centre", 1 + 0j)
 
     @property
     def step(self) -> complex:
