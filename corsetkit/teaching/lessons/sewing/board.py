@@ -10,14 +10,12 @@ from corsetkit.sewing.work import listed
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.finished_drafts import read_or_refused
 from corsetkit.units import in_one_unit
+from corsetkit.words import words_of
 
-CHOICES = (("text", "as a text to print"),)
-_NOTE = (
-    "The order of work is common practice, no source. Letters in it name seams, numbers name pieces. Press a stage to "
-    "open it; read its cautions first: what was said once is only named later."
-)
+WORDS = words_of("09_sewing")
+SHARED = words_of("shared")
 
-
+CHOICES = (("text", WORDS("as_text")),)
 _EACH_TIME = (TRIED_ON, LACING)
 """What is said of the wearer's own body is said in full wherever it matters; all else once, and then by its name."""
 
@@ -30,11 +28,12 @@ def order_board(drafts) -> Stored:
 def _board(drafts):
     name, finished = drafts.finished(drafts.now())
     unit = drafts.desk.record.unit
-    parts, told, warned = [], [f"How {name}'s corset is sewn.", _NOTE], {}
+    heading, note = WORDS("order_heading", name=name), WORDS("order_note")
+    parts, told, warned = [], [heading, note], {}
     for number, stage in enumerate(sewing_order(finished), 1):
         title = f"{number}. {stage.title}"
         cautions = [
-            (f"Take care: {one.of}.", in_one_unit(one.text, unit))
+            (WORDS("take_care", dangers=one.of), in_one_unit(one.text, unit))
             for one in stage.cautions
             if one not in warned or one in _EACH_TIME
         ]
@@ -42,15 +41,15 @@ def _board(drafts):
             stages = sorted({warned[one] for one in again})
             cautions.append(
                 (
-                    f"Take care: {listed([one.of for one in again])}.",
-                    f"As said in {'stages' if len(stages) > 1 else 'stage'} {listed(list(map(str, stages)))}.",
+                    WORDS("take_care", dangers=listed(one.of for one in again)),
+                    WORDS.counted("as_said", len(stages), stages=listed(map(str, stages))),
                 )
             )
         warned = dict.fromkeys(stage.cautions, number) | warned
         moves = [in_one_unit(move.text, unit) for move in stage.moves]
         parts.append(_stage(title, cautions, moves))
         told += [f"{title}.", *(f"{first} {text}" for first, text in cautions), *moves]
-    return Stored(f"<p><b>{escape(told[0])}</b> {escape(_NOTE)}</p>{''.join(parts)}", told)
+    return Stored(f"<p><b>{escape(heading)}</b> {escape(note)}</p>{''.join(parts)}", told)
 
 
 def _stage(title, cautions, moves):
@@ -66,4 +65,4 @@ def write_order(drafts, choice: str) -> str:
     name, finished = drafts.finished(drafts.now())
     folder, base = drafts.desk.make_folder(), file_name(name)
     path = write_sewing(finished, folder / f"sewing_{base}.txt", drafts.desk.record.unit, name)
-    return f"Written into {folder}: {path.name}. {base.said}".rstrip()
+    return f"{SHARED('files_written', folder=folder, files=path.name)} {base.said}".rstrip()

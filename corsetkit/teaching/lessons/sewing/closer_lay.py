@@ -23,6 +23,10 @@ from corsetkit.teaching.lessons.sewing.plain_lay import plan_sheet
 from corsetkit.teaching.shared.files_written import KeptPlanFile
 from corsetkit.teaching.widgets import Answering, bundle, look
 from corsetkit.units import in_one_unit, say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
+SHARED = words_of("shared")
 
 
 @dataclass(frozen=True)
@@ -35,7 +39,7 @@ class Wanted:
 
 def lies(cloth):
     """How a cloth lies, in a word or two: "single", "folded, nap"."""
-    return f"{cloth.laid}, nap" if cloth.one_way else cloth.laid
+    return WORDS(f"lies_{cloth.laid}_nap" if cloth.one_way else f"lies_{cloth.laid}")
 
 
 def chosen(wanted, message):
@@ -54,16 +58,16 @@ def chosen(wanted, message):
 
 def choices(unit):
     """The controls, each as its name, its question and its (value, words), widths in the learner's unit first."""
-    both = "{1} in ({0:g} cm)" if unit == "in" else "{0:g} cm ({1} in)"
+    widths = [
+        [f"{cm:g}", WORDS("width_in_first" if unit == "in" else "width_cm_first", cm=f"{cm:g}", inches=inches)]
+        for cm, inches in WIDTHS.items()
+    ]
+    ways = [[laid, WORDS(f"lies_{laid}")] for laid in (SINGLE, FOLDED)]
     return [
-        {"name": "layer", "label": "Which cloth?", "options": [[one, one] for one in CLOTHS]},
-        {
-            "name": "width",
-            "label": "How wide is it?",
-            "options": [[f"{cm:g}", both.format(cm, inches)] for cm, inches in WIDTHS.items()],
-        },
-        {"name": "laid", "label": "How does it lie?", "options": [[SINGLE, "single"], [FOLDED, "folded"]]},
-        {"name": "one_way", "label": "Does it have a nap?", "options": [["no", "no"], ["yes", "yes, all heads one way"]]},
+        {"name": "layer", "label": WORDS("which_cloth"), "options": [[one, one] for one in CLOTHS]},
+        {"name": "width", "label": WORDS("which_width"), "options": widths},
+        {"name": "laid", "label": WORDS("which_way"), "options": ways},
+        {"name": "one_way", "label": WORDS("which_nap"), "options": [["no", WORDS("no_nap")], ["yes", WORDS("nap_yes")]]},
     ]
 
 
@@ -86,20 +90,17 @@ def searched(search, progress):
         if search.known:
             best = plan_further(search.known, search.items, search.seconds, progress, search.offset)
             closer = best.length < search.known.length - 1e-6
-            return best, "A closer one was found." if closer else "No closer one was found in that time; the kept one stays."
-        return plan(search.items, search.cloth, search.seconds, progress, search.layer, search.offset), "Laid, and kept."
+            return best, WORDS("closer_found" if closer else "closer_not_found")
+        return plan(search.items, search.cloth, search.seconds, progress, search.layer, search.offset), WORDS("laid")
     except CorsetkitError:
         raise
     except Exception as error:  # Whatever becomes of the search, cloth can be laid without it.
         best = search.known or plain_plan(search.items, search.cloth, search.layer)
-        return best, sentence(
-            f"No closer lay could be searched for ({type(error).__name__}: {error}), so the one that was there stays"
-        )
+        return best, sentence(WORDS("closer_failed", kind=type(error).__name__, error=error))
 
 
 SECONDS = (2, 5, 10)
-PAPERS = (("A4", "A4 paper"), ("Letter", "US Letter paper"))
-_BUSY = "a lay is being searched for already; wait until it is there"
+PAPERS = (("A4", WORDS("paper_a4")), ("Letter", WORDS("paper_letter")))
 
 
 def in_a_thread(work):
@@ -146,7 +147,7 @@ class CloserLay:
             elif kind == "sheets":
                 self.note = self._write(message.get("paper"))
         except CorsetkitError as error:
-            self.note = sentence(f"Not done: {self._said(error)}")
+            self.note = sentence(SHARED("not_done", error=self._said(error)))
 
     def shown(self) -> dict:
         """The whole state of the page."""
@@ -200,15 +201,11 @@ class CloserLay:
 
     def _how(self, mine, found):
         if found.plans.get(mine.layer) is mine:
-            return ["This is the plan that is kept for this cloth."]
-        plain = "This is the plain lay, row by row. Press the button, and a closer one is searched for."
+            return [WORDS("this_is_kept")]
+        plain = WORDS("this_is_plain")
         if other := found.plans.get(mine.layer):
             width = say_width(other.cloth, self.drafts.desk.record.unit)
-            return [
-                plain,
-                f"The list below still counts the plan that is kept for the {mine.layer}: {width} wide, "
-                f"{lies(other.cloth)}. What you search for now takes its place.",
-            ]
+            return [plain, WORDS("list_counts", layer=mine.layer, width=width, lies=lies(other.cloth))]
         return [plain]
 
     def _row(self, layer, items, one):
@@ -226,14 +223,14 @@ class CloserLay:
             say_length(laid.length, unit),
             say_bought(laid.length, unit),
             say_share(laid.used),
-            "kept" if one else "plain",
+            WORDS("row_kept" if one else "row_plain"),
         ]
 
     def _search(self, seconds):
         if seconds not in SECONDS or isinstance(seconds, bool):
             raise CorsetkitError(f"the time is {seconds}: allowed are {', '.join(map(str, SECONDS))} seconds")
         if self.busy:
-            raise CorsetkitError(_BUSY)
+            raise CorsetkitError("a lay is being searched for already; wait until it is there")
         name, items, found = self._now()
         mine = self._mine(items, found)
         self._offset += 1
@@ -248,14 +245,14 @@ class CloserLay:
             best, self.note = searched(asked, self._progress)
             self.note = f"{self.note} {self._plans.keep(name, items, best)}".rstrip()
         except CorsetkitError as error:
-            self.note = sentence(f"Not done: {self._said(error)}")
+            self.note = sentence(SHARED("not_done", error=self._said(error)))
         finally:
             self.busy = False
             self.told(None)
 
     def _progress(self, share, length):
         so_far = say_length(length, self.drafts.desk.record.unit)
-        self.told({"share": share, "words": f"The shortest so far takes up {so_far}."})
+        self.told({"share": share, "words": WORDS("shortest_so_far", length=so_far)})
 
     def _write(self, paper):
         if paper not in dict(PAPERS):
@@ -264,7 +261,7 @@ class CloserLay:
         folder, unit, base = self.drafts.desk.make_folder(), self.drafts.desk.record.unit, file_name(name)
         laid = tuple(found.plans.get(layer) or plain_plan(mine, self.wanted.cloth, layer) for layer, mine in items.items())
         path = write_lay_pdf(laid, folder / f"{base}_{CUTTING}", paper, unit, name)
-        return f"Written into {folder}: {path.name}, a page for each cloth. {base.said}".rstrip()
+        return f"{WORDS('plans_written', folder=folder, file=path.name)} {base.said}".rstrip()
 
     def _said(self, error):
         return in_one_unit(str(error), self.drafts.desk.record.unit)

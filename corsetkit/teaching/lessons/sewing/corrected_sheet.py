@@ -12,6 +12,9 @@ from corsetkit.geometry.points import dot
 from corsetkit.teaching.shared.clipping import clipped
 from corsetkit.teaching.shared.close_up import paint_row
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
 
 _PLACES = 24
 """At how many places of a curve its move is looked at."""
@@ -60,7 +63,7 @@ _NAMED = 3
 _SHOWN = 0.16
 """The farthest move is to be seen as so large a part of the large drawing, if it can."""
 _TIMES = (16, 12, 10, 8, 6, 5, 4, 3, 2)
-_KEY = ((BEFORE, "as it stays"), (GHOST, "before"), (NEW, "after the correction"))
+_KEY = ((BEFORE, WORDS("key_stays")), (GHOST, WORDS("key_before")), (NEW, WORDS("key_after")))
 
 
 @dataclass(frozen=True)
@@ -161,13 +164,13 @@ def _paint(canvas, view, kept, moved, unit):
     for pen, what, role in ((GHOST, "before", "ghost"), (NEW, "after", "new")):
         for one in moved:
             if path := getattr(one, what):
-                line(path, pen, f"{one.name}, {what} the correction" if what == "before" else one.name, role)
+                line(path, pen, WORDS("line_before", line=one.name) if what == "before" else one.name, role)
 
 
 def _paint_large(canvas, large, one, pair, main, unit):
     """What belongs to the large part: its heading, its frame on the main drawing, and how far the line moves."""
     (p, q), (left, _, _, top) = pair, large.seen
-    words = f"the framed part, {large.by / main.by:.0f} times as large"
+    words = WORDS("framed_part", times=f"{large.by / main.by:.0f}")
     canvas.words(complex(left, top + 0.25), words, NAME, "start")
     frame = clipped(box_run(*large.box), main.box)
     canvas.line(tuple(one.moved(main.at) for one in frame), FREE)
@@ -212,5 +215,5 @@ def _halves(lines, view, clutter):
         points = [p for path in all_paths for curve in path for p in (curve.start, curve.end)]
         if points:
             middle = (min(p.real for p in points) + max(p.real for p in points)) / 2
-            made.append(clutter.on(complex(middle, min(p.imag for p in points) + _HALF), half, SMALL))
+            made.append(clutter.on(complex(middle, min(p.imag for p in points) + _HALF), WORDS(f"half_{half}"), SMALL))
     return made

@@ -17,17 +17,21 @@ from corsetkit.teaching.picture import Picture
 from corsetkit.teaching.shared.corrected import Corrected, keep, read_kept
 from corsetkit.teaching.shared.finished_drafts import style_in
 from corsetkit.units import in_one_unit
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
+SHARED = words_of("shared")
 
 
 def named_seam(one):
     """The beginning of a sentence on a `Walked` seam, with the letter that it bears on the pieces."""
-    return f"Seam {seam_letter(one.number)}, {one.name},"
+    return WORDS("named_seam", letter=seam_letter(one.number), name=one.name)
 
 
 GROUPS = {
-    "Lacing gap and waist": ("top girth", "hip girth", "waist girth", "side seam", "length above the waist"),
-    "Underbust": ("underbust girth",),
-    "Cups": (
+    WORDS("group_lacing"): ("top girth", "hip girth", "waist girth", "side seam", "length above the waist"),
+    WORDS("group_underbust"): ("underbust girth",),
+    WORDS("group_cups"): (
         "bust point sideways",
         "bust point height",
         "cup to the side",
@@ -36,12 +40,11 @@ GROUPS = {
         "underbust line",
         "centre front",
     ),
-    "Top edge": ("tightening dart", "overbust mark"),
-    "Hem": ("hem at the front", "hem at the side"),
-    "Yoke": ("back yoke", "yoke neckline"),
+    WORDS("group_top"): ("tightening dart", "overbust mark"),
+    WORDS("group_hem"): ("hem at the front", "hem at the side"),
+    WORDS("group_yoke"): ("back yoke", "yoke neckline"),
 }
 """In which order a toile is looked at, and which lines belong there: the first moves what comes after; course convention."""
-_GONE = "this correction is not there any more"
 _WALKED, _LINES = 4, 4
 """How many sentences on seams and on lines are told at most."""
 
@@ -57,7 +60,8 @@ def grouped(style=None):
     return found
 
 
-FIRST = grouped()["Lacing gap and waist"][0][0]
+FIRST = next(iter(grouped().values()))[0][0]
+"""The number of the fault that is looked at first."""
 
 
 class FittingTable:
@@ -98,7 +102,7 @@ class FittingTable:
             elif kind == "back":
                 self._take_back(message.get("place"))
         except CorsetkitError as error:
-            self.note = sentence(f"Not done: {self._said(error)}")
+            self.note = sentence(SHARED("not_done", error=self._said(error)))
         self.draw()
         if goes_on and not self.refused:
             self.note = f"{self.note} {goes_on}"
@@ -128,7 +132,7 @@ class FittingTable:
             "fault": self.number,
             "control": control.page() | {"name": "pinch"},
             "state": state | {"idle": ""},
-            "cause": f"Likely, not certain: {fault.cause}.",
+            "cause": WORDS("likely", cause=fault.cause),
             "caution": fault.caution,
             "svg": self.picture.svg,
             "description": self.picture.description,
@@ -144,9 +148,9 @@ class FittingTable:
         """The picture as a page shows it before anything runs, with what it is about."""
         fault, unit = self.fault, self.drafts.desk.record.unit
         about = (
-            f"Seen: {fault.seen}.",
-            f"Likely, not certain: {fault.cause}.",
-            f"Measured: {fault.pinch.meaning}, {fault.pinch.say(self.amount, unit)}.",
+            WORDS("seen", seen=fault.seen),
+            WORDS("likely", cause=fault.cause),
+            WORDS("measured", meaning=fault.pinch.meaning, amount=fault.pinch.say(self.amount, unit)),
             fault.caution,
         )
         picture = self._pictured(self.amount)
@@ -164,17 +168,12 @@ class FittingTable:
             "; ".join(line_named(one.line).said(one.by, unit) for one in ones)
             for ones in (made, fault.further_corrections(amount))
         )
-        title = f"{fault.seen[0].upper()}{fault.seen[1:]}, for {name}"
+        title = WORDS("fitting_title", seen=f"{fault.seen[0].upper()}{fault.seen[1:]}", name=name)
         told = [
-            f"What is corrected: {said}.",
-            *_few(said_moved(found, unit), _LINES, "line moves by no more than that", "lines move by no more than that"),
-            *([f"If that is not enough, in the next pass: {next_pass}."] if next_pass else []),
-            *_few(
-                said_walked(seams, unit, named_seam),
-                _WALKED,
-                "seam is longer or shorter too",
-                "seams are longer or shorter too",
-            ),
+            WORDS("corrected", corrections=said),
+            *_few(said_moved(found, unit), _LINES, lambda left: WORDS.counted("more_lines", left)),
+            *([WORDS("next_pass", corrections=next_pass)] if next_pass else []),
+            *_few(said_walked(seams, unit, named_seam), _WALKED, lambda left: WORDS.counted("more_seams", left)),
         ]
         sheet = corrected_sheet(lines_of(before.steps), found, unit, title, f"{title}. {' '.join(told)}")
         return Picture(svg_text(sheet), sheet.description, tuple(told))
@@ -194,24 +193,25 @@ class FittingTable:
         made = self.fault.corrections(self.amount)
         name = self.drafts.desk.body()[0]
         beside = keep(self.drafts.desk, lambda kept: kept.with_more(name, made), self.key)
-        self.note = f"Kept for {name}. {beside}".rstrip()
-        return "The drawing goes on from there: what you see now is one pass more."
+        self.note = f"{WORDS('kept_for', name=name)} {beside}".rstrip()
+        return WORDS("goes_on")
 
     def _take_back(self, place):
         if isinstance(place, bool) or not isinstance(place, int) or not 0 <= place < len(self._listed):
-            raise CorsetkitError(_GONE)
+            raise _gone()
         name, taken = self.drafts.desk.body()[0], self._listed[place]
 
         def without(kept):
             ones = list(kept.of(name))
             # Another lesson may have kept or taken back some since the page was told; the same one is meant all the same.
             if taken not in ones:
-                raise CorsetkitError(_GONE)
+                raise _gone()
             at = place if ones[place : place + 1] == [taken] else ones.index(taken)
             return kept.with_only(name, ones[:at] + ones[at + 1 :])
 
         beside = keep(self.drafts.desk, without, self.key)
-        self.note = f"Taken back: {line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)}. {beside}".rstrip()
+        said = line_named(taken.line).said(taken.by, self.drafts.desk.record.unit)
+        self.note = f"{WORDS('taken_back', correction=said)} {beside}".rstrip()
 
     def _corrections(self):
         try:
@@ -228,7 +228,7 @@ class FittingTable:
         ones = self._listed
         if len(ones) < 2:
             return []
-        return [f"In all: {'; '.join(said_totals(ones, self.drafts.desk.record.unit)) or 'nothing'}."]
+        return [WORDS("in_all", corrections="; ".join(said_totals(ones, self.drafts.desk.record.unit)) or WORDS("nothing"))]
 
     def _grouped(self):
         return grouped(Style(**style_in(self.drafts.desk.record.style)))
@@ -237,8 +237,12 @@ class FittingTable:
         return in_one_unit(str(error), self.drafts.desk.record.unit)
 
 
-def _few(told, most, one, many):
-    """The first sentences and the last, which sums up; how many are left out is said."""
+def _gone():
+    return CorsetkitError("this correction is not there any more")
+
+
+def _few(told, most, more):
+    """The first sentences and the last, which sums up; `more(left)` says how many are left out."""
     if (left := len(told) - most - 1) <= 0:
         return told
-    return (*told[:most], f"{left} more {one if left == 1 else many}.", told[-1])
+    return (*told[:most], more(left), told[-1])

@@ -16,6 +16,9 @@ from corsetkit.teaching.shared.files_written import CHOICES as FILES
 from corsetkit.teaching.shared.files_written import SAID as FILES_SAID
 from corsetkit.teaching.shared.files_written import write_files
 from corsetkit.teaching.widgets import Answering, bundle, look
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
 
 
 class FittingWidget(Answering):
@@ -41,7 +44,7 @@ class SewingLesson(CourseLesson):
     name = "09_sewing"
     drafts_of = Corrected
     panels = (
-        Panel("When does a little less width cost a whole row, and when nothing?", ("width", "laid", "cloth")),
+        Panel(WORDS("ask_drawing"), ("width", "laid", "cloth")),
     )  # fmt: skip
 
     # The cells of its own.
@@ -94,8 +97,7 @@ class SewingLesson(CourseLesson):
 
     def _lay_still(self, desk):
         shown = CloserLay(self.drafts_of(desk)).shown()
-        later = "Once the lesson runs, a closer lay can be searched for here."
-        told = (*shown["said"], *(f"{', '.join(row[:3])}: {row[3]}, to buy {row[4]}." for row in shown["rows"]), later)
+        told = (*shown["said"], *map(_row_told, shown["rows"]), WORDS("search_later"))
         return Stored(svg_image(shown["svg"]) + sentences_html(told), (shown["description"], *told))
 
     def _lay_alive(self, desk, key):
@@ -108,10 +110,10 @@ class SewingLesson(CourseLesson):
 
         drafts = self.drafts_of(desk)
         return Board(
-            "The order of sewing",
+            WORDS("order"),
             lambda: order_board(drafts),
             TEXTS,
-            "Write the order of sewing",
+            WORDS("order_button"),
             lambda choice: write_order(drafts, choice),
         )
 
@@ -123,6 +125,11 @@ class SewingLesson(CourseLesson):
         return FittingWidget(FittingTable(self.drafts_of(desk), key))
 
 
+def _row_told(row):
+    cloth, width, lies, length, bought = row[:5]
+    return WORDS("row_told", cloth=cloth, width=width, lies=lies, length=length, bought=bought)
+
+
 def _print_still(desk) -> Stored:
     return Stored(f"<p>{FILES_SAID}</p>", (FILES_SAID,))
 
@@ -131,12 +138,12 @@ def _print_alive(desk, key):
     from corsetkit.teaching.board import Board
 
     drafts = Corrected(desk)
-    words = "All pieces with their allowances, at true size, every correction that is kept made in them."
+    words = WORDS("files_told")
     return Board(
-        "The files",
+        WORDS("files"),
         lambda: Stored(f"<p>{words}</p>", ()),
         FILES,
-        "Write the files",
+        WORDS("files_button"),
         lambda choice: write_files(drafts, choice),
     )
 

@@ -15,11 +15,17 @@ from corsetkit.teaching.on_paper import WIDEST
 from corsetkit.teaching.picture import Stored
 from corsetkit.teaching.shared.finished_drafts import read_or_refused
 from corsetkit.units import Say
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
+SHARED = words_of("shared")
 
 _LINES = 6
 """Of how many lines the move is told."""
 _CLEAR = 0.35
 """A step is told upwards or sideways where that is so large a part of it."""
+_AT_WAIST = 0.3
+"""A place nearer to the waist than this, cm, is told as at the waist."""
 
 
 class Corrections:
@@ -43,13 +49,10 @@ class Corrections:
 
     @property
     def opening(self):
-        words = "; ".join(self.said) or "nothing"
+        words = "; ".join(self.said) or WORDS("nothing")
         if self.example:
-            return (
-                f"For {self.name}. No correction is kept yet, so this is an example: “{FAULTS[FIRST].seen}”. "
-                f"To correct: {words}."
-            )
-        return f"For {self.name}, all corrections that are kept, together: {words}."
+            return WORDS("example", name=self.name, seen=FAULTS[FIRST].seen, corrections=words)
+        return WORDS("all_kept", name=self.name, corrections=words)
 
     @property
     def say(self):
@@ -62,29 +65,23 @@ def by_hand(drafts) -> Stored:
 
 
 def _by_hand(made):
-    moves = [
-        "Measure each pinch while it is pinned: from the pin to the fold, and double it, for the cloth lies there twice. "
-        "Write it on the toile, with the day. Then take the pins out.",
-        "Lay fresh paper over your block with all its lines, as it was before you cut it apart, and trace every line that "
-        "stays. Keep the old one: it says where you came from.",
-        *(_move(one, made) for one in _told(made)),
-        "Draw each new line through its mark, in the way the old one runs, and lead it into the old line where the two meet.",
-    ]
+    moves = [WORDS("paper_pinch"), WORDS("paper_trace"), *(_move(one, made) for one in _told(made)), WORDS("paper_draw")]
     if left := len(made.found) - len(_told(made)):
-        follow = "line follows" if left == 1 else "lines follow"
-        moves.append(f"{left} more {follow} by no more than that: redraw them to their new ends.")
-    moves.append("Cut the pieces from the new drawing as before: darts turned, lines made smooth.")
+        moves.append(WORDS.counted("paper_follow", left))
+    moves.append(WORDS("paper_cut"))
     for one in made.seams:
         more = one.after - one.before
         moves.append(
-            f"Walk seam {seam_letter(one.number)}, {one.name}: both sides are {made.say(one.after)} now, "
-            f"{made.say(abs(more))} {'longer' if more > 0 else 'shorter'} than before."
+            WORDS(
+                "paper_longer" if more > 0 else "paper_shorter",
+                letter=seam_letter(one.number),
+                name=one.name,
+                length=made.say(one.after),
+                by=made.say(abs(more)),
+            )
         )
-    moves += [
-        "Lay the two sides of each of these seams on each other, and mark their notches anew, on both at once.",
-        "Add the allowance anew, and write the day on the new pattern. Then sew a toile of it, and look once more.",
-    ]
-    title = f"On paper, for {made.name}"
+    moves += [WORDS("paper_notches"), WORDS("paper_allowance")]
+    title = WORDS("paper_title", name=made.name)
     sheet = corrected_sheet(lines_of(made.before.steps), made.found, made.unit, title, f"{title}. {made.opening}")
     items = "".join(f'<li style="margin-bottom:6px">{escape(one)}</li>' for one in moves)
     return Stored(
@@ -100,22 +97,26 @@ def _told(made):
 def _move(one, made):
     after, before = farthest(one)
     level = before.imag
-    where = f"{made.say(abs(level))} {'above' if level > 0 else 'below'} the waist" if abs(level) > 0.3 else "at the waist"
-    return (
-        f"The {one.name}{',' if ',' in one.name else ''} moves most {where}: set a mark {made.say(abs(after - before))} "
-        f"{_way(after - before, on_back(one.name))} from the old line."
+    where = ("above" if level > 0 else "below") if abs(level) > _AT_WAIST else "at"
+    return WORDS(
+        f"move_{where}_waist",
+        # A name with its side behind a comma is closed with another.
+        line=f"{one.name}," if "," in one.name else one.name,
+        level=made.say(abs(level)),
+        far=made.say(abs(after - before)),
+        way=_way(after - before, on_back(one.name)),
     )
 
 
 def _way(step, on_back):
     """Whither a step goes, in words; the front's side lies to the right, the back's to the left."""
     aside = -step.real if on_back else step.real
-    words = []
+    ways = []
     if abs(step.imag) >= _CLEAR * abs(step):
-        words.append("up" if step.imag > 0 else "down")
+        ways.append("up" if step.imag > 0 else "down")
     if abs(aside) >= _CLEAR * abs(step):
-        words.append("towards the side" if aside > 0 else "towards the centre")
-    return " and ".join(words)
+        ways.append("side" if aside > 0 else "centre")
+    return WORDS(f"way_{'_'.join(ways)}")
 
 
 def by_tape(drafts) -> Stored:
@@ -131,20 +132,24 @@ def _by_tape(drafts):
         for layer in one.layers:
             counts[layer.cloth] += layer.count
     told = [
-        "On the cloth, before you cut: from the foot of each arrow to the selvedge it is as far as from its head. Half a "
-        "centimetre (3/16 in) in the length of a panel is much: the panel would twist.",
-        "Count what is cut: "
-        + ", ".join(f"{counts[cloth]} of the {cloth}" for cloth in CLOTHS if counts[cloth])
-        + ". Of each "
-        "pair one is the other's mirror image: lay them on each other, right sides together, and they agree.",
+        WORDS("tape_grain"),
+        WORDS("tape_count", counts=", ".join(_count(cloth, counts[cloth]) for cloth in CLOTHS if counts[cloth])),
     ]
     for level, girth in made.after.girths.items():
         old = made.before.girths[level].finished
         changed = made.say(girth.finished) != made.say(old)
         told.append(
-            f"{level.capitalize()}, laced, the gap counted: {made.say(girth.finished)}"
-            + (f", {made.say(old)} before the correction." if changed else ".")
+            WORDS(
+                "girth_changed" if changed else "girth",
+                level=SHARED(f"level_{level}").capitalize(),
+                finished=made.say(girth.finished),
+                before=made.say(old),
+            )
         )
-    told += [f"{named_seam(one)} on either side: {made.say(one.after)}." for one in made.seams]
+    told += [WORDS("seam_sides", seam=named_seam(one), length=made.say(one.after)) for one in made.seams]
     items = "".join(f"<li>{escape(one)}</li>" for one in told)
     return Stored(f"<p>{escape(made.opening)}</p><ul>{items}</ul>", (made.opening, *told))
+
+
+def _count(cloth, count):
+    return WORDS("tape_count_of", count=count, cloth=cloth)

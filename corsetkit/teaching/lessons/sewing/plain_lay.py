@@ -22,6 +22,9 @@ from corsetkit.style import COURSE
 from corsetkit.teaching.guess import Asked
 from corsetkit.teaching.picture import Picture
 from corsetkit.units import CM_PER_INCH, Say
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
 
 _WIDE, _HIGH = 15.0, 13.0
 """Cloth is seen at most so wide and so long, cm."""
@@ -29,6 +32,7 @@ _LINE = 0.55
 """From one line of a heading to the next, cm as seen."""
 USUAL = {"cm": 137.0, "in": 54 * CM_PER_INCH}
 """The width that a shop most often has, in round numbers of either unit; common practice, no source."""
+_OF_CLOTH = {one.name: one for one in quantities(Cloth)}
 
 
 @dataclass(frozen=True)
@@ -36,24 +40,18 @@ class OnCloth:
     """Which cloth is laid, how wide it is, and how it lies."""
 
     width: float = declared(
-        "how wide the cloth is, from selvedge to selvedge",
-        unit="cm",
-        low=104,
-        high=165,
-        step=1,
-        default=USUAL["cm"],
-        source=COURSE,
+        _OF_CLOTH["width"].meaning, unit="cm", low=104, high=165, step=1, default=USUAL["cm"], source=COURSE
     )
     laid: str = declared(
-        "whether the cloth lies single, or folded along its length so that two layers are cut at once",
+        _OF_CLOTH["laid"].meaning,
         unit="choice",
-        choices=(SINGLE, FOLDED),
-        choice_words=("single", "folded"),
+        choices=_OF_CLOTH["laid"].choices,
+        choice_words=_OF_CLOTH["laid"].choice_words,
         default=SINGLE,
         source=COURSE,
     )
     cloth: str = declared(
-        "which cloth of the corset is cut", unit="choice", choices=CLOTHS, choice_words=CLOTHS, default=SHELL, source=COURSE
+        WORDS("cloth_control"), unit="choice", choices=CLOTHS, choice_words=CLOTHS, default=SHELL, source=COURSE
     )
 
 
@@ -168,16 +166,9 @@ class PlainPictures:
         shared = wide.length * WIDE / NARROW
         wider, narrower = (say_width(one.cloth, unit) for one in (wide, narrow))
         slips = [
-            (
-                shared,
-                f"that shares out the same cloth: {wider} over {narrower} times the length. But a piece fits into "
-                "a row or it does not, so the length goes by whole rows",
-            ),
-            (
-                narrow.area / narrow.cloth.room,
-                "that fills the cloth without a gap; cut pieces never fit into one another so closely",
-            ),
-            (wide.length, "that leaves the length as it is; but what no longer fits into a row has to lie above it"),
+            (shared, WORDS("slip_shared", wider=wider, narrower=narrower)),
+            (narrow.area / narrow.cloth.room, WORDS("slip_filled")),
+            (wide.length, WORDS("slip_same")),
         ]
 
         def move(share):
@@ -185,12 +176,9 @@ class PlainPictures:
             return Picture(svg_text(sheet), sheet.description)
 
         return Asked(
-            f"{name}'s shell is laid plainly, row by row, on cloth {wider} wide: it takes up {say(wide.length)} of its "
-            f"length. The cloth you like is only {narrower} wide. How much of its length do the same pieces take up, laid in "
-            "rows again?",
-            "Of the narrower cloth they take up", "cm", wide.length, narrow.length, 4.0,
+            WORDS("guess", name=name, wider=wider, length=say(wide.length), narrower=narrower),
+            WORDS("guess_label"), "cm", wide.length, narrow.length, 4.0,
             tuple(one for one in slips if abs(one[0] - narrow.length) > 4.0),
-            "A row holds whole pieces and is as high as the first, its longest. The edge of the cloth pushes the last piece "
-            "of a row out, and then the length grows by a jump, or by nothing, where another row had room.",
+            WORDS("guess_why"),
             move,
         )  # fmt: skip

@@ -9,8 +9,10 @@ from corsetkit.lay.cloth import FOLDED, SINGLE, Cloth
 from corsetkit.lay.items import items_of
 from corsetkit.lay.planning import plain_plan
 from corsetkit.pattern.edge import Kind
-from corsetkit.teaching.shared.vignette import vignette
-from corsetkit.teaching.word_cards import Word
+from corsetkit.teaching.shared.vignette import card
+from corsetkit.words import words_of
+
+WORDS = words_of("09_sewing")
 
 _PINCH = 1.2
 """How wide the pinch of its card is, cm: wider than a real one, so that it is seen."""
@@ -28,26 +30,15 @@ def sewing_words(finished):
     at_fold = next((one for one in folded.placed if one.at_fold), first)
     fold = Line(0j, 1j * (folded.length + 8))
     low = min(p.imag for p in at_fold.outline)
+    half_at_fold = [Drawn(_closed(one.outline), "before") for one in folded.placed] + [Drawn((fold,), "new")]
     return (
-        Word("cutting plan", "a small drawing that says where each piece lies on the cloth, and how much cloth it takes",
-             vignette("Cutting plan", "all pieces laid in rows between the two edges of the cloth.",
-                      [Drawn(cloth, "before"), *(Drawn(one.path, "new") for one in laid)], all_of_it)),
-        Word("selvedge", "the woven edge along each side of the cloth; the grain runs along it, and no piece lies on it",
-             vignette("Selvedge", "the two long edges of the cloth drawn strongly.", [*laid, Drawn(cloth, "before"), *edges],
-                      all_of_it)),
-        Word("fold of the cloth", "where the cloth is laid double: what lies with an edge on it is cut as a whole piece",
-             vignette("Fold of the cloth", "the edge at which the cloth is folded drawn strongly, a half piece lying at it.",
-                      [Drawn(_closed(one.outline), "before") for one in folded.placed] + [Drawn((fold,), "new")],
-                      (-4.0, low - 4.0, 34.0, low + 30.0))),
-        Word("nap", "hairs or a print that look different upside down; then the heads of all pieces point one way",
-             vignette("Nap", "strokes that all lean one way, and two arrows that point the same way.", _nap(),
-                      (0.0, 0.0, 16.0, 12.0))),
-        Word("toile", "a trial corset of cheap firm cloth, to look at the fit and to be altered",
-             vignette("Toile", "half a panel with its sewing lines and its waist, and strokes of tacking along the seams.",
-                      *_toile(finished))),
-        Word("pinch", "what is taken up between two fingers and pinned, until a fold is gone; it is measured flat",
-             vignette("Pinch", "two lines that part and meet again, drawn strongly, with pins across.", *_pinch(finished))),
-    )  # fmt: skip
+        card(WORDS, "cutting_plan", [Drawn(cloth, "before"), *(Drawn(one.path, "new") for one in laid)], all_of_it),
+        card(WORDS, "selvedge", [*laid, Drawn(cloth, "before"), *edges], all_of_it),
+        card(WORDS, "fold_of_cloth", half_at_fold, (-4.0, low - 4.0, 34.0, low + 30.0)),
+        card(WORDS, "nap", _nap(), (0.0, 0.0, 16.0, 12.0)),
+        card(WORDS, "toile", *_toile(finished)),
+        card(WORDS, "pinch", *_pinch(finished)),
+    )
 
 
 def _closed(points):
