@@ -8,22 +8,18 @@ from corsetkit.drawing.name_places import Clutter
 from corsetkit.drawing.pens import CUT, HEADING, NAME, PLAN, PLAN_PAGE, SMALL, TEST_INCHES, TEST_SQUARE, TINY
 from corsetkit.geometry.paths import flattened, moved
 from corsetkit.units import CM_PER_INCH
+from corsetkit.words import words_of
 
-SEWING_LINES = "sewing lines: add allowances when cutting"
+WORDS = words_of("printing")
+
+SEWING_LINES = WORDS("sewing_lines")
 SIDE = 4 * CM_PER_INCH
 """Side of the larger test square, cm."""
 ROW = PITCH * CUT.size / 10
 """From one line of small words to the next, cm."""
 
-SCALE_HOW = (
-    "Print at 100 %, actual size, never \u201cfit to page\u201d. Measure the squares below before cutting: the "
-    "solid one is 10 cm, the dashed one 4 in a side. If they are off, set the scale to 100 % in the print window "
-    "and print this page again."
-)
-JOIN_HOW = (
-    "Join pages along their dashed lines, so that the two lozenges with the same numbers lie on each other; a page "
-    "without a dashed line stands alone."
-)
+SCALE_HOW = WORDS("scale_how")
+JOIN_HOW = WORDS("join_how")
 
 
 def cover(paper, plan, heading, said, beside, how=f"{SCALE_HOW} {JOIN_HOW}"):
@@ -40,9 +36,8 @@ def cover(paper, plan, heading, said, beside, how=f"{SCALE_HOW} {JOIN_HOW}"):
         paint_squares(canvas, 0.1 + 0.1j)
         beside(canvas, complex(SIDE + 1.0, SIDE), width - SIDE - 1.1)
 
-    return Sheet(
-        0j, paper.window, f"{heading}, page 1", f"Test squares of 10 cm and 4 in, plan of the pages. {how}", paint, 1.0
-    )
+    title = WORDS("page_title", heading=heading, number=1)
+    return Sheet(0j, paper.window, title, f"{WORDS('cover_description')} {how}", paint, 1.0)
 
 
 def paint_head(canvas, corner, width, heading, said, how):
@@ -63,9 +58,9 @@ def paint_squares(canvas, corner):
     with canvas.group("test-square"):
         for side, pen in ((10.0, TEST_SQUARE), (SIDE, TEST_INCHES)):
             canvas.line(box_run(corner.real, corner.imag, corner.real + side, corner.imag + side), pen)
-        canvas.words(corner + complex(5, 5.1), "10 cm", NAME)
-        canvas.words(corner + complex(5, 4.5), "solid square, each side", CUT)
-        canvas.words(corner + complex(5, 3.9), "4 in for the dashed one", CUT)
+        canvas.words(corner + complex(5, 5.1), WORDS("ten_cm"), NAME)
+        canvas.words(corner + complex(5, 4.5), WORDS("solid_square"), CUT)
+        canvas.words(corner + complex(5, 3.9), WORDS("dashed_square"), CUT)
 
 
 def _plan(canvas, plan, box):
@@ -99,7 +94,7 @@ def _plan(canvas, plan, box):
             a, b = shrunk(complex(*page.box[:2])), shrunk(complex(*page.box[2:]))
             inside = (a.real, a.imag, b.real, b.imag)
             near = complex(a.real * 0.75 + b.real * 0.25, a.imag * 0.15 + b.imag * 0.85)
-            place = clutter.on(near, f"p. {page.number}", TINY, inside)
+            place = clutter.on(near, WORDS("plan_page", number=page.number), TINY, inside)
             if place:
                 canvas.words(*place)
 
@@ -107,11 +102,18 @@ def _plan(canvas, plan, box):
 def piece_list(pattern, plan):
     """Each piece with what to cut and on which pages it lies, and each seam with its letter, to stand beside the square."""
     entries = [
-        f"{piece.number} {piece.name}: {cut_words(piece)}, {piece.cloth}; {pages_words(plan.pages_with(piece))}"
+        WORDS(
+            "piece",
+            number=piece.number,
+            name=piece.name,
+            cut=cut_words(piece),
+            cloth=piece.cloth,
+            pages=pages_words(plan.pages_with(piece)),
+        )
         for piece in pattern.pieces
     ]
     seams = ", ".join(f"{seam_letter(seam.number)}\u00a0{seam.name}" for seam in pattern.seams)
-    entries += ["", f"A letter in a ring names a seam; sew it to the same letter: {seams}."]
+    entries += ["", WORDS("seams_listed", seams=seams)]
 
     def beside(canvas, corner, width):
         with canvas.group("list"):
@@ -122,7 +124,7 @@ def piece_list(pattern, plan):
 
 def pages_words(numbers):
     """Page numbers in words: "page 3", "pages 3, 4"."""
-    return f"page {numbers[0]}" if len(numbers) == 1 else f"pages {', '.join(map(str, numbers))}"
+    return WORDS.counted("on_pages", len(numbers), numbers=", ".join(map(str, numbers)))
 
 
 def paint_entries(canvas, entries, corner, width):

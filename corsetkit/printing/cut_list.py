@@ -12,53 +12,40 @@ from corsetkit.geometry.points import direction
 from corsetkit.printing.cover import pages_words
 from corsetkit.printing.page_rows import cells, heading, paragraph, sample, title
 from corsetkit.units import say_length
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 _NAMES, _CLOTH, _HOW, _PAGES = 4.6, 2.4, 2.4, 4.4
 """Widths of the table's columns, cm: pieces, each cloth, how they are laid, and on which pages they are."""
 
-_SEAMS = (
-    "A letter in a ring names a seam: sew it to the same letter. Beside the ring stand the pieces it is sewn to. "
-    "Lengths are those of the sewing lines."
-)
-_CARE = (
-    "Sew a toile of firm, cheap cloth first, and fit it: comfort and breath come before every line here. Cut away from "
-    "your hand, close the blade after each cut, and keep pins in a cushion."
-)
-_SAID = {
-    "panel_allowance": "panel seams",
-    "cup_allowance": "cup seams",
-    "neckline_allowance": "neckline and openings",
-    "v_allowance": "V at the centre front",
-    "lacing_allowance": "lacing edge",
-    "top_allowance": "top edge",
-    "facing_width": "lacing edge, folded back",
-}
-"""Choices of allowances in fewer or other words than their names."""
-
 
 def cut_rows(finished, plan, unit, width, with_pages=True):
     """All rows of the list, at most `width` cm wide."""
-    rows = [title("What to cut", width)]
-    rows += paragraph(
-        "The numbers say how many to cut of each cloth. Allowances are in the pieces: cut along the strong "
-        "line, sew along the broken one.",
-        width,
-    )
-    rows += [heading("Pieces"), *_table(finished, plan, width, with_pages)]
+    rows = [title(WORDS("cut_title"), width)]
+    rows += paragraph(WORDS("cut_numbers"), width)
+    rows += [heading(WORDS("pieces_heading")), *_table(finished, plan, width, with_pages)]
     if finished.strips:
-        rows.append(heading("Strips, cut by measure: they have no pattern piece"))
+        rows.append(heading(WORDS("strips_heading")))
         for strip in finished.strips:
             rows += paragraph(
-                f"{strip.name}: {strip.cloth}, {strip.count} strips of {say_length(strip.length, unit)} by "
-                f"{say_length(strip.width, unit)}, allowances in them",
+                WORDS(
+                    "strips",
+                    name=strip.name,
+                    cloth=strip.cloth,
+                    count=strip.count,
+                    length=say_length(strip.length, unit),
+                    width=say_length(strip.width, unit),
+                ),
                 width,
             )
     if corrections := said_corrections(finished.pattern.corrections, unit):
-        rows += [heading("Corrected after fittings"), *paragraph(f"{'; '.join(corrections)}. All of it is drawn in.", width)]
-    rows += [heading("Before you cut"), *paragraph(_CARE, width)]
-    rows += [heading("Allowances"), *paragraph(allowance_words(finished, unit) + ".", width)]
-    rows += [heading("What the lines mean"), *_key()]
-    rows += [heading("Seams"), *paragraph(_SEAMS, width)]
+        told = WORDS("corrected", corrections="; ".join(corrections))
+        rows += [heading(WORDS("corrected_heading")), *paragraph(told, width)]
+    rows += [heading(WORDS("care_heading")), *paragraph(WORDS("care"), width)]
+    rows += [heading(WORDS("allowances_heading")), *paragraph(allowance_words(finished, unit) + ".", width)]
+    rows += [heading(WORDS("lines_heading")), *_key()]
+    rows += [heading(WORDS("seams_heading")), *paragraph(WORDS("seams"), width)]
     return [*rows, *_seams(finished.pattern, unit, width)]
 
 
@@ -85,11 +72,11 @@ def allowance_words(finished, unit):
     found = {}
     for one in finished.pieces:
         for edge, width in zip(one.piece.edges, one.allowances):
-            name = choice_of(edge, finished.choices)
-            if name:
-                found[_SAID.get(name) or name.removesuffix("_allowance").replace("_", " ")] = width
+            if name := choice_of(edge, finished.choices):
+                found[WORDS(f"edges_{name}")] = width
     return ", ".join(
-        f"{name} {say_length(width, unit)}" if width else f"{name} none, for it is bound" for name, width in found.items()
+        WORDS("allowance", edges=edges, width=say_length(width, unit)) if width else WORDS("no_allowance", edges=edges)
+        for edges, width in found.items()
     )
 
 
@@ -112,20 +99,26 @@ def _key():
         arrow(canvas, start, direction(180), GRAIN_LINE)
 
     return [
-        sample("cut here", with_pen(CUTTING)),
-        sample("sew here", with_pen(SEWING)),
-        sample("fold of the cloth: lay this edge on it, and do not cut it", with_pen(FOLD_EDGE)),
-        sample("grain: lay the arrow along the selvedge", grain),
-        sample(
-            "notch of a seam with a front piece: one short cut inwards from the edge, no farther than it is drawn", notched(1)
-        ),
-        sample("notch of a back seam: two cuts beside each other", notched(2)),
-        sample("a seam's letter", lambda canvas, start, end: paint_mark(canvas, (start + end) / 2, "A"), 0.5),
+        sample(WORDS("key_cut"), with_pen(CUTTING)),
+        sample(WORDS("key_sew"), with_pen(SEWING)),
+        sample(WORDS("key_fold"), with_pen(FOLD_EDGE)),
+        sample(WORDS("key_grain"), grain),
+        sample(WORDS("key_notch"), notched(1)),
+        sample(WORDS("key_double_notch"), notched(2)),
+        sample(WORDS("key_letter"), lambda canvas, start, end: paint_mark(canvas, (start + end) / 2, "A"), 0.5),
     ]
 
 
 def _seams(pattern, unit, width):
-    yield cells([(0.9, 5.0, "seam"), (6.0, 2.6, "length"), (8.7, 2.6, "notches"), (11.4, width - 11.4, "pieces")], SMALL)
+    yield cells(
+        [
+            (0.9, 5.0, WORDS("column_seam")),
+            (6.0, 2.6, WORDS("column_length")),
+            (8.7, 2.6, WORDS("column_notches")),
+            (11.4, width - 11.4, WORDS("column_pieces")),
+        ],
+        SMALL,
+    )
     for seam in pattern.seams:
         sides = [", ".join(map(str, seam_pieces(seam, side))) for side in (0, 1)]
         yield cells(
@@ -134,6 +127,6 @@ def _seams(pattern, unit, width):
                 (0.9, 5.0, seam.name),
                 (6.0, 2.6, say_length(seam.lengths[0], unit)),
                 (8.7, 2.6, str(len(seam.marks) or "\u2013")),
-                (11.4, width - 11.4, f"{sides[0]} to {sides[1]}"),
+                (11.4, width - 11.4, WORDS("sewn_to", one=sides[0], other=sides[1])),
             ]
         )

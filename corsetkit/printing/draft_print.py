@@ -13,6 +13,9 @@ from corsetkit.printing.paper import paper_named
 from corsetkit.printing.pdf import pdf_bytes
 from corsetkit.printing.tiles import print_sheets
 from corsetkit.units import check_unit, shown
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 
 @dataclass(frozen=True)
@@ -28,8 +31,7 @@ class Printed:
     said: tuple = ()
 
     def __str__(self):
-        pages = "1 page" if self.pages == 1 else f"{self.pages} pages"
-        return f"{self.path.name}: {pages} of {self.paper}; measure the test square on page 1 first"
+        return WORDS.counted("printed", self.pages, file=self.path.name, paper=self.paper)
 
 
 def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
@@ -41,7 +43,7 @@ def write_print(pattern, path, paper="A4", unit="in", wearer="", date=None):
     kind, unit, path = paper_named(paper), check_unit(unit), target(path)
     name = shown_name(wearer)
     sheets = print_sheets(pattern, kind, unit, name.text, said_date(date))
-    write_whole(path, pdf_bytes(sheets, kind, one_line(f"Corset pattern {name}")))
+    write_whole(path, pdf_bytes(sheets, kind, one_line(WORDS("draft_title", name=name))))
     return Printed(path, kind.name, len(sheets), tuple(filter(None, (name.said,))))
 
 

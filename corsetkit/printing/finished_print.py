@@ -18,15 +18,13 @@ from corsetkit.printing.paper import LARGE, PAPERS, Paper, own_paper, paper_name
 from corsetkit.printing.pdf import pdf_bytes
 from corsetkit.printing.printed import Item
 from corsetkit.printing.scale import paint_square_table
-from corsetkit.printing.tiles import heading_for, page_sheets, whose
+from corsetkit.printing.tiles import heading_for, page_of, page_sheets, whose
 from corsetkit.units import check_unit
+from corsetkit.words import words_of
 
-CUTTING_LINES = "allowances are in the pieces: cut along the strong lines"
-_COPY_SHOP = f"{SCALE_HOW} Say so at the copy shop."
-_BY_PIECE = (
-    "Every piece begins on a page of its own. The grain runs upwards; only where fewer pages are needed with the "
-    "piece turned by a quarter is it turned, and its page says so."
-)
+WORDS = words_of("printing")
+
+CUTTING_LINES = WORDS("cutting_lines")
 _BLOCK = 19.0
 """How wide what is written stands beside the pieces on a large sheet, cm."""
 _HEAD = 15.0
@@ -54,8 +52,8 @@ def print_sheets(finished, paper, unit, wearer, said_date, by_piece=False):
         groups.append([groups[-1].pop()])
     last = 1 + count + len(plan.pages)
     lists = [_list_sheet(rows, paper, heading, number, last) for number, rows in enumerate(groups, 2)]
-    how = f"{SCALE_HOW} {JOIN_HOW}" + (f" {_BY_PIECE}" if by_piece else "")
-    said = _said(said_date, f"page 1 of {last}", str(paper), CUTTING_LINES)
+    how = f"{SCALE_HOW} {JOIN_HOW}" + (f" {WORDS('by_piece')}" if by_piece else "")
+    said = _said(said_date, page_of(1, last), str(paper), CUTTING_LINES)
     return (
         cover(paper, plan, heading, said, paint_square_table, how),
         *lists,
@@ -84,13 +82,13 @@ def _said(*words):
 def _alone(page):
     """What a page of a piece printed by itself says of it."""
     one = page.pieces[0][0]
-    return f"{one.piece.number} {one.piece.name}" + (", turned by a quarter" if one.turned else "")
+    return WORDS("alone_turned" if one.turned else "alone", number=one.piece.number, name=one.piece.name)
 
 
 def _pieces(page):
     """Which pieces are on a page: some may show there without their names."""
     numbers = [str(one.piece.number) for one, _ in page.pieces]
-    return f"piece {numbers[0]}" if len(numbers) == 1 else f"pieces {', '.join(numbers)}"
+    return WORDS.counted("pieces", len(numbers), numbers=", ".join(numbers))
 
 
 def _list_sheet(rows, paper, heading, number, last):
@@ -98,11 +96,12 @@ def _list_sheet(rows, paper, heading, number, last):
     width, top = paper.window.real, paper.window.imag
 
     def paint(canvas):
-        canvas.words(complex(width - 0.1, top - 0.35), f"page {number} of {last}", TINY, "end")
+        canvas.words(complex(width - 0.1, top - 0.35), page_of(number, last), TINY, "end")
         with canvas.group("list"):
             paint_rows(canvas, rows, complex(0.1, top))
 
-    return Sheet(0j, paper.window, f"{heading}, page {number}", "What to cut, what the lines mean, and the seams.", paint)
+    title = WORDS("page_title", heading=heading, number=number)
+    return Sheet(0j, paper.window, title, WORDS("list_description"), paint)
 
 
 def _large(finished, items, paper, unit, heading, said_date):
@@ -129,7 +128,7 @@ def _block(high, paint):
 
 
 def _paint_head(canvas, corner, heading, said):
-    paint_head(canvas, corner, _BLOCK, heading, said, _COPY_SHOP)
+    paint_head(canvas, corner, _BLOCK, heading, said, f"{SCALE_HOW} {WORDS('copy_shop')}")
     low = corner - 1j * _HEAD
     paint_squares(canvas, low + 0.1 + 0.1j)
     paint_square_table(canvas, low + complex(SIDE + 1.0, SIDE), _BLOCK - SIDE - 1.1)

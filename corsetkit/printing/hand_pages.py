@@ -16,8 +16,12 @@ from corsetkit.printing.names import shown_name
 from corsetkit.printing.page_rows import broken, height, paint_rows
 from corsetkit.printing.paper import Paper, paper_named
 from corsetkit.printing.pdf import pdf_bytes
+from corsetkit.printing.tiles import page_of
 from corsetkit.steps.run import RESTS_ON
 from corsetkit.units import check_unit
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 
 class Inset:
@@ -67,7 +71,6 @@ def fitted_sheet(make, room, start):
 _HEAD = 0.95
 """How high the strip with wearer, step, date and page is, cm."""
 _EDGE = 0.1
-_DONE = "When this step is done"
 _LEAST_UNDER = 2.5
 """Under a drawing moves are only begun where so much is left, cm."""
 
@@ -80,12 +83,16 @@ def hand_pages(pattern, paper, unit, wearer="", said_date=""):
     """
     whole, laid = whole_by_hand(pattern.steps), []
     for number, name in enumerate(whole, 1):
-        title = f"Step {number}: {step_words(name)}"
+        title = WORDS("hand_step", number=number, step=step_words(name))
         laid += [(title, paint) for paint in _step(pattern, whole, name, title, unit, paper.window)]
-    owner = f"By hand for {wearer}" if wearer else "By hand"
+    owner = _owner(wearer)
     return tuple(
         _page(paper, owner, title, said_date, number, len(laid), paint) for number, (title, paint) in enumerate(laid, 1)
     )
+
+
+def _owner(wearer):
+    return WORDS("hand_for", wearer=wearer) if wearer else WORDS("hand")
 
 
 def step_words(name):
@@ -104,7 +111,7 @@ def _step(pattern, whole, name, title, unit, window):
     numbers = numbers_of(moves_of(made[-1]))
     opening = opening_rows(unit, pattern.corrections, width)
     room = complex(width, high - height(opening) - 0.4)
-    sheet = fitted_sheet(lambda scale: hand_sheet(made, numbers, unit, _DONE, scale), room, HAND_SCALE)
+    sheet = fitted_sheet(lambda scale: hand_sheet(made, numbers, unit, WORDS("hand_done"), scale), room, HAND_SCALE)
     drawn = sheet.size.imag / sheet.scale
     rows = step_rows(made[-1], pattern.steps, unit, places, width)
     left = room.imag - drawn - 0.3
@@ -130,7 +137,7 @@ def _split(rows, most):
 
 def _page(paper, owner, title, said_date, number, last, paint_below):
     window = paper.window
-    place = " \u00b7 ".join(text for text in (said_date, f"page {number} of {last}") if text)
+    place = " \u00b7 ".join(text for text in (said_date, page_of(number, last)) if text)
 
     def paint(canvas):
         level = window.imag - 0.5
@@ -143,14 +150,14 @@ def _page(paper, owner, title, said_date, number, last, paint_below):
             tick(canvas, complex(_EDGE, level - 0.22), complex(window.real - _EDGE, level - 0.22), RULE)
         paint_below(canvas)
 
-    return Sheet(0j, window, f"{owner}, {title}, page {number}", f"{title}. {place}.", paint)
+    return Sheet(0j, window, WORDS("hand_title", owner=owner, title=title, number=number), f"{title}. {place}.", paint)
 
 
 class HandSheets(Printed):
     """What was written, as of a print; there is nothing on these pages that has to be true to size."""
 
     def __str__(self):
-        return f"{self.path.name}: {self.pages} pages of {self.paper}, a page with a drawing for each step"
+        return WORDS("hand_printed", file=self.path.name, pages=self.pages, paper=self.paper)
 
 
 def write_hand_sheets(pattern, path, paper="A4", unit="in", wearer="", date=None, number=None):
@@ -173,5 +180,5 @@ def write_hand_sheets(pattern, path, paper="A4", unit="in", wearer="", date=None
     path = target(path, "by hand.pdf")
     name = shown_name(wearer, number)
     pages = hand_pages(pattern, kind, unit, name.text, said_date(date))
-    write_whole(path, pdf_bytes(pages, kind, f"By hand for {name}" if name.text else "By hand"))
+    write_whole(path, pdf_bytes(pages, kind, _owner(name.text)))
     return HandSheets(path, str(kind), len(pages), tuple(filter(None, (name.said,))))

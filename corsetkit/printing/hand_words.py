@@ -8,8 +8,12 @@ from corsetkit.fitting.correct import said as said_corrections
 from corsetkit.hand.drafter import checks_of, moves_of
 from corsetkit.hand.sentences import say, say_why
 from corsetkit.printing.page_rows import Row, heading
+from corsetkit.words import words_of
 
-WORDS = Letter("hand-words", 3.0)
+WORDS = words_of("printing")
+
+
+MOVE = Letter("hand-words", 3.0)
 NUMBER = Letter("hand-number", 3.0, True)
 REASON = Letter("hand-reason", 2.6, False, GRAPHITE)
 _LINE, _REASON_LINE = 0.40, 0.36
@@ -33,33 +37,28 @@ def step_rows(by_hand, steps, unit, places, width):
     checks = checks_of(by_hand)
     if checks:
         first, *others = (_to_tick("", say(one, unit), "", width) for one in checks)
-        rows += [_under(heading("Check with the tape"), first), *others]
+        rows += [_under(heading(WORDS("hand_check")), first), *others]
     return rows
 
 
 def opening_rows(unit, corrections, width):
     """What is said above the moves."""
-    part = "a sixteenth of an inch" if unit == "in" else "a millimetre"
-    text = (
-        f"In {'inches' if unit == 'in' else 'centimetres'}, lengths rounded to {part}. Each number in the drawing is "
-        "the move that makes the mark. A small open dot is a helper: a curve runs through it. Tick off each move when "
-        "it is drawn."
-    )
+    text = WORDS(f"hand_opening_{unit}")
     if told := said_corrections(corrections, unit):
-        text += f" Drawn with these corrections from the fitting: {'; '.join(told)}."
-    return [_block(wrapped(text, WORDS, width, 1.0), WORDS, _LINE, 0.0, width)]
+        text += " " + WORDS("hand_corrected", corrections="; ".join(told))
+    return [_block(wrapped(text, MOVE, width, 1.0), MOVE, _LINE, 0.0, width)]
 
 
 def _to_tick(number, text, why, width):
     """A move: a box to tick, its number, its words and its reason, held together on one page."""
-    lines = _block(wrapped(text, WORDS, width - _TEXT, 1.0), WORDS, _LINE, _TEXT, width)
+    lines = _block(wrapped(text, MOVE, width - _TEXT, 1.0), MOVE, _LINE, _TEXT, width)
     reason = _block(wrapped(why, REASON, width - _TEXT, 1.0), REASON, _REASON_LINE, _TEXT, width) if why else None
     high = lines.height + (reason.height if reason else 0.0) + 0.14
 
     def paint(canvas, at):
         top = at + 1j * high
         base = top - 1j * _LINE
-        middle = base.imag + CAPITALS / 2 * WORDS.size / 10
+        middle = base.imag + CAPITALS / 2 * MOVE.size / 10
         canvas.line(box_run(at.real, middle - _BOX / 2, at.real + _BOX, middle + _BOX / 2), RULE)
         if number:
             canvas.words(base + _TEXT - 0.2, f"{number}.", NUMBER, "end")

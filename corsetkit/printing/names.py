@@ -12,6 +12,9 @@ from itertools import count
 
 from corsetkit.drawing.lettering import one_line
 from corsetkit.units import shown
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 LONGEST_FILE, LONGEST_SHOWN = 40, 60
 """Letters that a file's name and a written name have at most."""
@@ -104,7 +107,7 @@ def _unchanged(alike, files):
 def _apart(name, file, text):
     if file.said:
         return Name(text, _not_whole(unicodedata.normalize("NFC", one_line(name)), text))
-    return Name(text, f"The name {shown(name)} is another's too once a file bears it, so the files are called {text}.")
+    return Name(text, WORDS("name_anothers", name=shown(name), file=text))
 
 
 def number_of(name):
@@ -126,17 +129,14 @@ def file_name(name, number=None):
     if safe.partition(".")[0].casefold() in _TAKEN:
         safe = f"wearer_{safe}"
     if not safe:
-        return Name(
-            f"wearer_{number}",
-            f"The name {shown(given)} cannot stand in a file's name, so the files are called wearer_{number}.",
-        )
+        return Name(f"wearer_{number}", WORDS("name_no_file", name=shown(given), file=f"wearer_{number}"))
     if safe == given.replace(" ", "_"):
         return Name(safe)
     return Name(safe, _not_whole(given, safe))
 
 
 def _not_whole(given, text):
-    return f"The name {shown(given)} cannot stand whole in a file's name, so the files are called {text}."
+    return WORDS("name_not_whole", name=shown(given), file=text)
 
 
 def _plain(text):
@@ -160,11 +160,7 @@ def shown_name(name, number=None):
     if not given:
         return Name("")
     if _runs_left(given) or not can_be_set(given):
-        return Name(
-            f"wearer {number}",
-            f"The name {shown(given)} cannot be set in the print's letters, so wearer {number} "
-            "stands in its place: write the name on by hand.",
-        )
+        return Name(f"wearer {number}", WORDS("name_not_set", name=shown(given), instead=f"wearer {number}"))
     return _cut(given)
 
 
@@ -176,11 +172,8 @@ def ascii_name(name, number=None):
         return known
     bare = plain_letters(known.text)
     if bare.isascii():
-        return Name(bare, known.said or f"The name {shown(known.text)} stands in this file without its accents, as {bare}.")
-    return Name(
-        f"wearer {number}",
-        f"The name {shown(known.text)} has letters that this file cannot hold, so wearer {number} stands in its place.",
-    )
+        return Name(bare, known.said or WORDS("name_bare", name=shown(known.text), bare=bare))
+    return Name(f"wearer {number}", WORDS("name_not_held", name=shown(known.text), instead=f"wearer {number}"))
 
 
 def plain_letters(text):
@@ -193,10 +186,7 @@ def plain_letters(text):
 def _cut(given):
     if len(given) <= LONGEST_SHOWN:
         return Name(given)
-    return Name(
-        given[: LONGEST_SHOWN - 1].rstrip() + "\u2026",
-        f"The name has {len(given)} letters, so only its first {LONGEST_SHOWN - 1} are written.",
-    )
+    return Name(given[: LONGEST_SHOWN - 1].rstrip() + "\u2026", WORDS("name_cut", letters=len(given), first=LONGEST_SHOWN - 1))
 
 
 def _runs_left(text):

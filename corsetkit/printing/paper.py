@@ -8,6 +8,9 @@ from dataclasses import dataclass
 from corsetkit.drawing.lettering import Box
 from corsetkit.errors import CorsetkitError
 from corsetkit.units import say_both, shown
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 MARGIN = 1.0
 """Left white on every side: what ordinary printers honour."""
@@ -63,7 +66,7 @@ class Paper:
 
 
 PAPERS = (Paper("A4", 21.0, 29.7), Paper("Letter", 21.59, 27.94))
-LARGE = (Paper("A0", 84.1, 118.9, True), Paper("roll", 91.44, LONGEST, True, "a roll 91.4 cm (36 in) wide"))
+LARGE = (Paper("A0", 84.1, 118.9, True), Paper("roll", 91.44, LONGEST, True, WORDS("roll")))
 """A copy shop's: a sheet, and a roll 36 in wide of which only what is needed is printed."""
 
 
@@ -95,4 +98,4 @@ def own_paper(width, height):
         raise CorsetkitError(
             f"paper {say_both(width)} by {say_both(height)} is longer than a page can be: at most {say_both(LONGEST)}"
         )
-    return Paper("paper of your own size", float(width), float(height))
+    return Paper("own", float(width), float(height), said=WORDS("own_paper"))

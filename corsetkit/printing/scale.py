@@ -10,6 +10,9 @@ from corsetkit.errors import CorsetkitError
 from corsetkit.printing.cover import paint_entries
 from corsetkit.printing.page_rows import LINE
 from corsetkit.units import CM_PER_INCH, say_length, shown
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 SQUARE = 100.0
 """A side of the solid test square, mm."""
@@ -51,17 +54,9 @@ def scale_sentence(measured_mm):
             f"the test square is {_mm(side)}: a side of the solid square measures from {LEAST:.0f} to {MOST:.0f} mm{remedy}"
         )
     if abs(side - SQUARE) <= TRUE + 1e-9:
-        return f"The test square measures {_mm(side)}: all is well, the print is true to size."
-    tangent = "small" if side < SQUARE else "large"
-    dashed = (
-        " If it was the dashed square that you measured, all is well: its side is 4 in, 101.6 mm."
-        if abs(side - _DASHED) <= TRUE
-        else ""
-    )
-    return (
-        f"The test square measures {_mm(side)} and should measure 100 mm, so the print is too {tangent}: print again with "
-        f"the scale set to {scale_for(side):.1f} %, and measure again.{dashed}"
-    )
+        return WORDS("square_true", side=_mm(side))
+    off = WORDS("square_small" if side < SQUARE else "square_large", side=_mm(side), scale=f"{scale_for(side):.1f}")
+    return f"{off} {WORDS('square_dashed')}" if abs(side - _DASHED) <= TRUE else off
 
 
 def _number(given):
@@ -85,29 +80,23 @@ def _mm(side):
 _MEASURED = (95, 96, 97, 98, 99, 101, 102, 103, 104, 105)
 _SIXTEENTHS = (-3, -2, -1, 1, 2, 3)
 
-_HOW = (
-    "Still off at 100 %? Measure a side of one square, find it below, and print this page again with the scale that "
-    "stands beside it. Then measure again.",
-    "Measure across and upwards: where the two differ, the printer stretches the page. Use another one.",
-)
-
 
 def paint_square_table(canvas, corner, width):
     """The table, from its upper left corner down."""
     with canvas.group("scale-table"):
-        canvas.words(corner - 1j * LINE, "If the squares are off", NAME, "start")
-        y = paint_entries(
-            canvas, [*_HOW, "", f"Solid square: 10 cm. Off by up to {TRUE} mm is well."], corner - 1.3j * LINE, width
-        )
-        y = _rows(canvas, complex(corner.real, y), [f"{mm} mm: {scale_for(mm, SQUARE):.1f} %" for mm in _MEASURED], width)
-        y = paint_entries(canvas, ["Dashed square: 4 in."], complex(corner.real, y - 0.6 * LINE), width)
+        canvas.words(corner - 1j * LINE, WORDS("table_heading"), NAME, "start")
+        how = [WORDS("table_how"), WORDS("table_both_ways"), "", WORDS("table_solid", off=TRUE)]
+        y = paint_entries(canvas, how, corner - 1.3j * LINE, width)
+        solid = [_entry(f"{mm} mm", scale_for(mm, SQUARE)) for mm in _MEASURED]
+        y = _rows(canvas, complex(corner.real, y), solid, width)
+        y = paint_entries(canvas, [WORDS("table_dashed")], complex(corner.real, y - 0.6 * LINE), width)
         sides = [4 * CM_PER_INCH + one / 16 * CM_PER_INCH for one in _SIXTEENTHS]
-        _rows(
-            canvas,
-            complex(corner.real, y),
-            [f"{say_length(side, 'in')}: {scale_for(side, 4 * CM_PER_INCH):.1f} %" for side in sides],
-            width,
-        )
+        dashed = [_entry(say_length(side, "in"), scale_for(side, 4 * CM_PER_INCH)) for side in sides]
+        _rows(canvas, complex(corner.real, y), dashed, width)
+
+
+def _entry(side, scale):
+    return WORDS("table_entry", side=side, scale=f"{scale:.1f}")
 
 
 def _rows(canvas, corner, entries, width):

@@ -10,6 +10,9 @@ from corsetkit.printing.cover import SEWING_LINES, cover, piece_list
 from corsetkit.printing.page_plan import comes_into, planned
 from corsetkit.printing.paper import OVERLAP
 from corsetkit.printing.printed import Item
+from corsetkit.words import words_of
+
+WORDS = words_of("printing")
 
 
 def paint_joins(canvas, page, plan):
@@ -63,13 +66,18 @@ def print_sheets(pattern, paper, unit, wearer, said_date):
     plan = plan_print(pattern.pieces, paper, whose(wearer, said_date), unit)
     heading = heading_for(wearer)
     last = len(plan.pages) + 1
-    said = " \u00b7 ".join(text for text in (said_date, f"page 1 of {last}", paper.name, SEWING_LINES) if text)
+    said = " \u00b7 ".join(text for text in (said_date, page_of(1, last), paper.name, SEWING_LINES) if text)
     first = cover(paper, plan, heading, said, piece_list(pattern, plan))
     return (first, *page_sheets(plan, heading, said_date, last))
 
 
 def heading_for(wearer):
-    return f"Corset pattern for {wearer}" if wearer else "Corset pattern"
+    return WORDS("heading_for", wearer=wearer) if wearer else WORDS("heading")
+
+
+def page_of(number, last):
+    """Which page of how many."""
+    return WORDS("page_of", number=number, last=last)
 
 
 def whose(wearer, said_date):
@@ -87,8 +95,8 @@ def page_sheets(plan, heading, said_date, last, say=lambda page: "", places=True
 
 def _sheet(page, plan, heading, said_date, last, places, more):
     left, bottom, right, top = page.box
-    at = f"row {page.row + 1}, column {page.column + 1}" if places else ""
-    number = f"page {page.number} of {last}"
+    at = WORDS("page_at", row=page.row + 1, column=page.column + 1) if places else ""
+    number = page_of(page.number, last)
     place = " \u00b7 ".join(text for text in (number, at, more) if text)
     words = fitted(" \u00b7 ".join(text for text in (place, heading, said_date) if text), TINY, right - left - 1.0, 1.0)
     # In the strip outside the join, where the neighbour's paper covers it or the scissors take it;
@@ -119,7 +127,8 @@ def _sheet(page, plan, heading, said_date, last, places, more):
         paint_joins(canvas, page, plan)
         canvas.words(complex(at, level), words, TINY, "start")
 
-    return Sheet(complex(left, bottom), complex(right, top), f"{heading}, page {page.number}", place, paint, 1.0)
+    title = WORDS("page_title", heading=heading, number=page.number)
+    return Sheet(complex(left, bottom), complex(right, top), title, place, paint, 1.0)
 
 
 def _places(left, right, words):
