@@ -142,10 +142,13 @@ def turning(path: Curves) -> float:
 
 
 def parted_alike(first: Curves, second: Curves) -> tuple[Curves, Curves]:
-    """Two paths that begin in one point and one tangent, cut at like distances from there.
+    """Two unlike paths that begin alike, from where they part in one tangent, cut at like distances from there.
 
-    They lie close to each other for a while: so cut, the straight joins of both turn alike, and do not seem to cross.
+    Curves that both have in common at their start are left out. Beyond them they lie close to each other for a while: so cut,
+    the straight joins of both turn alike, and do not seem to cross.
     """
+    same = next(k for k, (one, other) in enumerate(zip(first, second)) if one != other)
+    first, second = first[same:], second[same:]
     reach = min(first[0].length, second[0].length) / 2
     near = [along for along in NEAR_PARTING if along < reach]
     return _cut_at_each(first, near), _cut_at_each(second, near)

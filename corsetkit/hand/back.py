@@ -1,7 +1,7 @@
 """Step 7 by hand: the back waist taken in, hem and yoke, the lacing edge, and half the modesty panel."""
 
 from corsetkit.geometry import paths
-from corsetkit.hand.block import AT_UNDERBUST, FROM_CENTRE, TAKEN
+from corsetkit.hand.block import AT_UNDERBUST, FROM_CENTRE, TAKEN, draw_leg
 from corsetkit.hand.drafter import BACK, fitted
 from corsetkit.pattern.instructions import Compass, Square, Towards
 from corsetkit.words import words_of
@@ -66,16 +66,8 @@ def _dart(hand, back, style):
     for words, leg in zip(("side", "centre"), waist.legs):
         if len(leg) == 1:
             continue
-        at = f"back dart's {words} leg at the waist"
-        hand.square(WAIST, at, leg[-2].end, WORDS("taken_in_dart", fit=fitted(let.at_dart, *TAKEN)))
-        upright, line = WORDS("taken_in_leg"), f"back dart's {words} leg above the waist"
-        if len(leg) == 3:
-            beside = f"back dart's {words} leg at the underbust"
-            hand.square(WAIST, beside, leg[0].end, WORDS("underbust_back"))
-            hand.through((top, beside, at), line, (leg[:1], leg[1:2]), upright, 1, Compass.DOWN, Compass.DOWN)
-        else:
-            hand.curve(top, at, line, leg[:-1], upright, 2, Compass.DOWN, Compass.DOWN)
-        hand.curve(at, end, f"back dart's {words} leg below the waist", leg[-1:], upright, 2, Compass.DOWN, Compass.DOWN)
+        why, upright = WORDS("taken_in_dart", fit=fitted(let.at_dart, *TAKEN)), WORDS("taken_in_leg")
+        draw_leg(hand, WAIST, f"back dart's {words} leg", (top, end), leg, (why, upright, upright))
 
 
 def _hem(hand, back, style):

@@ -67,18 +67,26 @@ def _darts(hand, block):
             )
         hand.square(start, end, paths.path_end(h.dart_legs[0]), WORDS("dart_end"))
         for words, leg in zip(("side", "centre"), h.dart_legs):
-            at, name = f"{half} waist dart's {words} leg at the waist", f"{half} waist dart's {words} leg"
-            hand.square(start, at, leg[-2].end, why)
-            above = WORDS("dart_above")
-            if len(leg) == 3:
-                beside = f"{name} at the underbust"
-                hand.square(start, beside, leg[0].end, WORDS("underbust_back"))
-                hand.through(
-                    (top, beside, at), f"{name} above the waist", (leg[:1], leg[1:2]), above, 1, Compass.DOWN, Compass.DOWN
-                )
-            else:
-                hand.curve(top, at, f"{name} above the waist", leg[:-1], above, 2, Compass.DOWN, Compass.DOWN)
-            hand.curve(at, end, f"{name} below the waist", leg[-1:], WORDS("dart_below"), 2, Compass.DOWN, Compass.DOWN)
+            name = f"{half} waist dart's {words} leg"
+            draw_leg(hand, start, name, (top, end), leg, (why, WORDS("dart_above"), WORDS("dart_below")))
+
+
+def draw_leg(hand, start, name, ends, leg, because):
+    """A waist dart's leg from its top over the waist to its end, through the underbust where it is led there.
+
+    `start` is the mark that is measured from, `ends` are the marks of top and end, and `because` the reasons of the place at
+    the waist, of the line above it, and of the line below it.
+    """
+    (top, end), (why, above, below) = ends, because
+    at, line = f"{name} at the waist", f"{name} above the waist"
+    hand.square(start, at, leg[-2].end, why)
+    if len(leg) == 3:
+        beside = f"{name} at the underbust"
+        hand.square(start, beside, leg[0].end, WORDS("underbust_back"))
+        hand.through((top, beside, at), line, (leg[:1], leg[1:2]), above, 1, Compass.DOWN, Compass.DOWN)
+    else:
+        hand.curve(top, at, line, leg[:-1], above, 2, Compass.DOWN, Compass.DOWN)
+    hand.curve(at, end, f"{name} below the waist", leg[-1:], below, 2, Compass.DOWN, Compass.DOWN)
 
 
 def _half(hand, half, h, let, neck, neck_depth, underarm):

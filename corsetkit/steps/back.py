@@ -148,10 +148,7 @@ class Back:
         back, waist = self.block.back, self.waist
         if waist.at_side <= 1e-9:
             return None
-        # Where the block has said what is taken at the underbust level, both run together down to it.
-        same = 1 if waist.side_waist[0] == back.side_waist[0] else 0
-        old, new = (*back.side_waist[same:], *back.side_hip), (*waist.side_waist[same:], *waist.side_hip)
-        old, new = paths.parted_alike(old, new)
+        old, new = paths.parted_alike((*back.side_waist, *back.side_hip), (*waist.side_waist, *waist.side_hip))
         return Waste("side waist, taken in", "back", (*old, *paths.turned_round(new)))
 
     @property

@@ -13,7 +13,7 @@ from corsetkit.geometry import paths
 from corsetkit.geometry.curve import Curves, Line
 from corsetkit.geometry.points import Point
 from corsetkit.steps.block import Block
-from corsetkit.steps.half import carried, side_below_waist, swung
+from corsetkit.steps.half import carried, swung, taken_in
 from corsetkit.steps.shares import shares_of_reduction
 from corsetkit.style import Style
 from corsetkit.units import say_both
@@ -27,13 +27,12 @@ class BackWaist:
     """The back's side seam and dart once the waist is taken in, cm.
 
     `side_above` is the block's; `side_waist` ends at the new waist mark, which lies where the seam above it is as long as the
-    front's, `waist_lifted` above the waist; `side_hip` runs on to the block's hip. `dart` is what the back
+    front's; `side_hip` runs on to the block's hip. `dart` is what the back
     dart takes at the waist, on `axis`, from `dart_top` to `dart_end`.
     """
 
     side_waist: Curves
     side_hip: Curves
-    waist_lifted: float
     at_side: float
     axis: float
     dart: float
@@ -65,8 +64,6 @@ def back_waist(block: Block, style: Style, hem_level: float, above: float) -> Ba
     back = block.back
     reduction = shares_of_reduction(style)
     at_side, dart = reduction.back_edge, back.waist_dart + reduction.back_dart
-    inward = 1.0 if back.waist_centre.real > back.waist_side.real else -1.0
-    waist = back.waist_side + inward * at_side
     waist_width = abs(back.waist_centre - back.waist_side)
     axis = back.dart_axis
     beside = abs(back.waist_centre.real - axis) - dart / 2 - style.lacing_gap / 2
@@ -77,8 +74,8 @@ def back_waist(block: Block, style: Style, hem_level: float, above: float) -> Ba
             f"allowed is at least {say_both(LEAST_CENTRE_BACK)} on each side of the back dart, so choose less reduction, a "
             "smaller gap or another place"
         )
-    whole = (*carried(back.side_waist, waist), *side_below_waist(waist, back.hip_side, -inward * block.let_out.at_dart))
-    seam, below = paths.cut_along(whole, above)
+    down, on = taken_in(back, at_side, block.let_out.at_dart)
+    seam, below = paths.cut_along((*down, *on), above)
     top = complex(axis, back.bust_level)
     end = complex(axis, style.dart_end * hem_level)
     # Where the dart takes nothing the panels still part along its line.
@@ -86,19 +83,18 @@ def back_waist(block: Block, style: Style, hem_level: float, above: float) -> Ba
     return BackWaist(
         side_waist=seam,
         side_hip=below,
-        waist_lifted=paths.path_end(seam).imag,
         at_side=at_side,
         axis=axis,
         dart=dart,
         dart_top=top,
         dart_end=end,
-        legs=_legs(block, top, end, dart, -inward) if dart > 1e-9 else (line, line),
+        legs=_legs(block, top, end, dart) if dart > 1e-9 else (line, line),
     )
 
 
-def _legs(block: Block, top: Point, end: Point, width: float, to_side: float) -> tuple[Curves, Curves]:
+def _legs(block: Block, top: Point, end: Point, width: float) -> tuple[Curves, Curves]:
     """The back dart's legs, as the block's have them above, `width` apart at the waist; the side's first."""
-    half = width / 2 if to_side > 0 else -width / 2
+    half = width / 2 if block.back.waist_side.real > block.back.waist_centre.real else -width / 2
     old = block.back.dart_legs or ((Line(top, complex(top.real, 0.0)),) * 2,) * 2
     side, centre = (
         (*carried(leg[:-1], complex(top.real + off, 0.0)), swung(complex(top.real + off, 0.0), end))

@@ -310,7 +310,6 @@ def _with_side_dart(m: Measurements, front: Half, taken: Taken, bust_point: Poin
     """
     mouth = paths.path_end(front.side_above)
     rest = length - paths.path_length(front.side_above)
-
     waist = front.waist_side
 
     def seam(angle: float) -> Curves:
@@ -322,8 +321,8 @@ def _with_side_dart(m: Measurements, front: Half, taken: Taken, bust_point: Poin
             # The dart's tilt takes something too: what is said, and as much at least as lets the seam bend once.
             aside = min(start.real + unwound(start, taken.level, waist, lean), front.width - taken.at_side)
             return fallen(start, complex(aside, taken.level), waist, lean)
-        third = abs(front.waist_side - start) / 3
-        return (Cubic(start, start + down * third, front.waist_side + 1j * third, front.waist_side),)
+        third = abs(waist - start) / 3
+        return (Cubic(start, start + down * third, waist + 1j * third, waist),)
 
     if paths.path_length(seam(0.0)) <= rest:
         # The back's seam comes aside so much more that the front needs no dart to be as long.

@@ -109,9 +109,7 @@ def cup_seam(point: Point, inner: tuple[Curves, Curves], outer: tuple[Curves, Cu
         for edge, up, low in zip(dome.edges, turned[::2], turned[1::2])
     )
     trued = [
-        Trued(
-            before=before, line=after, blend=Blend(f"the {name}, square to the cup seam", _changed(before, after), after[:1])
-        )
+        Trued(before=before, line=after, blend=Blend(f"the {name}, trued at the cup seam", _changed(before, after), after[:1]))
         for before, after, name in zip(lines, turned, (top, "underbust line") * 2)
     ]
     legs = [(Line(paths.path_start(up), point), Line(point, paths.path_start(low))) for up, low in (inner, outer)]

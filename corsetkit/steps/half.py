@@ -210,6 +210,18 @@ def carried(old: Curves, waist: Point) -> Curves:
     return (*old[:-1], led_on(last.start, -leaving.real / leaving.imag, waist))
 
 
+def taken_in(half: Half, at_side: float, wider: float = 0.0) -> tuple[Curves, Curves]:
+    """A half's side seam down to the waist and on to the hip, taken in at the waist by `at_side` cm.
+
+    By `wider` cm a fitting widens the paper there, as in `drawn_half`.
+    """
+    if at_side <= 1e-9 and not wider:
+        return half.side_waist, half.side_hip
+    inward = 1.0 if half.waist_centre.real > half.waist_side.real else -1.0
+    waist = half.waist_side + inward * at_side
+    return carried(half.side_waist, waist), side_below_waist(waist, half.hip_side, -inward * wider)
+
+
 def _bow(start: Point, lean: float, end: Point) -> Cubic:
     """A bow from `start`, which it leaves leaning by so much sideways for each cm of its fall, to `end`, where it is upright.
 

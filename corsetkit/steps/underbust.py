@@ -22,7 +22,7 @@ from corsetkit.geometry.roots import root_near
 from corsetkit.pattern.pattern import Waste
 from corsetkit.steps.back_waist import BackWaist, back_waist, back_width_at
 from corsetkit.steps.block import Block
-from corsetkit.steps.half import carried, side_below_waist
+from corsetkit.steps.half import taken_in
 from corsetkit.steps.long_dart import LEAST_RADIUS, LongDart, long_dart
 from corsetkit.steps.shares import shares_of_reduction, top_girth_at
 from corsetkit.steps.underbust_mark import underbust_mark
@@ -129,9 +129,7 @@ class Underbust:
         front = self.block.front
         if self.side_waist == front.side_waist:
             return None
-        same = len(front.side_waist) - 1
-        old, new = (*front.side_waist[same:], *front.side_hip), (*self.side_waist[same:], *self.side_hip)
-        old, new = paths.parted_alike(old, new)
+        old, new = paths.parted_alike((*front.side_waist, *front.side_hip), (*self.side_waist, *self.side_hip))
         return Waste("front side waist, taken in", "underbust", (*new, *paths.turned_round(old)))
 
     @cached_property
@@ -160,7 +158,7 @@ def underbust(block: Block, style: Style) -> Underbust:
     warnings.extend(moved)
     mark = block.bust_point - 1j * radius
     reduction = shares_of_reduction(style)
-    side_waist, side_hip = _taken_in(block, reduction.front_edge)
+    side_waist, side_hip = taken_in(block.front, reduction.front_edge)
     hem_side = _level_point(side_hip, min(hem_level + style.hem_raise, -0.5))
     at_waist = block.front.waist_dart + reduction.front_dart
     end_level = style.dart_end * hem_level
@@ -177,6 +175,7 @@ def underbust(block: Block, style: Style) -> Underbust:
         most = style.dart_lean if style.to_the_wearer else 90.0
         return long_dart(block, radius, intake, at_waist, style.dart_side_share, end_level, most)
 
+    waist = back_waist(block, style, hem_level, paths.path_length(side_waist))
     if style.to_the_wearer:
         half = (
             m.underbust_girth
@@ -184,10 +183,8 @@ def underbust(block: Block, style: Style) -> Underbust:
             + fitting.underbust_girth
             + top_girth_at(style, mark.imag / block.bust_point.imag)
         ) / 2
-        waist = back_waist(block, style, hem_level, paths.path_length(side_waist))
         intake = _solve_intake(block, mark.imag, half - back_width_at(block, waist, mark.imag), drawn, radius)
     else:
-        waist = back_waist(block, style, hem_level, paths.path_length(side_waist))
         intake = style.underbust_dart
         if fitting.underbust_girth:
             room = paths.reached_at(block.front.side_waist, mark.imag).real - block.front.waist_centre.real
@@ -280,16 +277,6 @@ def _level_point(path: Curves, level: float) -> Point:
     if point is None:
         raise CorsetkitError("the hem rises above the waist at the side: choose a smaller hem raise")
     return point
-
-
-def _taken_in(block: Block, at_side: float) -> tuple[Curves, Curves]:
-    """The front's side seam down to the waist and on to the hip, taken in by so much at the waist."""
-    front = block.front
-    if at_side <= 1e-9:
-        return front.side_waist, front.side_hip
-    inward = 1.0 if front.waist_centre.real > front.waist_side.real else -1.0
-    waist = front.waist_side + inward * at_side
-    return carried(front.side_waist, waist), side_below_waist(waist, front.hip_side, 0.0)
 
 
 def _hem(side_hip: Curves, level: float, side: Point) -> Curves:
